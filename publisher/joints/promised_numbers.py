@@ -100,6 +100,9 @@ def _of_print(pieces: Iterable[Part], joined: Joined) -> Iterator[FigurePromise]
     """Yield how far a print may be off, and how far a pencil runs from the card."""
     for name, share in (("least", joined.budget.least), ("greatest", joined.budget.most)):
         yield FigurePromise(f"{name} scale of a print", share, "share")
+    pieces = tuple(pieces)
+    for count in sorted({piece.bending.slits for piece in pieces if piece.bending is not None and piece.bending.slits}):
+        yield FigurePromise("slits of a piece", count, "count")
     for allowance in sorted({piece.trace_allowance for piece in pieces}):
         yield FigurePromise("pencil beside the card", allowance, "length")
         yield FigurePromise("pencil beside the card, both sides", 2.0 * allowance, "length")

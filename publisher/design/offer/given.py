@@ -36,5 +36,6 @@ def _all(design: Design) -> Iterator[str]:
     yield from (fit.name for fit in design.fits)
     yield from (material.name for material in design.materials)
     yield from (use for step in design.steps for use in step.uses)
+    yield from (step.wait for step in design.steps)
     yield from design.tools
     yield from (wish.name for wish in design.papers)

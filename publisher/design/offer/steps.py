@@ -121,6 +121,8 @@ class StepsReader:
             picture=self.picture(picture, subject) if isinstance(picture, Table) else None,
             place=table.place,
             adds=adds.read(table, subject),
+            acts=names_in(table.get("acts")) if table.get("acts") is not None else None,
+            wait=table.text("wait"),
         )
 
     def known(self, table: Table, key: str, known: tuple[str, ...], subject: str) -> tuple[str, ...]:

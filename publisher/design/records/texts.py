@@ -40,7 +40,8 @@ class PicturePlan:
 
 @record
 class StepPlan:
-    """One step of the instructions. ``adds``: what it adds to what stands so far, in this order."""
+    """One step of the instructions. ``adds``: what it adds to what stands so far, in this order. ``acts``: what is done to its parts;
+    None where the spec leaves that to its stage. ``wait``: how long it must dry then, such as ``24 h``; '' for not at all."""
 
     title: TextPlan
     stage: str
@@ -50,6 +51,8 @@ class StepPlan:
     picture: PicturePlan | None
     place: Place
     adds: tuple[AddPlan, ...] = ()
+    acts: tuple[str, ...] | None = None
+    wait: str = ""
 
 
 @record

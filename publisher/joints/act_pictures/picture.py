@@ -15,9 +15,9 @@ from publisher.joints.act_pictures.lines import Fitted, Shapes, moved, seen_line
 from publisher.joints.act_pictures.paper_grid import grid_over
 from publisher.joints.act_pictures.scene import ActLabel, ActScene
 from publisher.joints.act_pictures.sight import Sight
-from publisher.joints.act_pictures.signs import Sheet, Turning, put_arrow, put_label, put_turn
+from publisher.joints.act_pictures.signs import Sheet, Turning, put_arrow, put_label, put_sweep, put_times, put_turn
 from publisher.joints.act_pictures.strip import strip_sketch
-from publisher.joints.drawings import Sketch
+from publisher.joints.drawings import Sketch, solids_of
 from publisher.joints.outlines import Array
 
 ACT_WIDE, ACT_HIGH = 70.0, 52.0
@@ -36,7 +36,8 @@ SMALLER = (1.0, 0.92, 0.84, 0.76, 0.68)
 def act_picture(scene: ActScene, sight: Sight, *, turned: Turning = "") -> Sketch:
     """Draw an act as large as it fits into its box. ``turned``: how it lies otherwise than at the act before."""
     shapes = shapes_of(sight)
-    whole = shapes.both
+    ghost = _ghost(scene, sight)
+    whole = shapely.union(shapes.both, ghost) if not ghost.is_empty else shapes.both
     fitted = _fit(whole)
     joint = None if scene.strip else detailed(sight, joints_of(scene.added, scene.before), fitted.scale)
     strip = strip_sketch(scene.strip, sight.view) if scene.strip is not None else None
@@ -51,17 +52,26 @@ def act_picture(scene: ActScene, sight: Sight, *, turned: Turning = "") -> Sketc
     for weight, lines in shown.items():
         for line in lines:
             sheet.sketch.add(weight, line)
+    if not ghost.is_empty:
+        hidden = shapely.difference(shapely.boundary(fitted.carry(ghost)), shapely.buffer(on_paper.both, 0.4))
+        sheet.sketch.add("ghost", hidden)
     sheet.ground.mark(np.array([line for lines in shown.values() for line in lines]))
     if strip is not None and place is not None:
         strip.put(sheet.sketch, place)
         sheet.take(place)
     elif joint is not None and place is not None:
         _add_detail(sight, joint, fitted, place, sheet)
+    if scene.sweep is not None:
+        by = sight.shift if scene.sweep.held else np.zeros(3)
+        path = fitted.at(scene.sweep.path @ sight.view.axes().T + by)[:, :2]
+        put_sweep(sheet, path, scene.sweep.text, wrong=scene.sweep.wrong)
     if scene.moves:
         goal = fitted.at(sight.goal)[:, :2] if len(sight.goal) else shapely.get_coordinates(on_paper.new.centroid)
         put_arrow(sheet, sight.way[:2], sight.held * hypot(*sight.way[:2]) * fitted.scale, goal, on_paper.new)
     if turned:
         put_turn(sheet, turned)
+    if scene.times > 1:
+        put_times(sheet, scene.times)
     sheet.ground.mark(np.array(guides))
     _add_labels(scene, sight, fitted, on_paper, sheet)
     clear = shapely.union_all(np.array(sheet.clear)) if sheet.clear else shapely.Polygon()
@@ -69,6 +79,14 @@ def act_picture(scene: ActScene, sight: Sight, *, turned: Turning = "") -> Sketc
         for line in shapely.get_parts(shapely.difference(np.array(lines), clear)) if lines else ():
             sheet.sketch.add(weight, line)
     return sheet.sketch
+
+
+def _ghost(scene: ActScene, sight: Sight) -> shapely.Geometry:
+    """Return what is covered where what is added was before it was folded, in drawing coordinates."""
+    if not scene.ghost:
+        return shapely.Polygon()
+    solids = solids_of([(s.part, s.frame) for s in scene.ghost], sight.view, slots=False, surface=False)
+    return shapely.union_all(np.array(solids.areas))
 
 
 def _fit(area: shapely.Geometry) -> Fitted:

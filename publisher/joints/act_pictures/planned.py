@@ -9,6 +9,7 @@ from publisher.joints.act_pictures.scene import ActScene
 from publisher.joints.act_pictures.scenes import scenes_of
 from publisher.joints.act_pictures.sight import Sight, look
 from publisher.joints.act_pictures.signs import Turning
+from publisher.joints.act_pictures.states import draw_states
 from publisher.joints.assembled import Assembled
 from publisher.joints.drawings import PANEL_VIEW, STACK_VIEW, View, finish
 from publisher.joints.model import Addition, Drawing
@@ -40,7 +41,7 @@ def draw_acts(subject: Assembled, acts: Sequence[Addition]) -> tuple[Drawing, ..
         turned = _turning(before, (sight.view, scene.turn))
         kept[scene.assembly] = (sight.view, scene.turn)
         made.append(finish(act_picture(scene, sight, turned=turned), scene.key, scene.alt))
-    return tuple(made)
+    return (*made, *draw_states(subject, acts))
 
 
 def _turning(before: tuple[View, Array] | None, now: tuple[View, Array]) -> Turning:

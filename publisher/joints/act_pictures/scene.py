@@ -42,12 +42,24 @@ class MatchLetter:
 
 
 @record
+class Sweep:
+    """An arrow along a curve: its points (n, 3) in place, what stands beside it, and whether it is ``wrong``, which crosses it out.
+    ``held``: it lies on what is added, where that is held off."""
+
+    path: Array
+    text: str
+    wrong: bool = False
+    held: bool = False
+
+
+@record
 class ActScene:
     """One act: ``before`` stands already, ``added`` comes in along the unit vector ``way`` to where it is given.
 
     ``labels``: how many of which part. ``letters``: of the joins that this act closes. ``moves``: it comes in by a way; else it only
     lies there. ``goal``: points (n, 3) of the joint, in place. ``pile``: what is added are layers, one upon another. ``strip``: what is
-    added as it was before it was bent. ``turn``: by which all is turned against the assembly (3, 3).
+    added as it was before it was bent. ``turn``: by which all is turned against the assembly (3, 3). ``sweep``: how it is folded or
+    turned. ``ghost``: where it was before that. ``times``: how often all of it is done.
     """
 
     key: str
@@ -63,6 +75,9 @@ class ActScene:
     pile: bool = False
     strip: Solid | None = None
     turn: Array = field(default_factory=lambda: np.eye(3))
+    sweep: Sweep | None = None
+    ghost: tuple[Solid, ...] = ()
+    times: int = 1
 
     def turned(self, matrix: Array) -> "ActScene":
         """Return the scene turned as it lies on the bench."""
@@ -72,6 +87,7 @@ class ActScene:
                 Solid(s.name, s.part, PanelFrame(matrix @ s.frame.axes, matrix @ s.frame.origin)) for s in solids
             )
 
+        sweep = replace(self.sweep, path=self.sweep.path @ matrix.T) if self.sweep is not None else None
         letters = tuple(MatchLetter(one.text, matrix @ one.there, matrix @ one.new) for one in self.letters)
         return replace(
             self,
@@ -81,6 +97,8 @@ class ActScene:
             letters=letters,
             goal=self.goal @ matrix.T,
             turn=matrix @ self.turn,
+            sweep=sweep,
+            ghost=placed(self.ghost),
         )
 
 

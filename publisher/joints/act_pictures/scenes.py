@@ -2,7 +2,8 @@
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
-from itertools import groupby
+from itertools import groupby, pairwise
+from math import hypot
 
 import numpy as np
 import shapely
@@ -10,7 +11,8 @@ import shapely
 from publisher.basics.wording import series
 from publisher.design import Join
 from publisher.geometry import polygon
-from publisher.joints.act_pictures.scene import ActLabel, ActScene, MatchLetter, Solid, contacts
+from publisher.joints.act_pictures.fold_scenes import fold_scenes
+from publisher.joints.act_pictures.scene import ActLabel, ActScene, MatchLetter, Solid, Sweep, contacts
 from publisher.joints.assembled import Assembled
 from publisher.joints.building import Mover, movers_of
 from publisher.joints.model import Addition
@@ -28,6 +30,12 @@ PILE_APART = 0.16
 
 MOSTLY_LEVEL = 0.5
 """A way in whose rise is less than this share is level: the work is laid down, so that it becomes the way down."""
+
+LEAST_TURN = 0.5
+"""Degrees: a layer that is turned less is not turned."""
+
+SPIN_OUT = 1.1
+"""How far out the arrow of a turned layer lies, as a share of the way from its axis to its farthest point."""
 
 DOWN = np.array([0.0, 0.0, -1.0])
 
@@ -65,6 +73,7 @@ def _of_step(subject: Assembled, acts: list[Addition], bodies: dict[str, dict[st
             if first.how == "laid" or (not first.together and not len(scene.goal)):
                 laid += [name for act in group for name in act.added]
                 continue
+            yield from fold_scenes(subject, first, own)
             yield _on_the_bench(scene) if not first.one_on_another else scene
             laid = []
         if laid:  # nothing was put to it: it is shown as it lies
@@ -98,8 +107,6 @@ def _scene(subject: Assembled, acts: tuple[Addition, ...], bodies: dict[str, Mov
     labels = [*_labels(bodies, (name for name in laid if name in there), new=False)]
     counted = [name for one in acts for name in one.added]
     labels += _labels(bodies, counted, new=True)
-    if act.times > 1:
-        labels = [replace(label, text=f"{act.times} × ({label.text})") for label in labels]
     said = series(label.text for label in labels if label.new) or _words(act.added)
     alt = f"{said} put onto what stands of the {_words((act.assembly,))}"
     way = np.array(act.way if act.way is not None else DOWN)
@@ -118,7 +125,35 @@ def _scene(subject: Assembled, acts: tuple[Addition, ...], bodies: dict[str, Mov
         goal=goal,
         pile=act.one_on_another,
         strip=_strip(subject, bent) if bent is not None else None,
+        sweep=_spin(subject, acts, bodies),
+        times=act.times,
     )
+
+
+def _spin(subject: Assembled, acts: tuple[Addition, ...], bodies: dict[str, Mover]) -> Sweep | None:
+    """Return how a layer is turned against the one below, of the same part; crossed out where it is not, in a stack of which others
+    are. None where nothing is turned."""
+    act = acts[0]
+    report = next((one for one in subject.wholes if one.stack.name == act.assembly), None)
+    if len(acts) > 1 or not act.one_on_another or not act.before or report is None:
+        return None
+    below, new = bodies[act.before[-1]], bodies[act.added[0]]
+    turned = [abs((up.pose.turn - low.pose.turn + 180.0) % 360.0 - 180.0) for low, up in pairwise(report.stack.layers)]
+    if below.part != new.part or max(turned, default=0.0) < LEAST_TURN:
+        return None
+    part, frame = new.panels[0].part, new.panels[0].frame
+    middle = np.append(shapely.get_coordinates(shapely.centroid(polygon(part.outline)))[0], 0.0)
+    if hypot(middle[0], middle[1]) < 1.0:
+        return None
+    spread = act.turn if abs(act.turn) >= LEAST_TURN else float(max(turned))
+    far = max(hypot(x, y) for x, y in part.outline.outer.points)
+    reach = SPIN_OUT * far / hypot(middle[0], middle[1]) * middle
+    angles = np.radians(np.linspace(-spread, 0.0, 16))
+    local = [
+        (reach[0] * np.cos(a) - reach[1] * np.sin(a), reach[0] * np.sin(a) + reach[1] * np.cos(a), 0.0) for a in angles
+    ]
+    still = abs(act.turn) < LEAST_TURN
+    return Sweep(frame.carry(np.array(local)), f"{abs(act.turn):.4g}°", wrong=still, held=True)
 
 
 def _apart(layers: tuple[Solid, ...]) -> tuple[Solid, ...]:

@@ -22,6 +22,9 @@ TURN_WIDE, TURN_HIGH = 9.0, 9.0
 LABEL_HIGH, LABEL_WIDE = 2.8, 1.8
 """mm that a label is taken to be high, and wide for each sign."""
 
+CROSS_HALF = 2.4
+"""mm: half of a cross through what is not done, each way."""
+
 LABEL_ROOM = 0.8
 """mm kept free round a label."""
 
@@ -106,6 +109,40 @@ def put_turn(sheet: Sheet, how: Turning) -> None:
     head(sheet.sketch, oval[-1] + 1.2 * way / hypot(*way), way)
     sheet.sketch.add_path("ring", axis)
     sheet.take(Box(x - half - 0.5, y - half - 0.5, x + half + 0.5, y + half + 0.5))
+
+
+def put_sweep(sheet: Sheet, path: Array, text: str, *, wrong: bool) -> None:
+    """Add an arrow along a curve (n, 2) with words at its middle; crossed out where nothing is to be turned."""
+    way = path[-1] - path[-3]
+    sheet.sketch.add_path("cue", path[:-2] if len(path) > 4 else path)
+    head(sheet.sketch, path[-1], way)
+    sheet.ground.mark(np.array([shapely.LineString(path)]))
+    if wrong:
+        middle = path[len(path) // 2]
+        for side in (1.0, -1.0):
+            arm = CROSS_HALF * np.array([1.0, side])
+            sheet.sketch.add_path("cue", np.array([middle - arm, middle + arm]))
+    spot = shapely.Point(path[len(path) // 2]).buffer(1.0)
+    put_label(sheet, text, spot, shapely.Polygon())
+    left, low = path.min(axis=0)
+    right, high = path.max(axis=0)
+    sheet.take(Box(float(left), float(low), float(right), float(high)))
+
+
+def put_times(sheet: Sheet, times: int) -> None:
+    """Add how often all that is shown is done, in a frame, at a free place high at the left."""
+    text = f"{times} ×"
+    wide, high = LABEL_WIDE * len(text) + 4 * LABEL_ROOM, LABEL_HIGH + 4 * LABEL_ROOM
+    points = sheet.ground.grid()
+    free = points[sheet.ground.crossed(points, wide + 1.0, high + 1.0) == 0]
+    if not len(free):
+        return
+    box = sheet.ground.box
+    x, y = (float(v) for v in free[int(nearest(free, (box.left, box.top)).argmin())])
+    sheet.sketch.label(text, x, y)
+    frame = shapely.box(x - wide / 2, y - high / 2, x + wide / 2, y + high / 2)
+    sheet.sketch.add("ring", shapely.boundary(frame))
+    sheet.take(Box(x - wide / 2, y - high / 2, x + wide / 2, y + high / 2))
 
 
 def put_label(sheet: Sheet, text: str, on: shapely.Geometry, other: shapely.Geometry) -> None:

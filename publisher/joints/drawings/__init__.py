@@ -9,6 +9,7 @@ from publisher.joints.drawings import panel_views, stack_views, thing_views
 from publisher.joints.drawings.hidden import FrontFaces, visible
 from publisher.joints.drawings.lines import SPECK, Sketch, finish, merge
 from publisher.joints.drawings.panel_solids import Solids, solids_of
+from publisher.joints.drawings.panel_views import draw_solids
 from publisher.joints.drawings.part_views import SIZES_TALL, SIZES_WIDE, part_view, sizes_view
 from publisher.joints.drawings.view import ABOVE, FRONT, PANEL_VIEW, STACK_VIEW, View
 from publisher.joints.model import Drawing

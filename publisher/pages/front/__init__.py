@@ -12,6 +12,7 @@ from publisher.pages.front.cover import about_drafts, cover_drafts
 from publisher.pages.front.cover_picture import NO_COVER_PICTURE
 from publisher.pages.front.coverings import Covering, covering_words, coverings_of
 from publisher.pages.front.cut_list import cut_list_drafts
+from publisher.pages.front.finished import FIGURE_GAP, figure_beside
 from publisher.pages.front.licence import licence_of, licensing
 from publisher.pages.front.one_part import ONE_PART, one_part_drafts
 from publisher.pages.front.pages_to_print import ranges

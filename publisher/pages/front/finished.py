@@ -102,7 +102,7 @@ def _sized(context: Context, views: tuple[Drawing, Drawing], box: Box, page: int
         top = ground - UNDER - SPACE
         second = Box(left, top - above.height * scale, left + above.width * scale, top)
     body = _picture(context, front, first, page) + _picture(context, above, second, page)
-    body += Body((_figure((box.left, ground), base * scale), *_ground(box.left, first)))
+    body += Body((figure_beside((box.left, ground), base * scale), *_ground(box.left, first)))
     body += _size(context, "width", (first.left, ground - AWAY), (first.right, ground - AWAY), page)
     body += _size(context, "height", (first.right + AWAY, first.bottom), (first.right + AWAY, first.top), page)
     return body + _size(context, "depth", (second.right + AWAY, second.bottom), (second.right + AWAY, second.top), page)
@@ -133,7 +133,7 @@ def _size(context: Context, side: str, start: tuple[float, float], end: tuple[fl
     return body
 
 
-def _figure(at: tuple[float, float], base: float) -> Drawn:
+def figure_beside(at: tuple[float, float], base: float) -> Drawn:
     """Draw a figure on a base of this width (mm on the page), its lower left corner ``at``."""
     x, y, tall = at[0] + base / 2, at[1], FIGURE_TALL * base
     low, neck, head = y + 0.1 * base, y + 0.78 * tall, 0.11 * tall

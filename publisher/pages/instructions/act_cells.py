@@ -3,10 +3,23 @@
 from collections.abc import Sequence
 from math import floor
 
-from publisher.basics import Box, Carried, record
-from publisher.joints import Drawing
+from publisher.basics import Box, Carried, Pose, record
+from publisher.design import PicturePlan, StepPlan
+from publisher.joints import Drawing, drawing_name
+from publisher.pages.front import FIGURE_GAP, figure_beside
+from publisher.pages.instructions.part_sketches import FIELD_TALL, FIELD_WIDE
+from publisher.pages.instructions.sketch_pen import SketchPen
+from publisher.pages.instructions.step_acts import ActSketch, acts_after, acts_before
 from publisher.pages.model import Drawn
-from publisher.pages.sheet import Context, described, drawing_pose, drawn_size, place_drawing
+from publisher.pages.sheet import (
+    Context,
+    described,
+    drawing_pose,
+    drawn_size,
+    photo_size,
+    place_drawing,
+    place_photo,
+)
 from publisher.pages.type import GUTTER, HEADING, SPACE
 
 MOST_ACTS = 4
@@ -15,8 +28,32 @@ MOST_ACTS = 4
 CELL_WIDE, TALLEST_ACT = 70.0, 52.0
 """mm: the room that such a picture is drawn for."""
 
+TALLEST_STEP = 47.0
+"""mm: the tallest picture that a designer asks for."""
+
 NUMBER_ROOM = 4.5
 """mm at the left of a picture, for its number."""
+
+SIGN_ROOM = 8.0
+"""mm at the left of what is put together, for its number and the sign of the glue."""
+
+TICK_ROOM = 8.0
+"""mm at the right of a finished piece, for its tick."""
+
+GLUES = ("white_glue", "hot_glue", "hot_glue_gun", "superglue", "spray_glue")
+TAPED = "tape"  # what has this label is taped, and takes no glue yet
+TRIED = "dry_fit"  # a step of this stage takes no glue
+
+
+@record
+class OwnPicture:
+    """The picture that a designer asks for, of the ``own``-th step."""
+
+    plan: PicturePlan
+    own: int
+
+
+ActPicture = Drawing | ActSketch | OwnPicture
 
 
 @record
@@ -29,8 +66,28 @@ class ActCells:
 
 
 def acts_of(context: Context, own: int) -> tuple[Drawing, ...]:
-    """Return the pictures of the acts of the design's ``own``-th step, in their order."""
+    """Return the pictures of what the design's ``own``-th step puts together, in their order."""
     return tuple(d for d in context.joined.drawings if d.name.startswith(f"act:{own}:"))
+
+
+def pictures_of(context: Context, step: StepPlan, own: int) -> tuple[ActPicture, ...]:
+    """Return all pictures of a step in the order of the work: what is done to its parts, what is put together, what is done then. The
+    designer's own is the last where it shows a whole, else the first."""
+    made: tuple[ActPicture, ...] = (
+        *acts_before(context, step),
+        *acts_of(context, own),
+        *acts_after(context, step, own),
+    )
+    if step.picture is None or not _known(context, step.picture):
+        return made
+    picture = OwnPicture(step.picture, own)
+    return (*made, picture) if step.picture.kind == "whole" else (picture, *made)
+
+
+def _known(context: Context, plan: PicturePlan) -> bool:
+    if plan.kind == "photo":
+        return photo_size(context.design, plan.target, CELL_WIDE, TALLEST_STEP) is not None
+    return context.joined.drawing(drawing_name(plan)) is not None
 
 
 def act_key(drawing: Drawing) -> str:
@@ -44,7 +101,9 @@ def abreast(width: float) -> int:
     return max(1, floor((width + GUTTER) / (CELL_WIDE + NUMBER_ROOM + GUTTER)))
 
 
-def act_rows(context: Context, acts: Sequence[Drawing], first: int, of: int, box: Box, page: int) -> ActCells:
+def act_rows(
+    context: Context, step: StepPlan, acts: Sequence[ActPicture], first: int, of: int, box: Box, page: int
+) -> ActCells:
     """Set pictures in rows at the top of a box. ``first``: the number of the first, ``of``: how many the step has on all pages."""
     columns = abreast(box.width)
     wide = (box.width - (columns - 1) * GUTTER) / columns
@@ -56,22 +115,87 @@ def act_rows(context: Context, acts: Sequence[Drawing], first: int, of: int, box
             left = box.left + at * (wide + GUTTER)
             place = Box(left, box.bottom, left + wide, y)
             number = first + start + at if of > 1 else 0
-            cell = act_cell(context, drawing, number, place, page)
+            cell = act_cell(context, step, drawing, number, place, page)
             height = max(height, cell.height)
             cells = ActCells((*cells.drawn, *cell.drawn), 0.0, (*cells.carried, *cell.carried))
         y -= height + SPACE
     return ActCells(cells.drawn, box.top - y, cells.carried)
 
 
-def act_cell(context: Context, drawing: Drawing, number: int, box: Box, page: int) -> ActCells:
+def act_cell(context: Context, step: StepPlan, shown: ActPicture, number: int, box: Box, page: int) -> ActCells:
     """Set one picture at the top of a box, with its number (0: none) at the left."""
     setter = context.type
-    room = NUMBER_ROOM if number else 0.0
-    _, _, height = drawn_size(drawing, box.width - room, TALLEST_ACT)
-    place = Box(box.left + room, box.top - height, box.right, box.top)
-    drawn: list[Drawn] = list(described(place_drawing(setter, drawing, place), drawing.alt))
+    drawn: list[Drawn] = []
     if number:
         style = HEADING.tagged("p")
         drawn += setter.line(str(number), style, box.left, box.top - setter.drop(style))
-    carried = Carried(act_key(drawing), page, place, *drawing_pose(drawing, place))
+    if isinstance(shown, ActSketch):
+        room = NUMBER_ROOM if number else 0.0
+        made, height = sketch_cell(context, shown, Box(box.left + room, box.bottom, box.right, box.top))
+        return ActCells((*drawn, *made), height)
+    if isinstance(shown, OwnPicture):
+        room = NUMBER_ROOM if number else 0.0
+        if step.stage == TRIED:
+            room = SIGN_ROOM
+            drawn += _glue_sign(context, box, glued=False)
+        own = _own(context, shown, Box(box.left + room, box.bottom, box.right, box.top), page)
+        return ActCells((*drawn, *own.drawn), own.height, own.carried)
+    taped = any(label.text == TAPED for label in shown.labels)
+    glued = any(glue in step.uses for glue in GLUES) and not taped
+    signed = glued or step.stage == TRIED
+    room = SIGN_ROOM if signed else NUMBER_ROOM if number else 0.0
+    _, _, height = drawn_size(shown, box.width - room, TALLEST_ACT)
+    place = Box(box.left + room, box.top - height, box.right, box.top)
+    drawn += described(place_drawing(setter, shown, place), shown.alt)
+    if signed:
+        drawn += _glue_sign(context, box, glued=glued)
+    carried = Carried(act_key(shown), page, place, *drawing_pose(shown, place))
     return ActCells(tuple(drawn), height, (carried,))
+
+
+def sketch_cell(context: Context, sketch: ActSketch, box: Box) -> tuple[tuple[Drawn, ...], float]:
+    """Set a sketch at the top of a box, in its middle; return it and its height (mm)."""
+    scale = min(1.0, box.width / FIELD_WIDE)
+    left = (box.left + box.right - FIELD_WIDE * scale) / 2
+    pen = SketchPen(context.type, (left, box.top - FIELD_TALL * scale), scale)
+    sketch.draw(pen)
+    return described(pen.drawn, sketch.shows), FIELD_TALL * scale
+
+
+def _glue_sign(context: Context, box: Box, *, glued: bool) -> tuple[Drawn, ...]:
+    """Draw a bottle of glue at the left of a picture; crossed out where none is taken."""
+    pen = SketchPen(context.type, (box.left + 2.6, box.top - 22.0))
+    pen.bottle(0.0, 0.0)
+    if not glued:
+        pen.wrong(-3.0, -0.6, 3.0, 11.0)
+    return described(pen.drawn, "With glue" if glued else "Without glue")
+
+
+def _own(context: Context, shown: OwnPicture, box: Box, page: int) -> ActCells:
+    """Set the picture that a designer asks for; a finished piece with a tick and a figure for its size."""
+    plan, key = shown.plan, f"step:{shown.own}:picture"
+    if plan.kind == "photo":
+        size = photo_size(context.design, plan.target, box.width, TALLEST_STEP)
+        if size is None:
+            return ActCells()
+        place = Box(box.left, box.top - size[1], box.right, box.top)
+        made = place_photo(context.design, plan.target, place, context.say(plan.alt))
+        return ActCells(made, size[1], (Carried(key, page, place, Pose(), 1.0),))
+    drawing = context.joined.drawing(drawing_name(plan))
+    if drawing is None:
+        return ActCells()
+    whole = plan.kind == "whole"
+    base = context.design.figure.base * (1.0 + FIGURE_GAP) if whole else 0.0
+    scale = min(
+        (box.width - (TICK_ROOM if whole else 0.0)) / (drawing.width + base), TALLEST_STEP / drawing.height, 1.0
+    )
+    wide, height = (drawing.width + base) * scale, drawing.height * scale
+    left = (box.left + box.right - wide - (TICK_ROOM if whole else 0.0)) / 2
+    place = Box(left + base * scale, box.top - height, left + wide, box.top)
+    drawn = [*described(place_drawing(context.type, drawing, place), context.say(plan.alt) or drawing.alt)]
+    if whole:
+        drawn.append(figure_beside((left, place.bottom), context.design.figure.base * scale))
+        pen = SketchPen(context.type, (place.right + 2.0, box.top - 7.0))
+        pen.right(0.0, 0.0)
+        drawn += described(pen.drawn, "This is done")
+    return ActCells(tuple(drawn), height, (Carried(key, page, place, *drawing_pose(drawing, place)),))

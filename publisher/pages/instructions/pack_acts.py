@@ -5,10 +5,11 @@ and one number, before what cannot be undone.
 """
 
 from collections.abc import Iterable
+from functools import partial
 
 from publisher.basics import record
 from publisher.basics.wording import agreed, counted, numbered, ordered, say_length, series
-from publisher.material import MOST_TRACINGS
+from publisher.material import MOST_TRACINGS, different_sheets
 from publisher.pages.front import (
     CARD_THICK,
     CHECK_PAGE,
@@ -23,6 +24,8 @@ from publisher.pages.front import (
     square_between,
     trials_of,
 )
+from publisher.pages.instructions import pack_sketches as sketches
+from publisher.pages.instructions.step_acts import ActSketch
 from publisher.pages.sheet import PAGE_SQUARE, Context, Numbers
 from publisher.pages.templates import Shown, strips_of
 from publisher.pages.tiles import TruePages, plan_true_pages
@@ -44,6 +47,7 @@ class Act:
     say: str
     check: str = ""
     uses: tuple[str, ...] = ()
+    sketch: ActSketch | None = None
 
 
 def pack_acts(context: Context, numbers: Numbers | None) -> tuple[Act, ...]:
@@ -69,6 +73,16 @@ def _print(context: Context, numbers: Numbers | None) -> Act:
         f"Print page {CHECK_PAGE} at 100 %, one side only, and measure {which} across and down. When both readings are right, print "
         f"{_pages(others)} the same way.",
         must,
+        sketch=ActSketch(
+            partial(
+                sketches.printing,
+                check=CHECK_PAGE,
+                others=_pages(others) if others else "",
+                square=f"{SQUARE_SIDE:g}",
+                between=square_between(context).replace(" and ", " to "),
+            ),
+            f"Page {CHECK_PAGE} out of a printer, its square measured both ways; when that is right, the others",
+        ),
     )
 
 
@@ -93,6 +107,10 @@ def _measure(context: Context, numbers: Numbers | None) -> Act | None:
         return None
     said = [f"Stand your board on its edge in the gauge on page {CHECK_PAGE}."]
     check = f"the board is {ends} thick."
+    sketch = ActSketch(
+        partial(sketches.gauging, check=CHECK_PAGE, ends=ends.removeprefix("from ")),
+        "A board on its edge in the gauge of the print check",
+    )
     if piles:
         page = (numbers.page_of("cautions:1") if numbers is not None else None) or WIDEST[0]
         counts = series(f"{pile.scraps} scraps, the layers of the {_words(pile.name)}" for pile in piles)
@@ -104,12 +122,14 @@ def _measure(context: Context, numbers: Numbers | None) -> Act | None:
             f"{pile.scraps} scraps are {say_length(pile.height, first=context.paper.first)} high" for pile in piles
         )
         check = f"{series(heights)}."
+        high = [(pile.scraps, say_length(pile.height, first=context.paper.first)) for pile in piles]
+        sketch = ActSketch(partial(sketches.piling, piles=high), "Scraps pressed together in a pile beside a rule")
     else:
         said.append(
             f"Or cut a strip off the edge of the sheet that the layouts leave free, cut it into {SCRAPS} pieces, press them together, "
             f"measure the pile, and divide by {SCRAPS}."
         )
-    return Act("act:board", "Measure your board", " ".join((*said, *fails)), check)
+    return Act("act:board", "Measure your board", " ".join((*said, *fails)), check, sketch=sketch)
 
 
 def _tape(context: Context, plan: TruePages, numbers: Numbers | None) -> Act | None:
@@ -135,6 +155,15 @@ def _tape(context: Context, plan: TruePages, numbers: Numbers | None) -> Act | N
         "taped, each measures what its tiles say."
         if lots and not alike
         else f"taped, {series(dict.fromkeys(checks))}.",
+        sketch=ActSketch(
+            partial(
+                sketches.taping,
+                tiling=next(iter(taped.values())),
+                pages=_where(parts),
+                said=[f"1 × {letter}" for letter in parts],
+            ),
+            "Two tiles with match marks; laid over one another, mark on mark, with tape over the seam",
+        ),
     )
 
 
@@ -174,6 +203,15 @@ def _card(context: Context, plan: TruePages, numbers: Numbers | None) -> Act | N
         " ".join(said),
         measured if side else "",
         ("craft_knife",),
+        ActSketch(
+            partial(
+                sketches.making_cards,
+                parts=tuple(part for part in context.templates if part.letter not in strips),
+                pages=_pages(_beyond_check(numbers.true_pages()) if numbers is not None else WIDEST),
+                thick=ordered(CARD_THICK, context.paper.first).partition(" (")[0],
+            ),
+            "Prints glued on card, dried under books, and the templates that are cut out of it",
+        ),
     )
 
 
@@ -201,6 +239,17 @@ def _mark_out(context: Context, numbers: Numbers | None) -> Act | None:
         f"{tried}{laid} on the board as {where} {'show' if pages[0] != pages[1] else 'shows'}.{measured}",
         f"{f'the coupon {fits}, and ' if tried else ''}{counted(sum(copies.values()), 'piece')} "
         f"({listed}) find room on the board before you cut the first.",
+        sketch=ActSketch(
+            partial(
+                sketches.marking_out,
+                layouts=[alike.layout for need in context.needs.yields for alike in different_sheets(need)],
+                parts={part.id: part for part in context.parts},
+                counted=[(part, context.copies(part)) for part in context.parts],
+                coupon=("slot" if fit.slot else "step") if fit is not None else "",
+                page=ranges(range(pages[0], pages[1] + 1)),
+            ),
+            "The board with all pieces as the layout shows them; before them the coupon, which fits",
+        ),
     )
 
 
@@ -228,6 +277,11 @@ def _inside(context: Context) -> str:
 
 def _beyond_check(pages: Iterable[int]) -> tuple[int, ...]:
     return tuple(page for page in pages if page != CHECK_PAGE)
+
+
+def _where(parts: dict[str, tuple[int, ...]]) -> str:
+    """Return on which pages the tiles of each part are, for a sketch."""
+    return "   ".join(f"{letter}: {_pages(pages)}" for letter, pages in list(parts.items())[:MOST_TAPED])
 
 
 def _pages(pages: Iterable[int]) -> str:

@@ -24,7 +24,8 @@ from publisher.pages.instructions.screens import (
     together,
     words,
 )
-from publisher.pages.instructions.step_block import copies_taken, stage_tools
+from publisher.pages.instructions.step_acts import copies_taken
+from publisher.pages.instructions.step_block import stage_tools
 from publisher.pages.sheet import (
     Body,
     Caution,

@@ -11,7 +11,19 @@ import shapely
 
 from publisher.basics import Layer, Path, Point, polar, polyline
 from publisher.pages.model import Drawn, Fill, LineStyle, Stroke
-from publisher.pages.type import HATCH, NOTE, PICTURE_CUE, PICTURE_DETAIL, PICTURE_OUTLINE, Align, Setter
+from publisher.pages.type import (
+    CUT,
+    HATCH,
+    NOTE,
+    PICTURE_CUE,
+    PICTURE_DETAIL,
+    PICTURE_OUTLINE,
+    SMALL,
+    TICK,
+    TRIM,
+    Align,
+    Setter,
+)
 
 HATCH_APART = 1.6  # mm between the lines of a board in section
 ARROW_HEAD = 2.6  # mm: length of an arrow head
@@ -22,12 +34,17 @@ PIN_LONG = 19.0  # mm
 
 
 class SketchPen:
-    """Draws in mm from the lower left corner of a sketch, which lies at ``origin`` of the page."""
+    """Draws in mm from the lower left corner of a sketch, which lies at ``origin`` of the page; ``scale`` times as large, but for its
+    words."""
 
-    def __init__(self, setter: Setter, origin: Point) -> None:
+    def __init__(self, setter: Setter, origin: Point, scale: float = 1.0) -> None:
         """Begin with an empty sketch."""
         self.drawn: list[Drawn] = []
-        self._setter, self._origin = setter, origin
+        self.setter, self.origin, self.scale = setter, origin, scale
+
+    def on_page(self, point: Point) -> Point:
+        """Return where a point of the sketch lies on the page."""
+        return self.origin[0] + self.scale * point[0], self.origin[1] + self.scale * point[1]
 
     def line(self, *points: Point, style: LineStyle = PICTURE_OUTLINE, closed: bool = False) -> None:
         """Draw lines from point to point."""
@@ -39,16 +56,8 @@ class SketchPen:
 
     def section(self, *ring: Point) -> None:
         """Draw a board that is cut through."""
-        area = shapely.Polygon(ring)
-        left, bottom, right, top = area.bounds
-        steps = int((right - left + top - bottom) / HATCH_APART) + 1
-        starts = [left - (top - bottom) + (step + 0.5) * HATCH_APART for step in range(steps)]
-        rising = shapely.linestrings([((x, bottom), (x + top - bottom, top)) for x in starts])
-        inside = shapely.get_parts(shapely.intersection(rising, area))
-        runs = [tuple(piece.coords) for piece in inside[shapely.length(inside) > 0.5]]
         self.white(*ring)
-        paths = tuple(self._path(run, False) for run in runs)
-        self.drawn.append(Stroke(HATCH, paths, Layer.PAGE, tag="figure"))
+        self.hatched(shapely.Polygon(ring))
         self.line(*ring, closed=True)
 
     def knife(self, tip: Point, lean: float = 0.0) -> None:
@@ -96,9 +105,123 @@ class SketchPen:
 
     def words(self, text: str, x: float, y: float, align: Align = "left") -> None:
         """Set a short word."""
-        self.drawn += self._setter.line(
-            text, NOTE.tagged("figure"), x + self._origin[0], y + self._origin[1], align=align
+        self.drawn += self.setter.line(text, NOTE.tagged("figure"), *self.on_page((x, y)), align=align)
+
+    def count(self, text: str, x: float, y: float, align: Align = "centre") -> None:
+        """Set what is counted or measured, bold: ``2 × A``, ``24 h``; on white, so that no line runs through it."""
+        style = SMALL.bold().tagged("figure")
+        wide, high = self.setter.width(text, style) + 1.0, self.setter.cap(style)
+        left = x - {"left": 0.0, "centre": 0.5, "right": 1.0}[align] * (wide - 1.0) - 0.5
+        self.white((left, y - 0.6), (left + wide, y - 0.6), (left + wide, y + high + 0.6), (left, y + high + 0.6))
+        self.drawn += self.setter.line(text, style, *self.on_page((x, y)), align=align)
+
+    def wide(self, text: str) -> float:
+        """Return how wide ``count`` sets a text (mm)."""
+        return self.setter.width(text, SMALL.bold())
+
+    def sheet(self, left: float, bottom: float, right: float, top: float, number: str = "") -> None:
+        """Draw a sheet of paper with a corner turned down, and its page number in the other one."""
+        ear = min(3.0, (right - left) / 4)
+        ring = ((left, bottom), (right, bottom), (right, top - ear), (right - ear, top), (left, top))
+        self.white(*ring)
+        self.line(*ring, closed=True)
+        self.line((right - ear, top), (right - ear, top - ear), (right, top - ear), style=PICTURE_DETAIL)
+        if number:
+            self.count(number, left + 1.4, top - 4.0, "left")
+
+    def rule(self, left: float, bottom: float, right: float, top: float) -> None:
+        """Draw a steel rule with its divisions along the lower or the left edge."""
+        ring = ((left, bottom), (right, bottom), (right, top), (left, top))
+        self.white(*ring)
+        self.line(*ring, closed=True)
+        level = right - left > top - bottom
+        for at in range(1, int((right - left if level else top - bottom) / 1.5)):
+            long = 1.6 if at % 2 == 0 else 0.9
+            start = (left + 1.5 * at, top) if level else (left, bottom + 1.5 * at)
+            end = (start[0], start[1] - long) if level else (left + long, start[1])
+            self.line(start, end, style=TICK)
+
+    def clock(self, x: float, y: float, text: str, radius: float = 4.6) -> None:
+        """Draw a clock with its middle at a point, an arrow round it, and how long to wait under it."""
+        self.white(*along_arc((x, y), radius, 0.0, 360.0)[:-1])
+        self.line(*along_arc((x, y), radius, 0.0, 360.0)[:-1], closed=True)
+        for hour in range(12):
+            turn = radians(30.0 * hour)
+            self.line(polar(radius, turn, (x, y)), polar(radius - 0.8, turn, (x, y)), style=PICTURE_DETAIL)
+        self.line((x, y + radius - 1.6), (x, y), (x + radius - 2.6, y), style=PICTURE_CUE)
+        self.turning((x, y), radius + 1.3, 140.0, 45.0)
+        self.count(text, x, y - radius - 3.6)
+
+    def bottle(self, x: float, y: float) -> None:
+        """Draw a bottle of glue on its tip at a point, with a drop."""
+        body = ((-1.9, 4.2), (-1.9, 10.2), (1.9, 10.2), (1.9, 4.2), (0.5, 2.4), (0.5, 1.2), (-0.5, 1.2), (-0.5, 2.4))
+        ring = tuple((x + px, y + py) for px, py in body)
+        self.white(*ring)
+        self.line(*ring, closed=True)
+        self.line((x - 1.9, y + 8.6), (x + 1.9, y + 8.6), style=PICTURE_DETAIL)
+        self.drawn.append(
+            Fill(0.0, (self._path(along_arc((x, y), 0.55, 0.0, 340.0, 10), True),), Layer.PAGE, tag="figure")
         )
+
+    def brush(self, tip: Point, lean: float = -35.0) -> None:
+        """Draw a brush on its tip, ``lean`` degrees from upright (to the left is positive)."""
+        self._tool(((-1.6, 1.5), (1.6, 1.5), (1.6, 6.0), (-1.6, 6.0)), tip, lean)
+        self._tool(((-0.6, 6.0), (0.6, 6.0), (0.6, TOOL_LONG), (-0.6, TOOL_LONG)), tip, lean)
+        for x in (-1.2, -0.4, 0.4, 1.2):
+            self.line(_leant((x * 0.6, 0.0), tip, lean), _leant((x, 4.5), tip, lean), style=PICTURE_DETAIL)
+
+    def pot(self, left: float, bottom: float) -> None:
+        """Draw an open pot of paint."""
+        wide, high = 9.0, 7.0
+        ring = ((left, bottom), (left + wide, bottom), (left + wide, bottom + high), (left, bottom + high))
+        self.white(*ring)
+        self.line(*ring, closed=True)
+        rim = tuple(
+            (left + wide / 2 + wide / 2 * cos(radians(turn)), bottom + high + 1.2 * sin(radians(turn)))
+            for turn in range(0, 360, 15)
+        )
+        self.white(*rim)
+        self.line(*rim, closed=True)
+        self.line((left, bottom + 2.0), (left + wide, bottom + 2.0), style=PICTURE_DETAIL)
+
+    def books(self, left: float, bottom: float, wide: float) -> None:
+        """Draw two books, one upon the other, and an arrow that presses on them."""
+        for number, inset in enumerate((0.0, 1.5)):
+            low, high = bottom + 4.2 * number, bottom + 4.2 * number + 4.2
+            ring = ((left + inset, low), (left + wide - inset, low), (left + wide - inset, high), (left + inset, high))
+            self.white(*ring)
+            self.line(*ring, closed=True)
+            for at in (0.9, 1.8, 2.7, 3.4):
+                self.line((left + inset, low + at), (left + wide - inset - 1.4, low + at), style=TICK)
+        self.arrow((left + wide / 2, bottom + 16.0), (left + wide / 2, bottom + 9.0))
+
+    def tape(self, *ring: Point) -> None:
+        """Draw a strip of tape: white, with torn ends."""
+        self.white(*ring)
+        self.line(*ring, style=PICTURE_DETAIL, closed=True)
+
+    def flag(self, text: str, x: float, y: float, on: Point) -> None:
+        """Set words in a frame, with a line to what they say it of."""
+        half, high = self.wide(text) / 2 + 1.2, 4.2
+        self.line((x, y + high / 2), on, style=PICTURE_DETAIL)
+        ring = ((x - half, y), (x + half, y), (x + half, y + high), (x - half, y + high))
+        self.white(*ring)
+        self.line(*ring, style=PICTURE_DETAIL, closed=True)
+        self.count(text, x, y + 1.0)
+
+    def hatched(self, area: shapely.Geometry) -> None:
+        """Hatch an area, as a board in section is, without its border."""
+        paths = tuple(self._path(run, False) for run in _hatch_runs(area))
+        if paths:
+            self.drawn.append(Stroke(HATCH, paths, Layer.PAGE, tag="figure"))
+
+    def trimmed(self, *points: Point) -> None:
+        """Draw a trim line."""
+        self.line(*points, style=TRIM)
+
+    def cut(self, *points: Point, closed: bool = False) -> None:
+        """Draw a cut line."""
+        self.line(*points, style=CUT, closed=closed)
 
     def arc(self, centre: Point, radius: float, start: float, end: float, style: LineStyle = PICTURE_OUTLINE) -> None:
         """Draw an arc; angles in degrees from the right, anticlockwise."""
@@ -110,10 +233,18 @@ class SketchPen:
         self.line(*points, style=PICTURE_DETAIL, closed=True)
 
     def _path(self, points: Iterable[Point], closed: bool) -> Path:
-        x, y = self._origin
-        moved = tuple((x + px, y + py) for px, py in points)
+        moved = tuple(map(self.on_page, points))
         distinct = (*(a for a, b in pairwise(moved) if a != b), moved[-1])
         return polyline(distinct, closed)
+
+
+def _hatch_runs(area: shapely.Geometry) -> list[tuple[Point, ...]]:
+    left, bottom, right, top = area.bounds
+    steps = int((right - left + top - bottom) / HATCH_APART) + 1
+    starts = [left - (top - bottom) + (step + 0.5) * HATCH_APART for step in range(steps)]
+    rising = shapely.linestrings([((x, bottom), (x + top - bottom, top)) for x in starts])
+    inside = shapely.get_parts(shapely.intersection(rising, area))
+    return [tuple(piece.coords) for piece in inside[shapely.length(inside) > 0.5]]
 
 
 def along_arc(centre: Point, radius: float, start: float, end: float, steps: int = 24) -> tuple[Point, ...]:

@@ -4,13 +4,20 @@ from collections.abc import Mapping
 from dataclasses import replace
 from types import MappingProxyType
 
-from publisher.basics import Box, Carried, Finding, Layer, Pose, TextPromise, polyline, record
+from publisher.basics import Box, Carried, Finding, Layer, TextPromise, polyline, record
 from publisher.basics.wording import series
-from publisher.design import PicturePlan, StepPlan
+from publisher.design import StepPlan
 from publisher.geometry import Part
-from publisher.joints import Drawing, drawing_name
-from publisher.pages.instructions.act_cells import act_cell, act_rows, acts_of
+from publisher.pages.instructions.act_cells import (
+    TALLEST_STEP,
+    ActPicture,
+    act_cell,
+    act_rows,
+    pictures_of,
+    sketch_cell,
+)
 from publisher.pages.instructions.pack_acts import Act
+from publisher.pages.instructions.step_acts import acts_of_step, copies_taken
 from publisher.pages.model import Drawn, Link, Stroke
 from publisher.pages.sheet import (
     Caution,
@@ -19,19 +26,15 @@ from publisher.pages.sheet import (
     coarse_photo,
     columns,
     described,
-    drawing_pose,
-    drawn_size,
-    photo_size,
     place_drawing,
-    place_photo,
     short_name,
 )
 from publisher.pages.type import BODY, GUTTER, HEADING, NOTE, RULE, SMALL, SPACE, STRONG_RULE, TITLE
 
 NOWHERE: Mapping[str, int] = MappingProxyType({})  # pages of templates, before pages have numbers
 STEP_NUMBER = 13.0  # column for the step's number
-PICTURE_SHARE = 0.40  # of the width
-TALLEST_STEP = 47.0  # mm: the tallest picture beside a step
+PICTURE_SHARE = 0.43  # of the width
+LEAST_BESIDE = 60.0  # mm: a narrower picture stands under the words
 SILHOUETTE = 13.0  # column for a part's small picture
 ACT_NUMBER = 8.0  # mm: column for the number of an act of the pack
 ABREAST = 150.0  # mm of width from which acts stand in two columns
@@ -46,11 +49,6 @@ STAGE_TOOLS = {
     "seal": ("file", "spray_can"),
     "paint": ("spray_can",),
 }
-COUNTED = ("cut", "texture")  # stages in which every copy is taken in hand, spares among them
-JOINED = (
-    "dry_fit",
-    "glue",
-)  # stages in which every copy of a panel is, but no spare; of a layer as many as the step says
 
 
 @record
@@ -108,6 +106,10 @@ def _act_column(context: Context, acts: tuple[Act, ...], number: int, box: Box, 
             words = setter.paragraph(text, style, left, y, width)
             drawn += words.drawn
             y -= words.height
+            if text == act.title and act.sketch is not None:
+                picture, tall = sketch_cell(context, act.sketch, Box(left, box.bottom, box.right, y - SPACE))
+                drawn += picture
+                y -= tall + 2 * SPACE
         carried = Carried(f"{act.key}:title", pages[0], Box(left, y, left + width, top))
         keys = tuple(key for key in act.uses if key in context.design.tools)
         caution, height, shown = _cautions(context, keys, (left, y - 0.7, width), pages[1])
@@ -140,52 +142,50 @@ def step_block(
     number: int = 0,
     templates: Mapping[str, int] = NOWHERE,
     some: tuple[int, int] | None = None,
+    *,
+    goes_on: bool = False,
 ) -> StepBlock:
     """Lay out one step at the top of ``box``, the design's ``own``-th; ``number`` is the one that is printed, where acts of the pack
     come before it. ``pages``: the step's own, and that of the cautions; ``templates``: by part, the page that shows it. ``some``: of
-    the pictures of its acts those from one place up to another, where it goes over several pages; from the second page on they
-    stand alone."""
-    every = acts_of(context, own)
+    its pictures those from one place up to another, where it goes over several pages; a step that ``goes_on`` shows its pictures
+    alone."""
+    every = pictures_of(context, step, own)
     begin, end = some or (0, len(every))
-    if begin:
+    if goes_on:
         drawn = _numbered(context, number or own, box)
         under = Box(box.left + STEP_NUMBER, box.bottom, box.right, box.top - SPACE)
-        cells = act_rows(context, every[begin:end], begin + 1, len(every), under, pages[0])
+        cells = act_rows(context, step, every[begin:end], begin + 1, len(every), under, pages[0])
         return StepBlock((*drawn, *cells.drawn), cells.height + SPACE, (), cells.carried)
-    beside = (0,) if step.picture is not None or not every else (1, 0)
-    told = [_Told(step, own, number or own, pages, templates, every[:end], len(every), at_side) for at_side in beside]
-    return min((_with_acts(context, one, box) for one in told), key=lambda block: block.height)
+    told = _Told(step, own, number or own, pages, templates, every[:end], len(every))
+    return _with_pictures(context, told, box)
 
 
 @record
 class _Told:
     """A step as it is told: it, its own number and the one that is printed, its page and that of the cautions, where templates are; the
-    pictures of acts that are shown here, how many it has ``of`` on all pages, and how many stand ``beside`` its words (0, 1)."""
+    pictures that are shown here, and how many it has ``of`` on all pages."""
 
     step: StepPlan
     own: int
     number: int
     pages: tuple[int, int]
     templates: Mapping[str, int]
-    acts: tuple[Drawing, ...]
+    shown: tuple[ActPicture, ...]
     of: int
-    beside: int
-
-    def number_of(self, act: Drawing) -> int:
-        """Return the number of an act among several; 0 for one alone."""
-        return self.acts.index(act) + 1 if self.of > 1 else 0
 
 
-def _with_acts(context: Context, told: _Told, box: Box) -> StepBlock:
-    """Lay out a step with the pictures of its acts: the first beside its words or not; a last one that is left under the words, more
-    in rows below all."""
-    rest = told.acts[told.beside :]
-    under = rest if len(rest) == 1 else ()
-    block = _worded(context, told, box, under)
-    if under or not rest:
+def _with_pictures(context: Context, told: _Told, box: Box) -> StepBlock:
+    """Lay out a step with its pictures: one alone at the right of words and of what is needed, where there is room beside them;
+    several in rows below, so that they are read in one order."""
+    left = box.left + STEP_NUMBER
+    wide = (box.right - left) * PICTURE_SHARE
+    if told.of <= 1 and (wide >= LEAST_BESIDE or not told.shown):
+        return _worded(context, told, box)
+    block = _worded(context, replace(told, shown=()), box)
+    if not told.shown:
         return block
-    below = Box(box.left + STEP_NUMBER, box.bottom, box.right, box.top - block.height - SPACE)
-    cells = act_rows(context, rest, told.beside + 1, told.of, below, told.pages[0])
+    below = Box(left, box.bottom, box.right, box.top - block.height - SPACE)
+    cells = act_rows(context, told.step, told.shown, 1, told.of, below, told.pages[0])
     return StepBlock(
         (*block.drawn, *cells.drawn),
         block.height + SPACE + cells.height,
@@ -195,9 +195,8 @@ def _with_acts(context: Context, told: _Told, box: Box) -> StepBlock:
     )
 
 
-def _worded(context: Context, told: _Told, box: Box, under: tuple[Drawing, ...]) -> StepBlock:
-    """Lay out the words of a step, its picture and what is needed, with the picture of an act in the place of its own, and of one
-    ``under`` the words."""
+def _worded(context: Context, told: _Told, box: Box) -> StepBlock:
+    """Lay out the words of a step and what is needed, under the words beside a picture, else beside them."""
     step, own, pages = told.step, told.own, told.pages
     setter = context.type
     left, top = box.left + STEP_NUMBER, box.top
@@ -218,20 +217,16 @@ def _worded(context: Context, told: _Told, box: Box, under: tuple[Drawing, ...])
     drawn += caution
     y -= height
     side = Box(box.right - (box.right - left) * PICTURE_SHARE, box.bottom, box.right, top - SPACE)
-    if told.beside:
-        cell = act_cell(context, told.acts[0], told.number_of(told.acts[0]), side, pages[0])
-        drawn, side = [*drawn, *cell.drawn], replace(side, top=side.top - cell.height - SPACE)
+    depth = 0.0
+    if told.shown:
+        cell = act_cell(context, step, told.shown[0], 0, side, pages[0])
+        drawn, depth = [*drawn, *cell.drawn], cell.height + SPACE
         carried += cell.carried
-    for act in under:
-        low = Box(left, box.bottom, left + width, y - SPACE)
-        cell = act_cell(context, act, told.number_of(act), low, pages[0])
-        drawn, y = [*drawn, *cell.drawn], y - cell.height - SPACE
-        carried += cell.carried
-    beside, depth, picture = _side(context, step, side, told.templates)
-    drawn += beside
-    if picture is not None:
-        carried.append(Carried(f"step:{own}:picture", pages[0], *picture))
-    return StepBlock(tuple(drawn), max(top - y, top - side.top + depth), warned, tuple(carried))
+        beside, needs = _needed(context, step, Box(left, box.bottom, left + width, y - SPACE), told.templates)
+        y -= needs + SPACE
+    else:
+        beside, depth = _needed(context, step, side, told.templates)
+    return StepBlock((*drawn, *beside), max(top - y, top - side.top + depth), warned, tuple(carried))
 
 
 def _cautions(
@@ -258,49 +253,15 @@ def stage_tools(context: Context, step: StepPlan) -> tuple[str, ...]:
     return tuple(tool for tool in STAGE_TOOLS.get(step.stage, ()) if tool in own)
 
 
-PictureStands = tuple[
-    Box, Pose, float
-]  # a picture's box on the page, the pose of its points times the scale, the scale
-
-
-def _side(
-    context: Context, step: StepPlan, box: Box, templates: Mapping[str, int]
-) -> tuple[tuple[Drawn, ...], float, PictureStands | None]:
-    """Set the picture and the list of what is needed now; return them, the height they take, and where the picture stands."""
-    y = box.top
-    drawn: list[Drawn] = []
-    stands = None
-    if step.picture is not None:
-        picture, stands = _picture(context, step.picture, Box(box.left, box.bottom, box.right, y))
-        drawn += picture
-        y -= stands[0].height + SPACE if stands else 0.0
-    need, height = _needed(context, step, Box(box.left, box.bottom, box.right, y), templates)
-    return (*drawn, *need), box.top - y + height, stands
-
-
-def _picture(context: Context, plan: PicturePlan, box: Box) -> tuple[tuple[Drawn, ...], PictureStands | None]:
-    if plan.kind == "photo":
-        size = photo_size(context.design, plan.target, box.width, TALLEST_STEP)
-        if size is None:
-            return (), None
-        place = Box(box.left, box.top - size[1], box.right, box.top)
-        return place_photo(context.design, plan.target, place, context.say(plan.alt)), (place, Pose(), 1.0)
-    drawing = context.joined.drawing(drawing_name(plan))
-    if drawing is None:
-        return (), None
-    _, _, height = drawn_size(drawing, box.width, TALLEST_STEP)
-    place = Box(box.left, box.top - height, box.right, box.top)
-    shown = described(place_drawing(context.type, drawing, place), context.say(plan.alt) or drawing.alt)
-    return shown, (place, *drawing_pose(drawing, place))
-
-
 def _needed(
     context: Context, step: StepPlan, box: Box, templates: Mapping[str, int]
 ) -> tuple[tuple[Drawn, ...], float]:
     """List the parts of this step with small silhouettes, each a link to its template, then materials, under “You need now”."""
     setter = context.type
     parts = list({part.id: part for name in step.parts for part in context.to_take(name)}.values())
-    names = [short_name(key, context.edition) for key in dict.fromkeys((*stage_tools(context, step), *step.uses))]
+    covering = ("thin_paper",) if "cover" in acts_of_step(context, step) else ()
+    keys = dict.fromkeys((*stage_tools(context, step), *step.uses, *covering))
+    names = [short_name(key, context.edition) for key in keys]
     if not parts and not names:
         return (), 0.0
     drawn: list[Drawn] = list(setter.line("You need now", SMALL.bold(), box.left, box.top - setter.drop(SMALL)))
@@ -319,14 +280,6 @@ def _needed(
         drawn += block.drawn
         y -= block.height
     return tuple(drawn), box.top - y
-
-
-def copies_taken(context: Context, part: Part, stage: str) -> int:
-    """Return how many copies a step of this stage takes in hand; 0 where only its words say."""
-    if stage in COUNTED:
-        return context.copies(part)
-    panel = any(place.part == (part.whole or part.id) for plan in context.design.panels for place in plan.places)
-    return part.count if stage in JOINED and panel else 0
 
 
 def _part_cell(context: Context, part: Part, cell: Box, count: int) -> tuple[list[Drawn], float]:

@@ -7,7 +7,7 @@ from functools import partial
 from publisher.basics import Box, TextPromise, record
 from publisher.design import OwnLicence, StepPlan
 from publisher.pages.front import licence_of, licence_stands_here, licensing
-from publisher.pages.instructions.act_cells import MOST_ACTS, acts_of
+from publisher.pages.instructions.act_cells import MOST_ACTS, pictures_of
 from publisher.pages.instructions.pack_acts import Act, pack_acts
 from publisher.pages.instructions.step_block import ABREAST, NOWHERE, StepBlock, acts_block, coarse_picture, step_block
 from publisher.pages.sheet import Body, Context, Frame, Numbers, PageDraft, make_frame, share_out
@@ -25,7 +25,8 @@ class Numbered:
     number: int
     own: int
     step: StepPlan | tuple[Act, ...]
-    some: tuple[int, int] | None = None  # of the pictures of its acts, where they go over several pages
+    some: tuple[int, int] | None = None  # of its pictures, where they go over several pages
+    goes_on: bool = False  # its words stand on a page before
 
     @property
     def last(self) -> int:
@@ -34,7 +35,7 @@ class Numbered:
 
     def marks(self, context: Context) -> tuple[tuple[str, int, str], ...]:
         """Return the bookmarks of its titles."""
-        if self.some is not None and self.some[0]:
+        if self.goes_on:
             return ()
         own = f"step:{self.own}:title"
         titles = (
@@ -56,9 +57,7 @@ def step_drafts(context: Context) -> tuple[PageDraft, ...]:
         title = _title(page) if page else LICENCE_ALONE
         marks = tuple(mark for row in page for mark in row.marks(context))
         body = partial(_body, context, frame, page, licence if index == len(pages) else None)
-        steps = (
-            (row.own, row.step) for row in page if isinstance(row.step, StepPlan) and not (row.some and row.some[0])
-        )
+        steps = ((row.own, row.step) for row in page if isinstance(row.step, StepPlan) and not row.goes_on)
         coarse = (f for own, step in steps for f in coarse_picture(context, step, own, frame.text.width))
         drafts.append(PageDraft("steps", f"steps:{index}", title, frame, body, TASK, marks, findings=tuple(coarse)))
     return tuple(drafts)
@@ -68,27 +67,34 @@ def _rows(context: Context, frame: Frame, numbers: Numbers | None) -> tuple[Numb
     """Return the acts of the pack, together where they stand in columns, and the steps of the design, numbered on; a design without
     steps has no instructions."""
     acts = pack_acts(context, numbers) if context.design.steps else ()
-    together = (acts,) if acts and _abreast(context, frame) else tuple((act,) for act in acts)
-    first = tuple(Numbered(n, 0, some) for n, some in enumerate(together, 1))
-    own = (row for n, step in enumerate(context.design.steps, 1) for row in _pages_of(context, len(acts) + n, n, step))
+    across = 2 if frame.text.width >= ABREAST else 1
+    first = tuple(Numbered(at + 1, 0, acts[at : at + across]) for at in range(0, len(acts), across))
+    own = (
+        row
+        for n, step in enumerate(context.design.steps, 1)
+        for row in _pages_of(context, frame, len(acts) + n, n, step)
+    )
     return (*first, *own)
 
 
-def _pages_of(context: Context, number: int, own: int, step: StepPlan) -> Iterator[Numbered]:
-    """Yield a step as it is shared by pages: with more acts than a page may show it goes on at the next."""
-    count = len(acts_of(context, own))
-    if count <= MOST_ACTS:
-        yield Numbered(number, own, step)
-        return
-    for start in range(0, count, MOST_ACTS):
-        yield Numbered(number, own, step, (start, min(start + MOST_ACTS, count)))
+def _pages_of(context: Context, frame: Frame, number: int, own: int, step: StepPlan) -> Iterator[Numbered]:
+    """Yield a step as it is shared by pages: with more pictures than a page has room for, or may show, it goes on at the next."""
+    count = len(pictures_of(context, step, own))
+    start, goes_on = 0, False
+    while start < count or not goes_on:
+        end = min(start + MOST_ACTS, count)
+        if start == 0 and end == count and _fits(context, frame, Numbered(number, own, step)):
+            yield Numbered(number, own, step)
+            return
+        least = start + 1 if goes_on else start  # words may take a page alone, a picture never less than it needs
+        while end > least and not _fits(context, frame, Numbered(number, own, step, (start, end), goes_on)):
+            end -= 1
+        yield Numbered(number, own, step, (start, end), goes_on)
+        start, goes_on = end, True
 
 
-def _abreast(context: Context, frame: Frame) -> bool:
-    """Say whether the acts stand side by side in one block, which is never broken: it must not be taller than a page."""
-    if frame.text.width < ABREAST:
-        return False
-    return acts_block(context, pack_acts(context, None), 1, frame.text, (1, 1)).height <= frame.text.height
+def _fits(context: Context, frame: Frame, row: Numbered) -> bool:
+    return _block(context, frame, row, frame.text.top, (1, 1)).height <= frame.text.height
 
 
 def _title(page: tuple[Numbered, ...]) -> str:
@@ -111,8 +117,8 @@ def _filled(
 def _shown(context: Context, row: Numbered) -> int:
     """Return how many pictures of acts a row shows."""
     if isinstance(row.step, tuple):
-        return 0
-    return row.some[1] - row.some[0] if row.some is not None else len(acts_of(context, row.own))
+        return sum(act.sketch is not None for act in row.step)
+    return row.some[1] - row.some[0] if row.some is not None else len(pictures_of(context, row.step, row.own))
 
 
 def _block(
@@ -127,7 +133,7 @@ def _block(
     box = Box(text.left, text.bottom, text.right, top)
     if isinstance(row.step, tuple):
         return acts_block(context, row.step, row.number, box, pages)
-    return step_block(context, row.step, row.own, box, pages, row.number, templates, row.some)
+    return step_block(context, row.step, row.own, box, pages, row.number, templates, row.some, goes_on=row.goes_on)
 
 
 def _body(

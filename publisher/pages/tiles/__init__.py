@@ -5,4 +5,5 @@ promises about seams. Never: lay tiles on board.
 """
 
 from publisher.pages.tiles.tile_pages import TOO_MANY_TILES, tiles_refusal
+from publisher.pages.tiles.tile_plan import Tiling
 from publisher.pages.tiles.true_pages import TruePages, plan_true_pages, true_page_drafts

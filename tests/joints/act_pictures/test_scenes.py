@@ -34,3 +34,18 @@ def test_match_letters_stand_where_both_edges_meet(box: Assembled) -> None:
         for letter in scene.letters:
             assert np.linalg.norm(letter.there - letter.new) < 12.0, letter.text
     assert scenes(box)["act:1:1"].letters
+
+
+def test_a_turned_layer_says_by_how_much_and_one_that_is_not_is_crossed_out(
+    assembled: Callable[..., Assembled],
+) -> None:
+    spiral = """
+  stair: {stack: [{part: tread, count: 4, turn: 20 deg}, {part: tread}]}
+"""
+    tread = "  tread: {name: Tread, board: foam, shape: wall_panel, with: {width: 90 mm, height: 30 mm}}\n"
+    text = BOX.replace("assembly:\n", tread + "assembly:\n") + spiral
+    found = scenes(assembled(text, "stair 1 to 2", "stair 3 to 4", f"stair 5 to top, {WALLS}, {LID}"))
+    turned, still = found["act:2:1"].sweep, found["act:3:1"].sweep
+    assert turned is not None and (turned.text, turned.wrong) == ("20°", False)
+    assert still is not None and (still.text, still.wrong) == ("0°", True)
+    assert all(scene.sweep is None for key, scene in found.items() if key.startswith("act:3:") and key != "act:3:1")

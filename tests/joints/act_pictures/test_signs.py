@@ -5,7 +5,7 @@ import shapely
 
 from publisher.basics import Box
 from publisher.joints.act_pictures.paper_grid import grid_over
-from publisher.joints.act_pictures.signs import Sheet, put_arrow, put_label, put_turn
+from publisher.joints.act_pictures.signs import Sheet, put_arrow, put_label, put_sweep, put_times, put_turn
 from publisher.joints.drawings import Sketch
 
 PAPER = Box(0.0, 0.0, 70.0, 50.0)
@@ -48,3 +48,23 @@ def test_the_sign_for_turning_stands_where_there_is_room_or_not_at_all() -> None
         full.ground.mark_area(shapely.box(*PAPER.sides))
         put_turn(full, how)  # type: ignore[arg-type]
         assert not full.sketch.lines
+
+
+def test_an_arrow_along_a_curve_says_its_angle_and_is_crossed_out_where_nothing_turns() -> None:
+    path = np.array([(20.0 + 10.0 * np.cos(a), 20.0 + 10.0 * np.sin(a)) for a in np.linspace(0.0, 1.2, 16)])
+    made, wrong = sheet(), sheet()
+    put_sweep(made, path, "20°", wrong=False)
+    put_sweep(wrong, path, "0°", wrong=True)
+    assert [text for text, _, _ in made.sketch.labels] == ["20°"] and len(made.sketch.lines["cue"]) == 1
+    assert len(wrong.sketch.lines["cue"]) == 3
+
+
+def test_how_often_all_is_done_stands_in_a_frame_where_there_is_room() -> None:
+    made, full = sheet(), sheet()
+    put_times(made, 2)
+    ((text, x, y),) = made.sketch.labels
+    (frame,) = made.sketch.lines["ring"]
+    assert text == "2 ×" and shapely.Polygon(frame).contains(shapely.Point(x, y))
+    full.ground.mark_area(shapely.box(*PAPER.sides))
+    put_times(full, 2)
+    assert not full.sketch.labels

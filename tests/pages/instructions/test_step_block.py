@@ -24,7 +24,9 @@ def test_a_photograph_is_placed_at_the_right_in_its_own_shape(demo: Callable[...
     Image.new("L", (300, 600)).save(out, "PNG")
     file = SpecFile("wall.png", "picture", out.getvalue(), 300, 600)
     step = replace(
-        context.design.steps[0], picture=PicturePlan("photo", "wall.png", 0, None, context.design.steps[0].place)
+        context.design.steps[0],
+        acts=(),
+        picture=PicturePlan("photo", "wall.png", 0, None, context.design.steps[0].place),
     )
     changed = replace(context, design=replace(context.design, files=(file,)))
     block = step_block(changed, step, 1, BOX, (3, 6))
@@ -107,7 +109,7 @@ def test_a_long_name_pushes_the_next_row_down(demo: Callable[..., Context]) -> N
 
     def said(name: str) -> tuple[Words, ...]:
         parts = tuple(replace(p, name=name if p.id == step.parts[0] else "Wall") for p in context.parts)
-        block = step_block(replace(context, parts=parts), replace(step, picture=None), 1, BOX, (3, 6))
+        block = step_block(replace(context, parts=parts), replace(step, picture=None, acts=()), 1, BOX, (3, 6))
         return tuple(w for w in block.drawn if isinstance(w, Words))
 
     third = next(p.letter for p in context.parts if p.id == step.parts[2])

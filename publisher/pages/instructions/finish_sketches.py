@@ -1,0 +1,125 @@
+"""The sketches of what is done to what stands already: it waits and is held, it is sealed, it is painted and is finished."""
+
+import shapely
+
+from publisher.basics import Box
+from publisher.joints import Drawing
+from publisher.pages.front import FIGURE_GAP, figure_beside
+from publisher.pages.instructions.part_art import part_cells
+from publisher.pages.instructions.part_sketches import FIELD_TALL, FIELD_WIDE, Counted
+from publisher.pages.instructions.sketch_pen import SketchPen
+from publisher.pages.sheet import drawn_size, place_drawing
+from publisher.pages.type import PICTURE_CONTOUR, PICTURE_DETAIL
+
+PIN_ROOM = 17.0  # mm at the left, for the heads of pins
+SIDE_ROOM = 15.0  # mm at the right, for a clock or a pot
+WEIGHTS = ("books", "flat_board")
+GLUES = ("white_glue", "hot_glue", "superglue", "spray_glue")
+
+
+def waiting(pen: SketchPen, stands: Drawing | None, wait: str, uses: tuple[str, ...], said: str) -> None:
+    """What stands so far with what holds it while it dries, and a clock."""
+    weighed = any(one in uses for one in WEIGHTS)
+    top = FIELD_TALL - (19.0 if weighed else 1.0)
+    pinned = "pins" in uses
+    box = _shown(pen, stands, Box(PIN_ROOM if pinned else 1.0, 5.4, FIELD_WIDE - SIDE_ROOM - 2.0, top))
+    if weighed:
+        wide = min(max(box.width, 22.0), 40.0)
+        middle = (box.left + box.right) / 2
+        board = box.top + 0.4
+        ring = (
+            (middle - wide / 2, board), (middle + wide / 2, board), (middle + wide / 2, board + 1.4), (middle - wide / 2, board + 1.4)
+        )  # fmt: skip
+        pen.white(*ring)
+        pen.line(*ring, style=PICTURE_CONTOUR, closed=True)
+        pen.books(middle - wide * 0.36, board + 1.4, wide * 0.72)
+    if pinned:
+        pen.pin((box.left + 5.0, box.bottom + 0.55 * box.height), 62.0)
+        pen.pin((box.left + 5.0, box.bottom + 0.35 * box.height), 96.0)
+    if "masking_tape" in uses:
+        x, y = box.right - 6.0, box.bottom + 0.45 * box.height
+        pen.tape((x - 4.0, y - 1.4), (x + 4.0, y + 1.4), (x + 3.2, y + 4.2), (x - 4.8, y + 1.4))
+    pen.clock(FIELD_WIDE - 7.5, 17.0, wait)
+    if any(one in uses for one in GLUES):
+        pen.bottle(FIELD_WIDE - 7.5, FIELD_TALL - 18.0)
+        pen.count("+", FIELD_WIDE - 7.5, 26.6)
+    if said:
+        pen.count(said, (box.left + box.right) / 2, 0.8)
+
+
+def sealing(pen: SketchPen, stands: Drawing | None, parts: Counted, *, twice: bool) -> None:
+    """A brush with thinned glue on bare edges and faces: on what stands, or on the parts."""
+    box = _on(pen, stands, parts)
+    pen.brush((box.right - 3.0, box.bottom + 0.55 * box.height), -38.0)
+    pen.turning((box.right - 5.0, box.bottom + 0.45 * box.height), 4.0, 200.0, 330.0)
+    pen.bottle(FIELD_WIDE - 10.0, 6.0)
+    pen.count("+", FIELD_WIDE - 6.4, 9.6)
+    _drop(pen, FIELD_WIDE - 3.2, 10.4)
+    if twice:
+        pen.count("2 ×", FIELD_WIDE - 6.0, 1.0)
+
+
+def painting(pen: SketchPen, stands: Drawing | None, parts: Counted, figure: float) -> None:
+    """The finished piece with a figure beside it, a brush and pots of paint: dark first, light after it."""
+    box = _on(pen, stands, parts, figure)
+    pen.brush((box.right - 3.0, box.bottom + 0.7 * box.height), -38.0)
+    low = FIELD_WIDE - 12.0
+    pen.pot(low, 14.0)
+    pen.hatched(_front(low, 14.0))
+    pen.count("1", low + 11.0, 16.0)
+    pen.pot(low, 2.0)
+    pen.count("2", low + 11.0, 4.0)
+
+
+def finished(pen: SketchPen, stands: Drawing, figure: float) -> None:
+    """What stands once a step is done, ticked, with a figure beside it."""
+    _with_figure(pen, stands, Box(1.0, 1.0, FIELD_WIDE - 8.0, FIELD_TALL - 1.0), figure)
+    pen.right(FIELD_WIDE - 6.0, FIELD_TALL - 7.0)
+
+
+def _on(pen: SketchPen, stands: Drawing | None, parts: Counted, figure: float = 0.0) -> Box:
+    room = Box(1.0, 1.0, FIELD_WIDE - SIDE_ROOM - 1.0, FIELD_TALL - 5.0)
+    if stands is not None:
+        return _with_figure(pen, stands, room, figure)
+    for art in part_cells(parts, room):
+        art.outline(pen)
+        art.lettered(pen)
+        art.counted(pen)
+    return room
+
+
+def _with_figure(pen: SketchPen, stands: Drawing, room: Box, base: float) -> Box:
+    """Draw what stands, as large as fits beside a figure on its base (mm of the piece; 0: none)."""
+    wide = base * (1.0 + FIGURE_GAP)
+    scale = min(room.width / (stands.width + wide), room.height / stands.height, 1.0)
+    box = Box(
+        room.left + wide * scale,
+        room.bottom,
+        room.left + (stands.width + wide) * scale,
+        room.bottom + stands.height * scale,
+    )
+    if base:
+        pen.drawn.append(figure_beside(pen.on_page((room.left, room.bottom)), base * scale * pen.scale))
+    return _shown(pen, stands, box)
+
+
+def _shown(pen: SketchPen, stands: Drawing | None, room: Box) -> Box:
+    """Draw what stands at the foot of a room; return where it is."""
+    if stands is None:
+        return room
+    _, wide, high = drawn_size(stands, room.width, room.height)
+    left = (room.left + room.right - wide) / 2
+    box = Box(left, room.bottom, left + wide, room.bottom + high)
+    (left, bottom), (right, top) = pen.on_page((box.left, box.bottom)), pen.on_page((box.right, box.top))
+    pen.drawn += place_drawing(pen.setter, stands, Box(left, bottom, right, top), labels=False, details=False)
+    return box
+
+
+def _front(left: float, bottom: float) -> shapely.Polygon:
+    return shapely.box(left + 0.3, bottom + 0.3, left + 8.7, bottom + 5.4)
+
+
+def _drop(pen: SketchPen, x: float, y: float) -> None:
+    """Draw a drop of water."""
+    ring = ((x, y + 3.2), (x + 1.1, y + 0.6), (x + 0.7, y - 0.4), (x, y - 0.7), (x - 0.7, y - 0.4), (x - 1.1, y + 0.6))
+    pen.line(*ring, style=PICTURE_DETAIL, closed=True)

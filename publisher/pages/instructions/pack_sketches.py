@@ -1,0 +1,265 @@
+"""The sketches of the acts that every pack begins with: print and measure, measure the board, tape, make templates, mark out."""
+
+from collections.abc import Sequence
+
+import shapely
+from shapely.affinity import affine_transform
+
+from publisher.basics import Box, Point
+from publisher.geometry import Part, polygon
+from publisher.material import Layout
+from publisher.pages.instructions.part_art import part_cells
+from publisher.pages.instructions.part_sketches import FIELD_TALL, FIELD_WIDE, Counted
+from publisher.pages.instructions.sketch_pen import SketchPen, along_arc
+from publisher.pages.tiles import Tiling
+from publisher.pages.type import CUT, PICTURE_CONTOUR, PICTURE_DETAIL, PICTURE_GHOST, PICTURE_OUTLINE
+
+PILE_DRAWN = 10  # scraps of a pile that are drawn; of more, a gap stands for those left out
+MOST_BOARDS = 2  # layouts that are shown
+MOST_CARDS = 6  # templates that are shown
+LETTER_ROOM = 1.7  # mm from a letter's middle to the nearest line, at least
+
+
+def printing(pen: SketchPen, check: int, others: str, square: str, between: str) -> None:
+    """The print check out of a printer, its square measured both ways; then, where that is right, the other pages."""
+    for left, number in ((2.0, str(check)), (44.0, others)):
+        if number:
+            _printer(pen, left, number)
+    x, y, side = 7.5, 18.5, 13.0
+    pen.line((x, y), (x + side, y), (x + side, y + side), (x, y + side), style=PICTURE_OUTLINE, closed=True)
+    pen.rule(x - 1.0, y - 4.4, x + side + 6.5, y - 0.4)
+    pen.rule(x + side + 0.5, y - 0.2, x + side + 4.5, y + side + 5.0)
+    pen.words(square, x + side / 2, y + side / 2 - 1.0, "centre")
+    pen.right(1.0, 4.6)
+    pen.count(between, 6.6, 5.2, "left")
+    if others:
+        pen.arrow((32.0, 26.0), (41.0, 26.0))
+        pen.right(34.0, 29.0)
+
+
+def _printer(pen: SketchPen, left: float, number: str) -> None:
+    """Draw a printer at 100 %, and the page that comes out of it."""
+    low, high = 40.0, 50.0
+    pen.sheet(left + 2.0, 11.0, left + 24.0, low + 3.0)
+    body = ((left, low), (left + 26.0, low), (left + 26.0, high), (left, high))
+    pen.white(*body)
+    pen.line(*body, style=PICTURE_CONTOUR, closed=True)
+    pen.line((left + 1.0, low + 1.2), (left + 25.0, low + 1.2))
+    pen.count("100 %", left + 13.0, low + 3.8)
+    pen.count(number, left + 13.0 if left > 20.0 else left + 5.0, 35.4 if left <= 20.0 else 24.0)
+
+
+def gauging(pen: SketchPen, check: int, ends: str) -> None:
+    """A board that stands on its edge between the lines of the gauge, and which thickness will do."""
+    pen.sheet(2.0, 9.0, FIELD_WIDE - 2.0, 47.0, str(check))
+    low = 20.0
+    pen.line((8.0, low), (58.0, low), style=CUT)
+    pen.line((8.0, low + 6.0), (58.0, low + 12.0), style=CUT)
+    for step in range(6):
+        x = 8.0 + 10.0 * step
+        pen.line((x, low), (x, low + 6.0 + 1.2 * step), style=PICTURE_DETAIL)
+    middle = low + 9.0
+    ring = ((28.0, low), (38.0, low), (38.0, middle), (28.0, middle))
+    back = ((28.0, middle), (38.0, middle), (43.0, middle + 12.0), (33.0, middle + 12.0))
+    side = ((38.0, low), (43.0, low + 12.0), (43.0, middle + 12.0), (38.0, middle))
+    for face in (back, side):
+        pen.white(*face)
+        pen.line(*face, style=PICTURE_CONTOUR, closed=True)
+    pen.section(*ring)
+    pen.arrow((49.0, middle + 10.5), (45.0, middle + 4.0))
+    pen.right(5.0, 2.6)
+    said = ends if pen.wide(ends) < FIELD_WIDE - 12.0 else ends.partition(" (")[0]
+    pen.count(said, 10.4, 3.2, "left")
+
+
+def piling(pen: SketchPen, piles: Sequence[tuple[int, str]]) -> None:
+    """Scraps that are pressed together in a pile, with a rule beside it: how many, and how high."""
+    wide = FIELD_WIDE / len(piles)
+    for number, (scraps, height) in enumerate(piles):
+        left = wide * number + (wide - 40.0) / 2 if len(piles) == 1 else wide * number + 1.0
+        long = min(20.0, wide - 16.0)
+        shown = min(scraps, PILE_DRAWN)
+        thick, low = 2.6, 8.0
+        gap = 3.0 if scraps > shown else 0.0
+        for scrap in range(shown):
+            y = low + thick * scrap + (gap if scrap >= shown // 2 else 0.0)
+            shift = 0.5 if scrap % 2 else 0.0
+            pen.section(
+                (left + shift, y), (left + long + shift, y), (left + long + shift, y + thick), (left + shift, y + thick)
+            )
+        top = low + thick * shown + gap
+        if gap:
+            for x in (left + 4.0, left + long - 4.0):
+                for y in (0.6, 1.5, 2.4):
+                    at = (x, low + thick * (shown // 2) + y)
+                    pen.line(at, (at[0] + 0.1, at[1]), style=CUT)
+        pen.arrow((left + long / 2, top + 9.0), (left + long / 2, top + 1.0))
+        pen.rule(left + long + 2.0, low, left + long + 6.0, top + 6.0)
+        pen.line((left + long + 1.0, top), (left + long + 8.5, top), style=CUT)
+        pen.count(f"{scraps} ×", left + long + 8.0, low + (top - low) / 2, "left")
+        pen.right(left, 1.8)
+        pen.count(height, left + 5.4, 2.4, "left")
+
+
+def taping(pen: SketchPen, tiling: Tiling, pages: str, said: Sequence[str]) -> None:
+    """The tiles of a template apart, one with its trim line under a knife; and laid over one another, mark on mark, with tape."""
+    cells = tiling.cutting.cells[:2]
+    windows = [shapely.box(*cell.window.sides) for cell in cells]
+    both = shapely.intersection(tiling.laid, shapely.union_all(windows))
+    wide, high = _size(shapely.union_all(windows))
+    level = abs(cells[1].window.left - cells[0].window.left) > abs(cells[1].window.bottom - cells[0].window.bottom)
+    scale = min((FIELD_WIDE - 12.0) / (wide * (1.2 if level else 1.0)), 20.0 / (high * (1.0 if level else 1.2)))
+    apart = 0.14 * (wide if level else high) * scale
+    marks = [shapely.Point(at) for seam in tiling.seams[:1] for at in seam.marks]
+
+    def put(shape: shapely.Geometry, at: Point, shift: Point = (0.0, 0.0)) -> shapely.Geometry:
+        left, bottom, _, _ = shapely.union_all(windows).bounds
+        return affine_transform(
+            shape, (scale, 0.0, 0.0, scale, at[0] - left * scale + shift[0], at[1] - bottom * scale + shift[1])
+        )
+
+    high_at = (
+        (FIELD_WIDE - wide * scale - (apart if level else 0.0)) / 2,
+        FIELD_TALL - 1.0 - high * scale - (0.0 if level else apart),
+    )
+    for number, window in enumerate(windows):
+        shift = ((apart if number else 0.0), 0.0) if level else (0.0, 0.0 if number else apart)
+        _tile(pen, put(window, high_at, shift), put(tiling.laid.intersection(window), high_at, shift))
+        for mark in marks:
+            if window.buffer(1.0).contains(mark):
+                _mark(pen, put(mark, high_at, shift))
+    low_at = ((FIELD_WIDE - wide * scale) / 2, 6.5)
+    pen.arrow((FIELD_WIDE - 10.0, high_at[1] - 1.5), (FIELD_WIDE - 10.0, low_at[1] + high * scale + 1.0))
+    for window in windows:
+        pen.line(*_ring(put(window, low_at)), style=PICTURE_DETAIL, closed=True)
+    for piece in shapely.get_parts(put(both, low_at)):
+        pen.line(*_ring(piece), style=PICTURE_CONTOUR, closed=True)
+    for mark in marks:
+        _mark(pen, put(mark, low_at))
+    seam = put(shapely.intersection(*windows), low_at)
+    left, bottom, right, top = seam.bounds
+    if level:
+        x = (left + right) / 2
+        pen.tape((x - 2.0, bottom - 1.0), (x + 2.0, bottom - 1.0), (x + 2.0, bottom + 5.0), (x - 2.0, bottom + 5.0))
+        pen.tape((x - 2.0, top - 5.0), (x + 2.0, top - 5.0), (x + 2.0, top + 1.0), (x - 2.0, top + 1.0))
+    else:
+        y = (bottom + top) / 2
+        pen.tape((left - 1.0, y - 2.0), (left + 5.0, y - 2.0), (left + 5.0, y + 2.0), (left - 1.0, y + 2.0))
+        pen.tape((right - 5.0, y - 2.0), (right + 1.0, y - 2.0), (right + 1.0, y + 2.0), (right - 5.0, y + 2.0))
+    pen.count(pages, FIELD_WIDE / 2 - 6.0, high_at[1] - 6.0)
+    pen.count(" · ".join(said), FIELD_WIDE / 2, 1.2)
+
+
+def _tile(pen: SketchPen, window: shapely.Polygon, shape: shapely.Geometry) -> None:
+    pen.white(*_ring(window))
+    pen.trimmed(*_ring(window), _ring(window)[0])
+    for piece in shapely.get_parts(shape):
+        if piece.geom_type == "Polygon":
+            pen.line(*_ring(piece), style=PICTURE_CONTOUR, closed=True)
+
+
+def _mark(pen: SketchPen, at: shapely.Point) -> None:
+    pen.line(*along_arc((at.x, at.y), 1.5, 0.0, 345.0, 23), style=PICTURE_DETAIL, closed=True)
+    pen.line((at.x - 2.1, at.y), (at.x + 2.1, at.y), style=PICTURE_DETAIL)
+    pen.line((at.x, at.y - 2.1), (at.x, at.y + 2.1), style=PICTURE_DETAIL)
+
+
+def making_cards(pen: SketchPen, parts: Sequence[Part], pages: str, thick: str) -> None:
+    """Prints that are glued on card, dried under books; then the cards that are cut out, with their letters."""
+    slope, wide, high = 4.0, 27.0, 8.0
+
+    def leaf(y: float, words: str, heavy: bool) -> None:
+        ring = ((1.0, y), (1.0 + wide, y), (1.0 + wide + slope, y + high), (1.0 + slope, y + high))
+        pen.white(*ring)
+        pen.line(*ring, style=CUT if heavy else PICTURE_OUTLINE, closed=True)
+        pen.count(words, 1.0 + (wide + slope) / 2, y + 2.8)
+
+    leaf(24.5, thick, True)
+    leaf(43.0, pages, False)
+    for x in (1.0, 1.0 + wide):
+        pen.line((x, 42.6), (x, 25.0), style=PICTURE_GHOST)
+    pen.arrow((9.0, 41.5), (9.0, 34.0))
+    pen.bottle(20.0, 32.0)
+    pen.arrow((35.0, 34.0), (41.0, 34.0))
+    pen.line((44.0, 26.5), (66.0, 26.5), style=CUT)
+    pen.line((44.0, 27.5), (66.0, 27.5))
+    pen.books(45.0, 27.8, 20.0)
+    pen.arrow((55.0, 25.4), (55.0, 21.6))
+    shown = list(parts)[:MOST_CARDS]
+    arts = part_cells([(part, 1) for part in shown], Box(0.0, 0.0, FIELD_WIDE - 7.0, 22.5), 0.6)
+    for art in arts:
+        art.outline(pen, CUT, CUT)
+        art.lettered(pen)
+        art.counted(pen)
+    if len(parts) > len(shown):
+        pen.count("…", FIELD_WIDE - 4.0, 8.0)
+    _, _, right, top = arts[-1].shape.bounds
+    pen.knife((right, min(top, 12.0)), -24.0)
+
+
+def marking_out(
+    pen: SketchPen, layouts: Sequence[Layout], parts: dict[str, Part], counted: Counted, coupon: str, page: str
+) -> None:
+    """The boards with all their pieces, as the layouts show them, and how many of each; first the coupon, which must fit."""
+    shown = list(layouts)[:MOST_BOARDS]
+    left = 19.0
+    if coupon:
+        _coupon(pen, coupon)
+    pen.sheet(2.0, 2.0, 13.0, 16.0, page)
+    pen.line((4.0, 4.0), (11.0, 4.0), (11.0, 10.0), (4.0, 10.0), style=PICTURE_DETAIL, closed=True)
+    pen.arrow((13.6, 9.0), (18.6, 9.0))
+    said = _in_lines([f"{count} × {part.letter}" for part, count in counted])
+    foot = 4.6 * len(said) + 1.0
+    wide = (FIELD_WIDE - left) / len(shown)
+    for number, layout in enumerate(shown):
+        box = Box(left + wide * number + 1.0, foot + 1.0, left + wide * (number + 1) - 1.0, FIELD_TALL - 1.0)
+        scale = min(box.width / layout.sheet.width, box.height / layout.sheet.height)
+        x = (box.left + box.right - layout.sheet.width * scale) / 2
+        y = (box.bottom + box.top - layout.sheet.height * scale) / 2
+        sheet = shapely.box(x, y, x + layout.sheet.width * scale, y + layout.sheet.height * scale)
+        pen.line(*_ring(sheet), style=PICTURE_CONTOUR, closed=True)
+        for item in layout.items:
+            part = parts.get(item.part)
+            if part is None:
+                continue
+            shape = affine_transform(polygon(part.outline, item.pose), (scale, 0.0, 0.0, scale, x, y))
+            pen.line(*_ring(shape), style=PICTURE_DETAIL, closed=True)
+            circle = shapely.maximum_inscribed_circle(shape, 0.3)
+            (cx, cy), _ = circle.coords
+            if circle.length >= LETTER_ROOM:
+                pen.words(part.letter, float(cx), float(cy) - 0.9, "centre")
+    if len(layouts) > len(shown):
+        pen.count("…", FIELD_WIDE - 3.0, FIELD_TALL / 2)
+    for number, line in enumerate(reversed(said)):
+        pen.count(line, (left + FIELD_WIDE) / 2, 1.0 + 4.6 * number)
+
+
+def _in_lines(said: Sequence[str], most: int = 5) -> list[str]:
+    return ["   ".join(said[start : start + most]) for start in range(0, len(said), most)]
+
+
+def _coupon(pen: SketchPen, coupon: str) -> None:
+    """Draw the coupon, the first thing that is cut, and that it fits."""
+    low, high = 21.0, 36.0
+    if coupon == "slot":
+        for y, up in ((high, 4.5), (low, 0.2)):
+            pen.section(
+                (1.0, y), (14.0, y), (14.0, y + 5.0), (10.0, y + 5.0), (10.0, y + 2.0), (5.0, y + 2.0), (5.0, y + 5.0), (1.0, y + 5.0)
+            )  # fmt: skip
+            pen.section((5.2, y + 2.0 + up), (9.8, y + 2.0 + up), (9.8, y + 9.0 + up), (5.2, y + 9.0 + up))
+    else:
+        for y, apart in ((high, 2.5), (low, 0.1)):
+            pen.section((1.0, y), (7.0, y), (7.0, y + 8.0), (1.0, y + 8.0))
+            pen.section((7.0 + apart, y), (13.0 + apart, y), (13.0 + apart, y + 8.0), (7.0 + apart, y + 8.0))
+    pen.arrow((16.4, high + 2.0), (16.4, low + 8.0))
+    pen.right(13.6, low + 1.0)
+
+
+def _size(shape: shapely.Geometry) -> tuple[float, float]:
+    left, bottom, right, top = shape.bounds
+    return right - left, top - bottom
+
+
+def _ring(shape: shapely.Geometry) -> tuple[Point, ...]:
+    exterior = shape.exterior.simplify(0.05)
+    return tuple((float(x), float(y)) for x, y in exterior.coords[:-1])

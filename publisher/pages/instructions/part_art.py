@@ -1,0 +1,142 @@
+"""Parts as the sketches of acts show them: their own outlines, small, in cells, each with its letter and how many there are."""
+
+from collections.abc import Iterator, Sequence
+from math import ceil
+
+import shapely
+from shapely.affinity import affine_transform
+
+from publisher.basics import Box, Path, Point, Purpose, record
+from publisher.geometry import Part, polygon
+from publisher.pages.instructions.sketch_pen import SketchPen
+from publisher.pages.model import LineStyle
+from publisher.pages.type import PICTURE_CONTOUR, PICTURE_DETAIL, PICTURE_OUTLINE
+
+COUNT_HIGH = 5.0  # mm under a part for its letter and count
+BOARD_ROUND = 2.4  # mm of board round a part that still lies in it
+CLOSEST_LINES = 1.4  # mm between two lines of a pattern: closer ones are thinned
+
+
+@record
+class PartArt:
+    """A part in a cell of a sketch: ``at`` is where its own (0, 0) lies (mm), ``scale`` how small it is drawn, ``around``: mm kept
+    free round it."""
+
+    part: Part
+    cell: Box
+    at: Point
+    scale: float
+    count: int
+    around: float = 0.0
+
+    @property
+    def shape(self) -> shapely.Polygon:
+        """The finished piece in the sketch."""
+        return affine_transform(polygon(self.part.outline), (self.scale, 0.0, 0.0, self.scale, *self.at))
+
+    @property
+    def low(self) -> float:
+        """Where its room ends above its count (mm)."""
+        return float(self.at[1] + self.scale * polygon(self.part.outline).bounds[1] - self.around)
+
+    @property
+    def said(self) -> str:
+        """How many of it there are: ``2 × A``."""
+        return f"{self.count} × {self.part.letter}" if self.count else self.part.letter
+
+    def carry(self, point: Point) -> Point:
+        """Return where a point of the part lies in the sketch."""
+        return self.at[0] + self.scale * point[0], self.at[1] + self.scale * point[1]
+
+    def outline(self, pen: SketchPen, outer: LineStyle = PICTURE_CONTOUR, holes: LineStyle = PICTURE_OUTLINE) -> None:
+        """Draw its outline and its openings, white before what was drawn."""
+        shape = self.shape
+        pen.white(*_ring(shape.exterior))
+        pen.line(*_ring(shape.exterior), style=outer, closed=True)
+        for hole in shape.interiors:
+            pen.line(*_ring(hole), style=holes, closed=True)
+
+    def marks(self, pen: SketchPen, purposes: Sequence[Purpose], style: LineStyle = PICTURE_DETAIL) -> int:
+        """Draw its marks of these purposes, of lines that would close up as many as stay apart; return how many."""
+        found = [mark.path for mark in self.part.marks if mark.purpose in purposes and len(mark.path.points) > 1]
+        kept: list[shapely.Geometry] = []
+        for line in sorted(map(self.line_of, found), key=shapely.length, reverse=True):
+            if not kept or float(shapely.distance(kept, line).min()) >= CLOSEST_LINES or _crosses(kept, line):
+                kept.append(line)
+                pen.line(*line.coords, style=style)
+        return len(kept)
+
+    def line_of(self, path: Path) -> shapely.LineString:
+        """Return a line of the part in the sketch."""
+        return shapely.LineString([self.carry(point) for point in path.points])
+
+    def counted(self, pen: SketchPen) -> None:
+        """Set its letter and count under it."""
+        pen.count(self.said, (self.cell.left + self.cell.right) / 2, self.low - COUNT_HIGH + 0.8)
+
+    def lettered(self, pen: SketchPen) -> None:
+        """Set its letter on it, where there is room."""
+        shape = self.shape
+        if shape.is_empty:
+            return
+        circle = shapely.maximum_inscribed_circle(shape, 0.2)
+        (x, y), _ = circle.coords
+        if circle.length >= 2.4:
+            pen.count(self.part.letter, x, y - 1.1)
+
+
+def _crosses(kept: list[shapely.Geometry], line: shapely.Geometry) -> bool:
+    """Say whether a line ends on others, as the short joints of a bond do, and no other lies along it."""
+    (ax, ay), (bx, by) = line.coords[0], line.coords[-1]
+    middle = shapely.Point((ax + bx) / 2, (ay + by) / 2)
+    return (
+        float(shapely.length(line)) >= CLOSEST_LINES
+        and float(shapely.distance(kept, middle).min()) > 0.75 * CLOSEST_LINES
+    )
+
+
+def _ring(ring: shapely.LinearRing) -> tuple[Point, ...]:
+    thin = ring.simplify(0.03)
+    return tuple((float(x), float(y)) for x, y in thin.coords[:-1])
+
+
+def part_cells(parts: Sequence[tuple[Part, int]], box: Box, around: float = 0.0) -> tuple[PartArt, ...]:
+    """Share a box out among parts, each with its count, as large as they fit; ``around``: mm kept free round each."""
+    if not parts:
+        return ()
+    best: tuple[PartArt, ...] = ()
+    for rows in range(1, len(parts) + 1):
+        tried = tuple(_laid(parts, box, rows, around))
+        if not best or sum(art.scale for art in tried) > sum(art.scale for art in best):
+            best = tried
+    return best
+
+
+def _laid(parts: Sequence[tuple[Part, int]], box: Box, rows: int, around: float) -> Iterator[PartArt]:
+    across = ceil(len(parts) / rows)
+    high = box.height / rows
+    for row in range(rows):
+        own = parts[row * across : (row + 1) * across]
+        for column, (part, count) in enumerate(own):
+            wide = box.width / len(own)
+            left, top = box.left + column * wide, box.top - row * high
+            yield _fitted(part, count, Box(left, top - high, left + wide, top), around)
+
+
+def _fitted(part: Part, count: int, cell: Box, around: float) -> PartArt:
+    left, bottom, right, top = polygon(part.outline).bounds
+    wide = cell.width - 2.0 - 2 * around
+    high = cell.height - COUNT_HIGH - 2 * around
+    scale = min(wide / max(right - left, 1e-6), high / max(top - bottom, 1e-6), 1.0)
+    x = (cell.left + cell.right) / 2 - scale * (left + right) / 2
+    y = cell.bottom + COUNT_HIGH + (cell.height - COUNT_HIGH) / 2 - scale * (bottom + top) / 2
+    return PartArt(part, cell, (x, y), scale, count, around)
+
+
+def board_round(pen: SketchPen, art: PartArt) -> None:
+    """Draw the board in which a part still lies, torn off at its sides."""
+    left, bottom, right, top = art.shape.bounds
+    gap = BOARD_ROUND
+    ring = ((left - gap, bottom - gap), (right + gap, bottom - gap), (right + gap, top + gap), (left - gap, top + gap))
+    pen.white(*ring)
+    pen.line(*ring, style=PICTURE_DETAIL, closed=True)

@@ -1,0 +1,434 @@
+"""The sketches of what is done to parts: their own outlines with letters and counts, and the tool at the first of them."""
+
+from collections.abc import Callable, Sequence
+from itertools import pairwise
+from math import acos, atan2, degrees, hypot, radians, sin
+
+import shapely
+from shapely.ops import substring
+
+from publisher.basics import Box, Point, Purpose
+from publisher.geometry import Edge, Part
+from publisher.pages.instructions.act_sketches import bevelling
+from publisher.pages.instructions.part_art import PartArt, board_round, part_cells
+from publisher.pages.instructions.sketch_pen import SketchPen, along_arc
+from publisher.pages.type import (
+    CUT,
+    DRAW,
+    PICTURE_ADDED_CONTOUR,
+    PICTURE_CONTOUR,
+    PICTURE_DETAIL,
+    PICTURE_GHOST,
+    PICTURE_OUTLINE,
+)
+
+FIELD_WIDE, FIELD_TALL = 72.0, 52.0
+FIELD = Box(0.0, 0.0, FIELD_WIDE, FIELD_TALL)
+UP = "THIS SIDE UP"
+OUTSIDE_CARD = 1.1  # mm in the sketch: how far a pencil line lies outside its card
+DONE = 0.7  # share of the way round a card that a pencil has run
+TOOL_REACH = 20.0  # mm from its tip to the end of its handle
+TOOL_ROOM = 8.0  # mm at the top, for the handle of a tool and for words
+
+Counted = Sequence[tuple[Part, int]]
+PartSketch = Callable[[SketchPen], None]
+
+
+def tracing_round(pen: SketchPen, parts: Counted) -> None:
+    """Cards on a board, a pencil that runs round the first of them and has run round the others, and which side is up."""
+    below = FIELD_TALL - TOOL_ROOM
+    pen.line((0.5, 0.5), (FIELD_WIDE - 0.5, 0.5), (FIELD_WIDE - 0.5, below), (0.5, below), style=DRAW, closed=True)
+    arts = part_cells(parts, Box(1.5, 1.0, FIELD_WIDE - 1.5, below - 0.5), 2.0)
+    for number, art in enumerate(arts):
+        line = shapely.LinearRing(art.shape.buffer(OUTSIDE_CARD, join_style="mitre").exterior.coords)
+        art.outline(pen, PICTURE_OUTLINE, PICTURE_OUTLINE)
+        if number:
+            pen.line(*_points(line), style=CUT, closed=True)
+        else:
+            done = _run(line, _highest(line), DONE)
+            pen.line(*done, style=PICTURE_ADDED_CONTOUR)
+            pen.line(*_points(line), style=PICTURE_GHOST, closed=True)
+            _tool_at(pen.pencil, done[0])
+        for hole in art.shape.interiors:
+            inner = shapely.Polygon(hole).buffer(-OUTSIDE_CARD / 2)
+            if not inner.is_empty and inner.geom_type == "Polygon":
+                pen.line(*_points(inner.exterior), style=PICTURE_DETAIL, closed=True)
+        art.lettered(pen)
+        art.counted(pen)
+    pen.flag(
+        UP,
+        FIELD_WIDE - pen.wide(UP) / 2 - 2.2,
+        FIELD_TALL - 5.2,
+        _beside_letter(_last_high(arts)),
+    )
+
+
+def measuring_out(pen: SketchPen, parts: Counted) -> None:
+    """Parts without a card: a pencil along a rule, on the board."""
+    below = FIELD_TALL - TOOL_ROOM
+    pen.line((0.5, 0.5), (FIELD_WIDE - 0.5, 0.5), (FIELD_WIDE - 0.5, below), (0.5, below), style=DRAW, closed=True)
+    arts = part_cells(parts, Box(1.5, 1.0, FIELD_WIDE - 1.5, below - 6.0), 2.0)
+    for art in arts:
+        art.outline(pen, CUT)
+        art.lettered(pen)
+        art.counted(pen)
+    left, _, right, top = arts[0].shape.bounds
+    pen.rule(max(1.5, left - 3.0), top + 0.3, min(FIELD_WIDE - 1.5, right + 3.0), top + 4.6)
+    _tool_at(pen.pencil, (left + 0.7 * (right - left), top))
+    pen.arrow((left + 0.2 * (right - left), top - 1.4), (left + 0.6 * (right - left), top - 1.4))
+
+
+def pressing_in(pen: SketchPen, parts: Counted) -> None:
+    """Faces with their patterns, and a blunt pencil along a rule; of layers the ticks at their edges, and a groove down the edge."""
+    ticked = [one for one in parts if _has(one[0], Purpose.JOINT_TICK) and not _has(one[0], Purpose.SURFACE)]
+    if ticked and len(ticked) == len(parts):
+        _grooves(pen, ticked)
+        return
+    below = FIELD_TALL - TOOL_ROOM
+    arts = part_cells(parts, Box(1.0, 0.0, FIELD_WIDE - 1.0, below), 1.0)
+    for art in arts:
+        board_round(pen, art)
+        art.outline(pen, PICTURE_OUTLINE)
+        art.marks(pen, (Purpose.SURFACE, Purpose.JOINT_TICK))
+        art.lettered(pen)
+        art.counted(pen)
+    first = arts[0]
+    row = _longest_row(first)
+    if row is not None:
+        (ax, ay), (bx, by) = row
+        pen.rule(ax - 3.0, ay - 3.6, bx + 3.0, ay - 0.3)
+        pen.line((ax, ay), (bx, by), style=PICTURE_ADDED_CONTOUR)
+        _tool_at(pen.pencil, (ax + 0.62 * (bx - ax), ay))
+        pen.arrow((ax + 0.2 * (bx - ax), ay + 1.8), (ax + 0.52 * (bx - ax), ay + 1.8))
+    else:
+        _tool_at(pen.pencil, _point(_middle(first.shape)))
+    pen.flag(
+        UP,
+        FIELD_WIDE - pen.wide(UP) / 2 - 2.2,
+        FIELD_TALL - 5.2,
+        _beside_letter(_last_high(arts)),
+    )
+
+
+def _grooves(pen: SketchPen, parts: Counted) -> None:
+    """Draw layers with the ticks of their joints, and beside them a piece of the edge, much larger, with a pencil that presses a
+    groove down from a tick."""
+    arts = part_cells(parts, Box(0.0, 0.0, 38.0, FIELD_TALL - 6.0), 1.0)
+    for art in arts:
+        art.outline(pen)
+        art.marks(pen, (Purpose.JOINT_TICK,), PICTURE_CONTOUR)
+        art.lettered(pen)
+        art.counted(pen)
+    near: Point = (47.0, 15.0)
+    wide, deep, high = 20.0, (5.0, 7.0), 9.0
+    face = (near, (near[0] + wide, near[1]), (near[0] + wide, near[1] + high), (near[0], near[1] + high))
+    roof = (
+        face[3],
+        face[2],
+        (face[2][0] + deep[0] - 3.0, face[2][1] + deep[1]),
+        (face[3][0] + deep[0] - 3.0, face[3][1] + deep[1]),
+    )
+    for ring in (roof, face):
+        pen.white(*ring)
+        pen.line(*ring, style=PICTURE_CONTOUR, closed=True)
+    for step in range(3):
+        x = near[0] + 3.5 + 6.5 * step
+        pen.line((x, near[1] + high), (x + 1.2, near[1] + high + 4.2), style=PICTURE_DETAIL)
+        if step < 2:
+            pen.line((x, near[1]), (x, near[1] + high), style=CUT)
+    x = near[0] + 16.5
+    pen.line((x, near[1] + high), (x, near[1] + 4.0), style=CUT)
+    pen.pencil((x, near[1] + 4.0), -30.0)
+    pen.arrow((x - 3.2, near[1] + high - 1.0), (x - 3.2, near[1] + 1.0))
+    spot = _tick(arts[0])
+    pen.line(*_circle(spot, 2.4), style=PICTURE_DETAIL, closed=True)
+    pen.line((spot[0] + 2.4, spot[1]), (near[0] - 0.8, near[1] + high / 2), style=PICTURE_DETAIL)
+
+
+def cutting_openings(pen: SketchPen, parts: Counted) -> None:
+    """Openings and slots, which are hatched: they fall out; the outlines are not cut yet. A knife that begins in a corner."""
+    below = FIELD_TALL - TOOL_ROOM
+    holed = [one for one in parts if one[0].outline.holes or one[0].openings] or list(parts)
+    arts = part_cells(holed, Box(1.0, 0.0, FIELD_WIDE - 1.0, below), 3.4)
+    for art in arts:
+        board_round(pen, art)
+        pen.line(*_points(art.shape.exterior), style=PICTURE_GHOST, closed=True)
+        for hole in _open(art):
+            pen.hatched(shapely.Polygon(hole).buffer(-0.3))
+            pen.line(*_points(shapely.LinearRing(hole)), style=PICTURE_ADDED_CONTOUR, closed=True)
+        art.lettered(pen)
+        art.counted(pen)
+    holes = _open(arts[0])
+    if holes:
+        hole = max(holes, key=lambda ring: shapely.Polygon(ring).area)
+        _, _, right, top = shapely.Polygon(hole).bounds
+        at = min(hole, key=lambda point: hypot(point[0] - right, point[1] - top))
+        _tool_at(pen.knife, at)
+
+
+def cutting_outlines(pen: SketchPen, parts: Counted) -> None:
+    """Outlines, which are cut now, openings open already; a knife along a rule at a straight edge, or on a curve."""
+    below = FIELD_TALL - TOOL_ROOM
+    arts = part_cells(parts, Box(1.0, 0.0, FIELD_WIDE - 1.0, below), 2.6)
+    for art in arts:
+        board_round(pen, art)
+        pen.hatched(_board(art).difference(art.shape))
+        art.outline(pen, PICTURE_ADDED_CONTOUR, PICTURE_OUTLINE)
+        art.lettered(pen)
+        art.counted(pen)
+    (ax, ay), (bx, by) = _longest_side(arts[0].shape)
+    if abs(bx - ax) >= abs(by - ay):
+        _tool_at(pen.knife, (ax + 0.6 * (bx - ax), ay + 0.6 * (by - ay)))
+    else:
+        _tool_at(pen.knife, (ax, ay) if ay > by else (bx, by))
+
+
+def bevelling_edges(pen: SketchPen, parts: Counted) -> None:
+    """Parts with the edges that are bevelled, thick, and over them the knife that leans along its guide, with the angle."""
+    steep = [(part, count) for part, count in parts if _bevels(part)] or list(parts)
+    edges = [edge for part, _ in steep for edge in _bevels(part)]
+    arts = part_cells(steep, Box(1.0, 0.0, FIELD_WIDE - 1.0, 23.0), 0.6)
+    for art in arts:
+        art.outline(pen, PICTURE_OUTLINE)
+        for edge in _bevels(art.part):
+            pen.line(art.carry(edge.start), art.carry(edge.end), style=PICTURE_ADDED_CONTOUR)
+        art.lettered(pen)
+        art.counted(pen)
+    low = SketchPen(pen.setter, pen.on_page((9.0, 24.0)), pen.scale)
+    bevelling(low, outwards=all(edge.bevel <= 0.0 for edge in edges))
+    pen.drawn += low.drawn
+    angles = sorted({round(abs(edge.bevel), 1) for edge in edges})
+    if angles:
+        pen.count(" / ".join(f"{angle:g}°" for angle in angles), 50.0, FIELD_TALL - 5.0)
+
+
+def covering(pen: SketchPen, parts: Counted) -> None:
+    """Paper that is glued over the whole of a face, and smoothed down."""
+    part, count = parts[0]
+    (art,) = part_cells([(part, count)], Box(1.0, 0.0, FIELD_WIDE - 4.0, 27.0))
+    art.outline(pen)
+    art.lettered(pen)
+    art.counted(pen)
+    left, _, right, top = art.shape.bounds
+    slope = 3.0
+    over = FIELD_TALL - 14.0
+    ring = ((left, over), (right, over), (right + slope, over + 7.0), (left + slope, over + 7.0))
+    for x in (left, right):
+        pen.line((x, over), (x, top), style=PICTURE_GHOST)
+    pen.white(*ring)
+    pen.line(*ring, style=PICTURE_ADDED_CONTOUR, closed=True)
+    pen.words("paper", (left + right) / 2 + slope / 2, over + 2.4, "centre")
+    pen.arrow(((left + right) / 2 + 12.0, over - 1.0), ((left + right) / 2 + 12.0, top + 1.6))
+    pen.bottle((left + right) / 2 - 12.0, top - 0.5)
+
+
+def glueing(pen: SketchPen, parts: Counted) -> None:
+    """Parts with the edges that take glue, thick and dotted with drops: those with tabs."""
+    tabbed = [one for one in parts if _tabs(one[0])]
+    arts = part_cells(tabbed, Box(1.0, 0.0, FIELD_WIDE - 12.0, FIELD_TALL - 6.0), 2.4)
+    for art in arts:
+        art.outline(pen, PICTURE_OUTLINE)
+        for run in _tabs(art.part):
+            pen.line(*map(art.carry, run), style=PICTURE_ADDED_CONTOUR)
+        art.lettered(pen)
+        art.counted(pen)
+    first = arts[0]
+    ends = [point for run in _tabs(first.part) for point in map(first.carry, run)]
+    right = max(ends)
+    pen.bottle(right[0] + 3.0, right[1] + 1.0)
+    pen.line((right[0] + 2.4, right[1] + 0.6), right, style=PICTURE_DETAIL)
+
+
+def _tabs(part: Part) -> list[tuple[Point, ...]]:
+    """Return the stretches of a part's outline that are tabs, or lie between two tabs of one edge."""
+    names = {
+        stretch.name.removesuffix(".tab") for stretch in part.outline.outer.stretches() if stretch.name.endswith(".tab")
+    }
+    return [
+        tuple(stretch.points)
+        for stretch in part.outline.outer.stretches()
+        if stretch.name.removesuffix(".tab") in names
+    ]
+
+
+def slitting_part(pen: SketchPen, parts: Counted) -> None:
+    """The part with its slits and a knife along a rule; over it a section that shows how deep they go."""
+    part, count = next((one for one in parts if one[0].bending is not None), parts[0])
+    bending = part.bending
+    (art,) = part_cells([(part, count)], Box(1.0, 0.0, FIELD_WIDE - 1.0, 26.0))
+    art.outline(pen)
+    art.marks(pen, (Purpose.BEND,))
+    art.lettered(pen)
+    art.counted(pen)
+    thick, low = 7.0, 31.0
+    pen.section((6.0, low), (38.0, low), (38.0, low + thick), (6.0, low + thick))
+    deep = thick * (bending.slit_depth / part.thickness if bending and bending.slit_depth else 0.6)
+    for number in range(5):
+        x = 9.0 + 5.2 * number
+        pen.line((x, low + thick), (x, low + thick - deep), style=PICTURE_CONTOUR)
+    pen.knife((9.0 + 5.2 * 4, low + thick - deep))
+    if bending and bending.slits:
+        pen.count(f"{bending.slits} ×", 16.0, low + thick + 2.0)
+    pen.flag(UP, FIELD_WIDE - pen.wide(UP) / 2 - 2.2, FIELD_TALL - 5.2, _beside_letter(art))
+    _depth(pen, 43.0, low + thick, low + thick - deep)
+    _crossed_through(pen, 52.0, low, thick)
+
+
+def rolling(pen: SketchPen, parts: Counted) -> None:
+    """A part that is rolled over a bottle, its slits on the hollow side, and arrows down both ends."""
+    part, count = next((one for one in parts if one[0].bending is not None), parts[0])
+    middle, bottle, thick = (26.0, 17.0), 12.0, 4.0
+    pen.arc(middle, bottle, 0.0, 360.0)
+    pen.arc(middle, 3.4, 0.0, 360.0, style=PICTURE_DETAIL)
+    outer = bottle + thick + 0.6
+    inner = bottle + 0.6
+    pen.section(*along_arc(middle, outer, 12.0, 168.0), *along_arc(middle, inner, 168.0, 12.0))
+    for turn in range(20, 165, 12):
+        start = along_arc(middle, inner, turn, turn, 1)[0]
+        pen.line(start, along_arc(middle, outer - thick / 3, turn, turn, 1)[0], style=CUT)
+    pen.turning(middle, outer + 3.0, 60.0, 15.0)
+    pen.turning(middle, outer + 3.0, 120.0, 165.0)
+    (art,) = part_cells([(part, count)], Box(54.0, 30.0, FIELD_WIDE - 1.0, FIELD_TALL - 1.0))
+    art.outline(pen)
+    art.counted(pen)
+    _bottle_lying(pen)
+
+
+def _bottle_lying(pen: SketchPen) -> None:
+    """Draw a bottle from the side: that is what stands in the middle of the roll."""
+    ring = (
+        (52.0, 13.0),
+        (63.0, 13.0),
+        (65.0, 15.6),
+        (70.0, 15.6),
+        (70.0, 18.4),
+        (65.0, 18.4),
+        (63.0, 21.0),
+        (52.0, 21.0),
+    )
+    pen.line(*ring, closed=True)
+    pen.line((38.6, 17.0), (51.0, 17.0), style=PICTURE_DETAIL)
+
+
+def _depth(pen: SketchPen, x: float, top: float, bottom: float) -> None:
+    """Draw how deep a slit goes, beside it."""
+    for y in (top, bottom):
+        pen.line((x - 4.0, y), (x + 1.0, y), style=PICTURE_DETAIL)
+    pen.line((x, top), (x, bottom), style=PICTURE_DETAIL)
+    pen.right(x - 1.0, top + 3.0)
+
+
+def _crossed_through(pen: SketchPen, left: float, low: float, thick: float) -> None:
+    """Draw a slit that goes right through, crossed out."""
+    pen.section((left, low), (left + 12.0, low), (left + 12.0, low + thick), (left, low + thick))
+    pen.line((left + 6.0, low + thick), (left + 6.0, low), style=PICTURE_CONTOUR)
+    pen.wrong(left, low - 1.5, left + 12.0, low + thick + 4.0)
+
+
+def _tool_at(tool: Callable[[Point, float], None], tip: Point) -> None:
+    """Draw a tool on its tip, leaning so far that its handle stays in the field."""
+    room = (FIELD_TALL - 1.0 - tip[1]) / TOOL_REACH
+    lean = max(24.0, degrees(acos(min(1.0, max(0.0, room)))))
+    right = tip[0] + TOOL_REACH * sin(radians(lean)) <= FIELD_WIDE
+    tool(tip, -lean if right else lean)
+
+
+def _circle(middle: Point, radius: float) -> tuple[Point, ...]:
+    return _points(shapely.Point(middle).buffer(radius, quad_segs=6).exterior)
+
+
+def _has(part: Part, purpose: Purpose) -> bool:
+    return any(mark.purpose is purpose for mark in part.marks)
+
+
+def _bevels(part: Part) -> list[Edge]:
+    return [edge for edge in part.edges if abs(edge.bevel) > 0.5]
+
+
+def _open(art: PartArt) -> list[tuple[Point, ...]]:
+    """Return the rings of what falls out of a part: closed openings and slots, and openings at its edge, in the sketch."""
+    rings = [_points(hole) for hole in art.shape.interiors]
+    closed = {tuple(opening.ring.points) for opening in art.part.openings}
+    own = [tuple(art.carry(point) for point in ring) for ring in closed]
+    shape = art.shape
+    return rings + [
+        ring
+        for ring in own
+        if not any(shapely.Polygon(ring).equals_exact(shapely.Polygon(r), 0.2) for r in rings)
+        and shapely.Polygon(ring).intersection(shape).area < 0.2 * shapely.Polygon(ring).area
+    ]
+
+
+def _board(art: PartArt) -> shapely.Polygon:
+    left, bottom, right, top = art.shape.bounds
+    return shapely.box(left - 2.4, bottom - 2.4, right + 2.4, top + 2.4)
+
+
+def _longest_side(shape: shapely.Polygon) -> tuple[Point, Point]:
+    """Return the longest straight side in the upper half of a shape."""
+    ring = [(float(x), float(y)) for x, y in shape.exterior.simplify(0.1).coords]
+    middle = (shape.bounds[1] + shape.bounds[3]) / 2
+    sides = [(a, b) for a, b in pairwise(ring) if (a[1] + b[1]) / 2 >= middle - 0.1]
+    return max(sides or list(pairwise(ring)), key=lambda s: hypot(s[1][0] - s[0][0], s[1][1] - s[0][1]))
+
+
+def _longest_row(art: PartArt) -> tuple[Point, Point] | None:
+    """Return the longest level line of a part's pattern in the middle half of its height, in the sketch."""
+    low, high = art.shape.bounds[1], art.shape.bounds[3]
+    rows = [
+        art.line_of(mark.path)
+        for mark in art.part.marks
+        if mark.purpose is Purpose.SURFACE and len(mark.path.points) > 1
+    ]
+    level = []
+    for row in rows:
+        (ax, ay), (bx, by) = row.coords[0], row.coords[-1]
+        turned = abs(degrees(atan2(by - ay, bx - ax))) % 180.0
+        if min(turned, 180.0 - turned) < 5.0 and low + 0.2 * (high - low) < ay < high - 0.1 * (high - low):
+            level.append(((ax, ay), (bx, by)) if ax < bx else ((bx, by), (ax, ay)))
+    return max(level, key=lambda ends: (round(ends[1][0] - ends[0][0], 1), ends[0][1]), default=None)
+
+
+def _tick(art: PartArt) -> Point:
+    """Return where a joint tick of a layer meets its edge, the rightmost low one."""
+    ticks = [mark.path.points[0] for mark in art.part.marks if mark.purpose is Purpose.JOINT_TICK]
+    return max(map(art.carry, ticks), key=lambda point: point[0] - point[1])
+
+
+def _highest(ring: shapely.LinearRing) -> Point:
+    return max(_points(ring), key=lambda point: (round(point[1], 2), point[0]))
+
+
+def _run(ring: shapely.LinearRing, start: Point, share: float) -> tuple[Point, ...]:
+    """Return the stretch of a ring that leads to a point, so much of its length."""
+    points = [(float(x), float(y)) for x, y in ring.coords[:-1]]
+    at = min(range(len(points)), key=lambda number: hypot(points[number][0] - start[0], points[number][1] - start[1]))
+    open_ring = shapely.LineString([*points[at:], *points[: at + 1]])
+    run = substring(open_ring, 0.0, share, normalized=True)
+    return tuple((float(x), float(y)) for x, y in run.coords)
+
+
+def _last_high(arts: Sequence[PartArt]) -> PartArt:
+    return max(arts, key=lambda art: (art.cell.top, art.cell.right))
+
+
+def _beside_letter(art: PartArt) -> Point:
+    """Return a point on a part that its letter leaves free, if there is one."""
+    shape = art.shape
+    x, y = _middle(shape)
+    left, _, right, top = shape.bounds
+    tried = [(x + 3.4, y + 2.2), (x + 3.4, y), (x, y + 3.4), ((x + right) / 2, (y + top) / 2), ((x + left) / 2, y)]
+    return next((point for point in tried if shape.contains(shapely.Point(point))), (x, y))
+
+
+def _middle(shape: shapely.Polygon) -> tuple[float, float]:
+    (x, y), _ = shapely.maximum_inscribed_circle(shape, 0.3).coords
+    return float(x), float(y)
+
+
+def _point(at: Sequence[float]) -> Point:
+    return float(at[0]), float(at[1])
+
+
+def _points(ring: shapely.LinearRing) -> tuple[Point, ...]:
+    return tuple((float(x), float(y)) for x, y in ring.simplify(0.03).coords[:-1])

@@ -1,0 +1,52 @@
+"""What is done to what stands: a clock with its time, weights and pins where the step takes them."""
+
+from collections.abc import Callable
+
+import pytest
+
+from publisher.basics import Box
+from publisher.joints import Drawing
+from publisher.pages.instructions import finish_sketches as sketches
+from publisher.pages.instructions.part_sketches import FIELD_TALL, FIELD_WIDE
+from publisher.pages.instructions.sketch_pen import SketchPen
+from publisher.pages.model import Drawn, Words
+from publisher.pages.sheet import ink_box
+from publisher.pages.sheet.draft import Context
+
+HELD: list[tuple[str, ...]] = [(), ("books",), ("pins", "white_glue"), ("masking_tape", "flat_board")]
+
+
+def whole(context: Context) -> Drawing:
+    return next(d for d in context.joined.drawings if d.name.startswith("whole:"))
+
+
+def keeps(context: Context, things: list[Drawn]) -> None:
+    field = Box(0.0, 0.0, FIELD_WIDE, FIELD_TALL).grown(1.5)
+    assert max(box.beyond(field) for thing in things if (box := ink_box(context.type.faces, thing))) <= 0.0
+
+
+@pytest.mark.parametrize("slug", ["toll-house", "bridge", "lock-stair"])
+def test_what_waits_says_how_long_and_is_held(slug: str, demo: Callable[..., Context]) -> None:
+    context, counts = demo(slug), []
+    for uses in HELD:
+        pen = SketchPen(context.type, (0.0, 0.0))
+        sketches.waiting(pen, whole(context), "24 h", uses, "2 × A")
+        keeps(context, pen.drawn)
+        assert {"24 h", "2 × A"} <= {thing.text for thing in pen.drawn if isinstance(thing, Words)}
+        counts.append(len(pen.drawn))
+    assert all(count > counts[0] for count in counts[1:])
+
+
+@pytest.mark.parametrize("stands", [True, False])
+def test_what_is_sealed_or_painted_is_what_stands_else_the_parts(stands: bool, demo: Callable[..., Context]) -> None:
+    context = demo("toll-house")
+    parts = [(part, 2) for part in context.parts]
+    for draw in (
+        lambda pen, drawing: sketches.sealing(pen, drawing, parts, twice=True),
+        lambda pen, drawing: sketches.painting(pen, drawing, parts, 25.0),
+    ):
+        pen = SketchPen(context.type, (0.0, 0.0))
+        draw(pen, whole(context) if stands else None)
+        keeps(context, pen.drawn)
+        said = [thing.text for thing in pen.drawn if isinstance(thing, Words)]
+        assert ("2 × A" in said) is not stands

@@ -1,0 +1,71 @@
+"""What is done to parts: each sketch keeps to its field, shows every part with its count, and a tool."""
+
+from collections.abc import Callable
+
+import pytest
+
+from publisher.basics import Box
+from publisher.geometry import Part
+from publisher.pages.instructions import part_sketches as sketches
+from publisher.pages.instructions.part_sketches import FIELD_TALL, FIELD_WIDE
+from publisher.pages.instructions.sketch_pen import SketchPen
+from publisher.pages.instructions.step_acts import OF_PARTS
+from publisher.pages.model import Drawn, Words
+from publisher.pages.sheet import ink_box
+from publisher.pages.sheet.draft import Context
+
+
+def drawn(context: Context, act: str, parts: tuple[Part, ...]) -> list[Drawn]:
+    pen = SketchPen(context.type, (100.0, 50.0))
+    OF_PARTS[act][0](pen, [(part, 3) for part in parts])
+    return pen.drawn
+
+
+@pytest.mark.parametrize("act", OF_PARTS)
+@pytest.mark.parametrize("slug", ["toll-house", "bridge", "lock-stair", "island", "quay"])
+def test_a_sketch_keeps_to_its_field_and_counts_its_parts(slug: str, act: str, demo: Callable[..., Context]) -> None:
+    context = demo(slug)
+    fits = {
+        "cut_openings": [part for part in context.parts if part.outline.holes or part.openings],
+        "glue": [
+            part for part in context.parts if any(s.name.endswith(".tab") for s in part.outline.outer.stretches())
+        ],
+        "slit": [part for part in context.parts if part.bending is not None],
+        "roll": [part for part in context.parts if part.bending is not None],
+        "bevel": [part for part in context.parts if any(edge.bevel for edge in part.edges)],
+        "cover": list(context.parts[:1]),
+    }
+    parts = tuple(fits.get(act, context.parts))
+    if not parts:
+        return
+    things = drawn(context, act, parts)
+    field = Box(100.0, 50.0, 100.0 + FIELD_WIDE, 50.0 + FIELD_TALL).grown(1.0)
+    assert max(box.beyond(field) for thing in things if (box := ink_box(context.type.faces, thing))) <= 0.0
+    said = [thing.text for thing in things if isinstance(thing, Words)]
+    shown = parts[:1] if act in ("cover", "slit", "roll") else parts
+    assert all(said.count(f"3 × {part.letter}") == 1 for part in shown)
+
+
+def test_what_is_traced_says_which_side_is_up(demo: Callable[..., Context]) -> None:
+    context = demo("toll-house")
+    said = [thing.text for thing in drawn(context, "trace", context.parts) if isinstance(thing, Words)]
+    assert sketches.UP in said
+
+
+def test_slits_are_counted_and_an_angle_is_said(demo: Callable[..., Context]) -> None:
+    bridge, house = demo("bridge"), demo("toll-house")
+    soffit = next(part for part in bridge.parts if part.bending is not None)
+    assert soffit.bending is not None
+    said = [thing.text for thing in drawn(bridge, "slit", (soffit,)) if isinstance(thing, Words)]
+    assert f"{soffit.bending.slits} ×" in said
+    roof = next(part for part in house.parts if any(edge.bevel for edge in part.edges))
+    assert "45°" in [thing.text for thing in drawn(house, "bevel", (roof,)) if isinstance(thing, Words)]
+
+
+def test_what_has_no_card_is_drawn_along_a_rule(demo: Callable[..., Context]) -> None:
+    context = demo("bridge")
+    pen = SketchPen(context.type, (0.0, 0.0))
+    sketches.measuring_out(pen, [(part, 2) for part in context.parts[:3]])
+    field = Box(0.0, 0.0, FIELD_WIDE, FIELD_TALL).grown(1.0)
+    assert max(box.beyond(field) for thing in pen.drawn if (box := ink_box(context.type.faces, thing))) <= 0.0
+    assert [thing.text for thing in pen.drawn if isinstance(thing, Words)].count("2 × A") == 1
