@@ -159,7 +159,7 @@ def sketch_cell(context: Context, sketch: ActSketch, box: Box) -> tuple[tuple[Dr
     left = (box.left + box.right - FIELD_WIDE * scale) / 2
     pen = SketchPen(context.type, (left, box.top - FIELD_TALL * scale), scale)
     sketch.draw(pen)
-    return described(pen.drawn, sketch.shows), FIELD_TALL * scale
+    return described(pen.seen(), sketch.shows), FIELD_TALL * scale
 
 
 def _glue_sign(context: Context, box: Box, *, glued: bool) -> tuple[Drawn, ...]:
@@ -168,7 +168,7 @@ def _glue_sign(context: Context, box: Box, *, glued: bool) -> tuple[Drawn, ...]:
     pen.bottle(0.0, 0.0)
     if not glued:
         pen.wrong(-3.0, -0.6, 3.0, 11.0)
-    return described(pen.drawn, "With glue" if glued else "Without glue")
+    return described(pen.seen(), "With glue" if glued else "Without glue")
 
 
 def _own(context: Context, shown: OwnPicture, box: Box, page: int) -> ActCells:
@@ -197,5 +197,5 @@ def _own(context: Context, shown: OwnPicture, box: Box, page: int) -> ActCells:
         drawn.append(figure_beside((left, place.bottom), context.design.figure.base * scale))
         pen = SketchPen(context.type, (place.right + 2.0, box.top - 7.0))
         pen.right(0.0, 0.0)
-        drawn += described(pen.drawn, "This is done")
+        drawn += described(pen.seen(), "This is done")
     return ActCells(tuple(drawn), height, (Carried(key, page, place, *drawing_pose(drawing, place)),))

@@ -3,10 +3,12 @@
 Boards in section are hatched at 45° (as ISO 128-50 has it for cuts), arrows and crosses are thicker than what they speak of.
 """
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
+from dataclasses import replace
 from itertools import pairwise
 from math import atan2, cos, hypot, pi, radians, sin, tan
 
+import numpy as np
 import shapely
 
 from publisher.basics import Layer, Path, Point, polar, polyline
@@ -31,6 +33,8 @@ BLADE = 8.0  # mm of a knife that are blade
 TOOL_LONG = 17.0  # mm of a tool that are drawn
 TOOL_WIDE = 2.4  # mm
 PIN_LONG = 19.0  # mm
+UNDER_BORDER = 0.05  # mm within its border from which an area covers a line
+SHORTEST_SEEN = 0.3  # mm of a line that are worth drawing
 
 
 class SketchPen:
@@ -41,6 +45,29 @@ class SketchPen:
         """Begin with an empty sketch."""
         self.drawn: list[Drawn] = []
         self.setter, self.origin, self.scale = setter, origin, scale
+
+    def seen(self) -> tuple[Drawn, ...]:
+        """Return what is seen of the sketch: lines end where an area covers them, and nothing is drawn that is covered whole."""
+        whites = [
+            (at, shapely.Polygon(thing.paths[0].points))
+            for at, thing in enumerate(self.drawn)
+            if isinstance(thing, Fill) and thing.grey == 1.0
+        ]
+        covers = np.array([area for _, area in whites], dtype=object)
+        order, boxes = np.array([at for at, _ in whites]), shapely.bounds(covers).reshape(-1, 4)
+        found: list[Drawn] = []
+        for at, thing in enumerate(self.drawn):
+            if isinstance(thing, Fill) and thing.grey == 1.0:
+                continue
+            if not isinstance(thing, Stroke):
+                found.append(thing)
+                continue
+            paths = tuple(
+                part for path in thing.paths for part in _uncovered(path, covers[order > at], boxes[order > at])
+            )
+            if paths:
+                found.append(replace(thing, paths=paths))
+        return tuple(found)
 
     def on_page(self, point: Point) -> Point:
         """Return where a point of the sketch lies on the page."""
@@ -236,6 +263,28 @@ class SketchPen:
         moved = tuple(map(self.on_page, points))
         distinct = (*(a for a, b in pairwise(moved) if a != b), moved[-1])
         return polyline(distinct, closed)
+
+
+def _uncovered(
+    path: Path, covers: "np.typing.NDArray[np.object_]", boxes: "np.typing.NDArray[np.float64]"
+) -> Iterator[Path]:
+    """Yield what no area covers of a line; the line itself where none touches it."""
+    line = shapely.LineString([*path.points, path.points[0]] if path.closed else path.points)
+    left, bottom, right, top = line.bounds
+    near = (boxes[:, 0] <= right) & (boxes[:, 2] >= left) & (boxes[:, 1] <= top) & (boxes[:, 3] >= bottom)
+    if not near.any():
+        yield path
+        return
+    # a line on the border of an area is the outline that is drawn of it, or of what stands behind: it stays
+    left_over = shapely.difference(
+        line, shapely.buffer(shapely.union_all(covers[near]), -UNDER_BORDER, join_style="mitre")
+    )
+    if shapely.length(left_over) > shapely.length(line) - 0.01:
+        yield path
+        return
+    for piece in shapely.get_parts(shapely.line_merge(left_over)):
+        if piece.geom_type == "LineString" and piece.length > SHORTEST_SEEN:
+            yield polyline(tuple((float(x), float(y)) for x, y in piece.coords))
 
 
 def _hatch_runs(area: shapely.Geometry) -> list[tuple[Point, ...]]:

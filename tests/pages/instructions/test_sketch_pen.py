@@ -33,3 +33,16 @@ def test_a_tool_leans_about_its_tip(setter: Setter) -> None:
     assert isclose(max(xs), 5.0, abs_tol=1e-9) and min(xs) < -10.0  # it lies to the left
     assert leaning(10.0, 45.0) == pytest.approx(10.0)
     assert along_arc((0.0, 0.0), 2.0, 0.0, 90.0, 2)[-1] == pytest.approx((0.0, 2.0))
+
+
+def test_nothing_is_drawn_that_is_covered(setter: Setter) -> None:
+    """What lies under a white area would be in the file and nobody would see it."""
+    pen = SketchPen(setter, (0.0, 0.0))
+    pen.line((0.0, 5.0), (30.0, 5.0))
+    pen.line((12.0, 4.0), (18.0, 4.0))
+    pen.white((10.0, 0.0), (20.0, 0.0), (20.0, 10.0), (10.0, 10.0))
+    pen.line((14.0, 6.0), (16.0, 6.0))
+    seen = [path.points for thing in pen.seen() if isinstance(thing, Stroke) for path in thing.paths]
+    assert not [thing for thing in pen.seen() if isinstance(thing, Fill)]
+    assert sorted(points[0][0] for points in seen) == pytest.approx([0.0, 14.0, 20.0], abs=0.1)
+    assert max(points[-1][0] for points in seen) == pytest.approx(30.0) and len(seen) == 3
