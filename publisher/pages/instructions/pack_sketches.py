@@ -184,7 +184,7 @@ def making_cards(pen: SketchPen, parts: Sequence[Part], pages: str, thick: str) 
     pen.line((44.0, 26.5), (66.0, 26.5), style=CUT)
     pen.line((44.0, 27.5), (66.0, 27.5))
     pen.books(45.0, 27.8, 20.0)
-    pen.arrow((55.0, 25.4), (55.0, 21.6))
+    pen.arrow((55.0, 25.2), (55.0, 21.6))
     shown = list(parts)[:MOST_CARDS]
     arts = part_cells([(part, 1) for part in shown], Box(0.0, 0.0, FIELD_WIDE - 7.0, 22.5), 0.6)
     for art in arts:
