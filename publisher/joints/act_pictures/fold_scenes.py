@@ -9,14 +9,14 @@ import numpy as np
 from publisher.basics import polyline
 from publisher.design import Join
 from publisher.geometry import Part, Region
-from publisher.joints.act_pictures.scene import ActLabel, ActScene, Solid, Sweep
+from publisher.joints.act_pictures.scene import ActLabel, ActScene, CurvedArrow, Solid
 from publisher.joints.assembled import Assembled
 from publisher.joints.building import Mover
 from publisher.joints.model import Addition
 from publisher.joints.outlines import Array
 from publisher.joints.panels import PanelFrame
 
-TAPE_WIDE, TAPE_THICK = 18.0, 0.4
+TAPE_DRAWN, TAPE_THICK = 18.0, 0.4
 """mm of a strip of tape as it is drawn."""
 
 TAPE = "masking_tape"
@@ -71,7 +71,7 @@ def fold_scenes(subject: Assembled, act: Addition, bodies: dict[str, Mover]) -> 
         moves=False,
         goal=np.zeros((0, 3)),
         turn=OVER,
-        sweep=Sweep(path, f"{join.corner:g}°"),
+        sweep=CurvedArrow(path, f"{join.corner:g}°"),
         ghost=(turned[1],),
     )
 
@@ -117,7 +117,7 @@ def _rotated(point: Array, degrees: float) -> Array:
 
 def _tape(part: Part, length: float) -> Part:
     """Return a strip of tape as a board of next to no thickness, its middle at (0, 0)."""
-    x, y = length / 2, TAPE_WIDE / 2
+    x, y = length / 2, TAPE_DRAWN / 2
     strip = Region(polyline(((-x, -y), (x, -y), (x, y), (-x, y)), True))
     return replace(
         part, id="tape", letter="", outline=strip, template=strip, openings=(), marks=(), edges=(), thickness=TAPE_THICK, seams=()

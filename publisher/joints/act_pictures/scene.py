@@ -42,7 +42,7 @@ class MatchLetter:
 
 
 @record
-class Sweep:
+class CurvedArrow:
     """An arrow along a curve: its points (n, 3) in place, what stands beside it, and whether it is ``wrong``, which crosses it out.
     ``held``: it lies on what is added, where that is held off."""
 
@@ -75,7 +75,7 @@ class ActScene:
     pile: bool = False
     strip: Solid | None = None
     turn: Array = field(default_factory=lambda: np.eye(3))
-    sweep: Sweep | None = None
+    sweep: CurvedArrow | None = None
     ghost: tuple[Solid, ...] = ()
     times: int = 1
 

@@ -12,7 +12,7 @@ from publisher.basics.wording import series
 from publisher.design import Join
 from publisher.geometry import polygon
 from publisher.joints.act_pictures.fold_scenes import fold_scenes
-from publisher.joints.act_pictures.scene import ActLabel, ActScene, MatchLetter, Solid, Sweep, contacts
+from publisher.joints.act_pictures.scene import ActLabel, ActScene, CurvedArrow, MatchLetter, Solid, contacts
 from publisher.joints.assembled import Assembled
 from publisher.joints.building import Mover, movers_of
 from publisher.joints.model import Addition
@@ -130,7 +130,7 @@ def _scene(subject: Assembled, acts: tuple[Addition, ...], bodies: dict[str, Mov
     )
 
 
-def _spin(subject: Assembled, acts: tuple[Addition, ...], bodies: dict[str, Mover]) -> Sweep | None:
+def _spin(subject: Assembled, acts: tuple[Addition, ...], bodies: dict[str, Mover]) -> CurvedArrow | None:
     """Return how a layer is turned against the one below, of the same part; crossed out where it is not, in a stack of which others
     are. None where nothing is turned."""
     act = acts[0]
@@ -153,7 +153,7 @@ def _spin(subject: Assembled, acts: tuple[Addition, ...], bodies: dict[str, Move
         (reach[0] * np.cos(a) - reach[1] * np.sin(a), reach[0] * np.sin(a) + reach[1] * np.cos(a), 0.0) for a in angles
     ]
     still = abs(act.turn) < LEAST_TURN
-    return Sweep(frame.carry(np.array(local)), f"{abs(act.turn):.4g}°", wrong=still, held=True)
+    return CurvedArrow(frame.carry(np.array(local)), f"{abs(act.turn):.4g}°", wrong=still, held=True)
 
 
 def _apart(layers: tuple[Solid, ...]) -> tuple[Solid, ...]:

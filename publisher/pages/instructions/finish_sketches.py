@@ -6,7 +6,7 @@ from publisher.basics import Box
 from publisher.joints import Drawing
 from publisher.pages.front import FIGURE_GAP, figure_beside
 from publisher.pages.instructions.part_art import part_cells
-from publisher.pages.instructions.part_sketches import FIELD_TALL, FIELD_WIDE, Counted
+from publisher.pages.instructions.part_sketches import FIELD_TALL, FIELD_WIDE, CountedParts
 from publisher.pages.instructions.sketch_pen import SketchPen
 from publisher.pages.sheet import drawn_size, place_drawing
 from publisher.pages.type import PICTURE_CONTOUR, PICTURE_DETAIL
@@ -47,7 +47,7 @@ def waiting(pen: SketchPen, stands: Drawing | None, wait: str, uses: tuple[str, 
         pen.count(said, (box.left + box.right) / 2, 0.8)
 
 
-def sealing(pen: SketchPen, stands: Drawing | None, parts: Counted, *, twice: bool) -> None:
+def sealing(pen: SketchPen, stands: Drawing | None, parts: CountedParts, *, twice: bool) -> None:
     """A brush with thinned glue on bare edges and faces: on what stands, or on the parts."""
     box = _on(pen, stands, parts)
     pen.brush((box.right - 3.0, box.bottom + 0.55 * box.height), -38.0)
@@ -59,7 +59,7 @@ def sealing(pen: SketchPen, stands: Drawing | None, parts: Counted, *, twice: bo
         pen.count("2 ×", FIELD_WIDE - 6.0, 1.0)
 
 
-def painting(pen: SketchPen, stands: Drawing | None, parts: Counted, figure: float) -> None:
+def painting(pen: SketchPen, stands: Drawing | None, parts: CountedParts, figure: float) -> None:
     """The finished piece with a figure beside it, a brush and pots of paint: dark first, light after it."""
     box = _on(pen, stands, parts, figure)
     pen.brush((box.right - 3.0, box.bottom + 0.7 * box.height), -38.0)
@@ -77,7 +77,7 @@ def finished(pen: SketchPen, stands: Drawing, figure: float) -> None:
     pen.right(FIELD_WIDE - 6.0, FIELD_TALL - 7.0)
 
 
-def _on(pen: SketchPen, stands: Drawing | None, parts: Counted, figure: float = 0.0) -> Box:
+def _on(pen: SketchPen, stands: Drawing | None, parts: CountedParts, figure: float = 0.0) -> Box:
     room = Box(1.0, 1.0, FIELD_WIDE - SIDE_ROOM - 1.0, FIELD_TALL - 5.0)
     if stands is not None:
         return _with_figure(pen, stands, room, figure)

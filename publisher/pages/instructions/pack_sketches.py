@@ -9,7 +9,7 @@ from publisher.basics import Box, Point
 from publisher.geometry import Part, polygon
 from publisher.material import Layout
 from publisher.pages.instructions.part_art import part_cells
-from publisher.pages.instructions.part_sketches import FIELD_TALL, FIELD_WIDE, Counted
+from publisher.pages.instructions.part_sketches import FIELD_TALL, FIELD_WIDE, CountedParts
 from publisher.pages.instructions.sketch_pen import SketchPen, along_arc
 from publisher.pages.tiles import Tiling
 from publisher.pages.type import CUT, PICTURE_CONTOUR, PICTURE_DETAIL, PICTURE_GHOST, PICTURE_OUTLINE
@@ -198,7 +198,7 @@ def making_cards(pen: SketchPen, parts: Sequence[Part], pages: str, thick: str) 
 
 
 def marking_out(
-    pen: SketchPen, layouts: Sequence[Layout], parts: dict[str, Part], counted: Counted, coupon: str, page: str
+    pen: SketchPen, layouts: Sequence[Layout], parts: dict[str, Part], counted: CountedParts, coupon: str, page: str
 ) -> None:
     """The boards with all their pieces, as the layouts show them, and how many of each; first the coupon, which must fit."""
     shown = list(layouts)[:MOST_BOARDS]

@@ -30,11 +30,11 @@ DONE = 0.7  # share of the way round a card that a pencil has run
 TOOL_REACH = 20.0  # mm from its tip to the end of its handle
 TOOL_ROOM = 8.0  # mm at the top, for the handle of a tool and for words
 
-Counted = Sequence[tuple[Part, int]]
+CountedParts = Sequence[tuple[Part, int]]
 PartSketch = Callable[[SketchPen], None]
 
 
-def tracing_round(pen: SketchPen, parts: Counted) -> None:
+def tracing_round(pen: SketchPen, parts: CountedParts) -> None:
     """Cards on a board, a pencil that runs round the first of them and has run round the others, and which side is up."""
     below = FIELD_TALL - TOOL_ROOM
     pen.line((0.5, 0.5), (FIELD_WIDE - 0.5, 0.5), (FIELD_WIDE - 0.5, below), (0.5, below), style=DRAW, closed=True)
@@ -63,7 +63,7 @@ def tracing_round(pen: SketchPen, parts: Counted) -> None:
     )
 
 
-def measuring_out(pen: SketchPen, parts: Counted) -> None:
+def measuring_out(pen: SketchPen, parts: CountedParts) -> None:
     """Parts without a card: a pencil along a rule, on the board."""
     below = FIELD_TALL - TOOL_ROOM
     pen.line((0.5, 0.5), (FIELD_WIDE - 0.5, 0.5), (FIELD_WIDE - 0.5, below), (0.5, below), style=DRAW, closed=True)
@@ -78,7 +78,7 @@ def measuring_out(pen: SketchPen, parts: Counted) -> None:
     pen.arrow((left + 0.2 * (right - left), top - 1.4), (left + 0.6 * (right - left), top - 1.4))
 
 
-def pressing_in(pen: SketchPen, parts: Counted) -> None:
+def pressing_in(pen: SketchPen, parts: CountedParts) -> None:
     """Faces with their patterns, and a blunt pencil along a rule; of layers the ticks at their edges, and a groove down the edge."""
     ticked = [one for one in parts if _has(one[0], Purpose.JOINT_TICK) and not _has(one[0], Purpose.SURFACE)]
     if ticked and len(ticked) == len(parts):
@@ -110,7 +110,7 @@ def pressing_in(pen: SketchPen, parts: Counted) -> None:
     )
 
 
-def _grooves(pen: SketchPen, parts: Counted) -> None:
+def _grooves(pen: SketchPen, parts: CountedParts) -> None:
     """Draw layers with the ticks of their joints, and beside them a piece of the edge, much larger, with a pencil that presses a
     groove down from a tick."""
     arts = part_cells(parts, Box(0.0, 0.0, 38.0, FIELD_TALL - 6.0), 1.0)
@@ -145,7 +145,7 @@ def _grooves(pen: SketchPen, parts: Counted) -> None:
     pen.line((spot[0] + 2.4, spot[1]), (near[0] - 0.8, near[1] + high / 2), style=PICTURE_DETAIL)
 
 
-def cutting_openings(pen: SketchPen, parts: Counted) -> None:
+def cutting_openings(pen: SketchPen, parts: CountedParts) -> None:
     """Openings and slots, which are hatched: they fall out; the outlines are not cut yet. A knife that begins in a corner."""
     below = FIELD_TALL - TOOL_ROOM
     holed = [one for one in parts if one[0].outline.holes or one[0].openings] or list(parts)
@@ -166,7 +166,7 @@ def cutting_openings(pen: SketchPen, parts: Counted) -> None:
         _tool_at(pen.knife, at)
 
 
-def cutting_outlines(pen: SketchPen, parts: Counted) -> None:
+def cutting_outlines(pen: SketchPen, parts: CountedParts) -> None:
     """Outlines, which are cut now, openings open already; a knife along a rule at a straight edge, or on a curve."""
     below = FIELD_TALL - TOOL_ROOM
     arts = part_cells(parts, Box(1.0, 0.0, FIELD_WIDE - 1.0, below), 2.6)
@@ -183,7 +183,7 @@ def cutting_outlines(pen: SketchPen, parts: Counted) -> None:
         _tool_at(pen.knife, (ax, ay) if ay > by else (bx, by))
 
 
-def bevelling_edges(pen: SketchPen, parts: Counted) -> None:
+def bevelling_edges(pen: SketchPen, parts: CountedParts) -> None:
     """Parts with the edges that are bevelled, thick, and over them the knife that leans along its guide, with the angle."""
     steep = [(part, count) for part, count in parts if _bevels(part)] or list(parts)
     edges = [edge for part, _ in steep for edge in _bevels(part)]
@@ -202,7 +202,7 @@ def bevelling_edges(pen: SketchPen, parts: Counted) -> None:
         pen.count(" / ".join(f"{angle:g}°" for angle in angles), 50.0, FIELD_TALL - 5.0)
 
 
-def covering(pen: SketchPen, parts: Counted) -> None:
+def covering(pen: SketchPen, parts: CountedParts) -> None:
     """Paper that is glued over the whole of a face, and smoothed down."""
     part, count = parts[0]
     (art,) = part_cells([(part, count)], Box(1.0, 0.0, FIELD_WIDE - 4.0, 27.0))
@@ -222,7 +222,7 @@ def covering(pen: SketchPen, parts: Counted) -> None:
     pen.bottle((left + right) / 2 - 12.0, top - 0.5)
 
 
-def glueing(pen: SketchPen, parts: Counted) -> None:
+def glueing(pen: SketchPen, parts: CountedParts) -> None:
     """Parts with the edges that take glue, thick and dotted with drops: those with tabs."""
     tabbed = [one for one in parts if _tabs(one[0])]
     arts = part_cells(tabbed, Box(1.0, 0.0, FIELD_WIDE - 12.0, FIELD_TALL - 6.0), 2.4)
@@ -251,7 +251,7 @@ def _tabs(part: Part) -> list[tuple[Point, ...]]:
     ]
 
 
-def slitting_part(pen: SketchPen, parts: Counted) -> None:
+def slitting_part(pen: SketchPen, parts: CountedParts) -> None:
     """The part with its slits and a knife along a rule; over it a section that shows how deep they go."""
     part, count = next((one for one in parts if one[0].bending is not None), parts[0])
     bending = part.bending
@@ -274,7 +274,7 @@ def slitting_part(pen: SketchPen, parts: Counted) -> None:
     _crossed_through(pen, 52.0, low, thick)
 
 
-def rolling(pen: SketchPen, parts: Counted) -> None:
+def rolling(pen: SketchPen, parts: CountedParts) -> None:
     """A part that is rolled over a bottle, its slits on the hollow side, and arrows down both ends."""
     part, count = next((one for one in parts if one[0].bending is not None), parts[0])
     middle, bottle, thick = (26.0, 17.0), 12.0, 4.0

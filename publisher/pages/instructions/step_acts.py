@@ -25,7 +25,7 @@ class ActSketch:
     shows: str
 
 
-OF_PARTS: dict[str, tuple[Callable[[SketchPen, part_sketches.Counted], None], str]] = {
+OF_PARTS: dict[str, tuple[Callable[[SketchPen, part_sketches.CountedParts], None], str]] = {
     "trace": (part_sketches.tracing_round, "A pencil round the cards of {}, with the side up that says so"),
     "press": (part_sketches.pressing_in, "A blunt pencil along a rule on the faces of {}"),
     "cut_openings": (
@@ -64,7 +64,7 @@ def _before(context: Context, step: StepPlan) -> Iterator[ActSketch]:
 
 
 def _of(
-    sketch: Callable[[SketchPen, part_sketches.Counted], None], parts: part_sketches.Counted
+    sketch: Callable[[SketchPen, part_sketches.CountedParts], None], parts: part_sketches.CountedParts
 ) -> Callable[[SketchPen], None]:
     return lambda pen: sketch(pen, parts)
 

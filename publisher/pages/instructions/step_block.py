@@ -34,7 +34,7 @@ from publisher.pages.type import BODY, GUTTER, HEADING, NOTE, RULE, SMALL, SPACE
 NOWHERE: Mapping[str, int] = MappingProxyType({})  # pages of templates, before pages have numbers
 STEP_NUMBER = 13.0  # column for the step's number
 PICTURE_SHARE = 0.43  # of the width
-LEAST_BESIDE = 60.0  # mm: a narrower picture stands under the words
+LEAST_PICTURE_WIDE = 60.0  # mm: a narrower picture stands under the words
 SILHOUETTE = 13.0  # column for a part's small picture
 ACT_NUMBER = 8.0  # mm: column for the number of an act of the pack
 ABREAST = 150.0  # mm of width from which acts stand in two columns
@@ -179,7 +179,7 @@ def _with_pictures(context: Context, told: _Told, box: Box) -> StepBlock:
     several in rows below, so that they are read in one order."""
     left = box.left + STEP_NUMBER
     wide = (box.right - left) * PICTURE_SHARE
-    if told.of <= 1 and (wide >= LEAST_BESIDE or not told.shown):
+    if told.of <= 1 and (wide >= LEAST_PICTURE_WIDE or not told.shown):
         return _worded(context, told, box)
     block = _worded(context, replace(told, shown=()), box)
     if not told.shown:
