@@ -23,6 +23,7 @@ BESIDE_INK = 1  # dots that a dot may lie beside the ink that makes it dark: one
 CLIP_ROUNDING = 1.5  # dots by which what is clipped may show over the clip: readers clip to whole dots
 WIDEST_HALF = 40  # dots of half a stroke's width that are looked at
 SHARPEST_MITRE = 10.0  # times half the width that a mitred corner reaches out at the most (ISO 32000-1, table 52)
+FARTHEST = 1e6  # mm: no number of a page's words is larger
 LETTER_SET = 0.75  # dots by which a reader may set a small letter off its place
 SHARES_ACROSS = 5
 SHARES = np.array(
@@ -100,7 +101,11 @@ def see_page(crop: Crop, page: PageRead, ink: Ink, hidden: tuple[str, ...]) -> P
     """Return what the dots of a page show of what the walk found on it; ``hidden``: why each run of letters cannot be seen, or ""."""
     dots = _Dots(crop)
     lines = _Lines(ink, dots)
-    said = [(r, why) for r, why in zip(page.texts, hidden, strict=True) if r.letters and r.visible and not r.invisible]
+    said = [
+        (run, why)
+        for run, why in zip(page.texts, hidden, strict=True)
+        if run.letters and run.visible and not run.invisible and _on_paper(run)
+    ]
     words, dark = (
         _Letters(tuple(run for run, _ in said), dots),
         [not why and run.grey <= PALEST_LINE for run, why in said],
@@ -108,6 +113,11 @@ def see_page(crop: Crop, page: PageRead, ink: Ink, hidden: tuple[str, ...]) -> P
     stretches, line = lines.unseen()
     letters, unseen = words.unseen(np.array(dark, dtype=bool))
     return PageSight(page.number, stretches, letters, line, unseen, _stray(dots, page, lines, words))
+
+
+def _on_paper(run: TextRun) -> bool:
+    """Say whether a run's numbers are such as a page can hold."""
+    return all(abs(number) < FARTHEST for number in (*run.frame, run.end_x, run.end_y))
 
 
 class _Lines:
@@ -272,7 +282,7 @@ class _Allowed:
 
     def near(self, flat: Array, halves: Array) -> None:
         """Allow dots about points of strokes, half as wide (in dots) as these."""
-        reach = np.minimum(np.floor(halves + 0.5), WIDEST_HALF).astype(np.uint8) + np.uint8(BESIDE_INK)
+        reach = np.minimum(np.floor(np.nan_to_num(halves) + 0.5), WIDEST_HALF).astype(np.uint8) + np.uint8(BESIDE_INK)
         row, column = np.divmod(flat, np.int32(self.dots.columns))
         cells = (row + self.rim) * self.wide + column + self.rim
         for far in np.unique(reach):  # the wider ones last: a cell keeps what reaches farthest
@@ -360,12 +370,12 @@ def _spikes(points: Array, starts: Array, halves: Array) -> tuple[Array, Array]:
     after[lasts] = np.concatenate(([0], lasts[:-1] + 1))
     meets = (np.abs(ends - points[first[after]]) < 1e-6).all(axis=1)
     half = np.sqrt(np.maximum(0.5 * (1.0 + (ahead * ahead[after]).sum(axis=1)), 1e-12))  # the cosine of half the turn
-    wide = halves[line]
+    wide = np.minimum(np.nan_to_num(halves[line]), WIDEST_HALF)
     sharp = np.flatnonzero(meets & (wide / half - wide > 0.25) & (half > 0.9 / SHARPEST_MITRE))
     if not len(sharp):
         return none
     out = ahead[sharp] - ahead[after[sharp]]
-    out /= np.hypot(out[:, 0], out[:, 1])[:, None]
+    out /= np.maximum(np.hypot(out[:, 0], out[:, 1]), 1e-9)[:, None]
     wide = wide[sharp]
     tips = ends[sharp] + out * (wide / half[sharp])[:, None]
     spikes, which, _ = along(
