@@ -23,7 +23,7 @@ BESIDE_INK = 1  # dots that a dot may lie beside the ink that makes it dark: one
 CLIP_ROUNDING = 1.5  # dots by which what is clipped may show over the clip: readers clip to whole dots
 WIDEST_HALF = 40  # dots of half a stroke's width that are looked at
 SHARPEST_MITRE = 10.0  # times half the width that a mitred corner reaches out at the most (ISO 32000-1, table 52)
-FARTHEST = 1e6  # mm: no number of a page's words is larger
+FARTHEST_WORDS = 1e6  # mm: no number of a page's words is larger
 LETTER_SET = 0.75  # dots by which a reader may set a small letter off its place
 SHARES_ACROSS = 5
 SHARES = np.array(
@@ -117,7 +117,7 @@ def see_page(crop: Crop, page: PageRead, ink: Ink, hidden: tuple[str, ...]) -> P
 
 def _on_paper(run: TextRun) -> bool:
     """Say whether a run's numbers are such as a page can hold."""
-    return all(abs(number) < FARTHEST for number in (*run.frame, run.end_x, run.end_y))
+    return all(abs(number) < FARTHEST_WORDS for number in (*run.frame, run.end_x, run.end_y))
 
 
 class _Lines:

@@ -5,8 +5,8 @@ import shapely
 
 from publisher.proof.reading import Array, TooMuch
 
-MOST_STREWN = 1_500_000  # points along the lines of one page, or crossings of its areas with rows of dots
-MOST_FILLED = 8_000_000  # dots in the areas of one page, each as often as it is covered
+MOST_STREWN_POINTS = 1_500_000  # points along the lines of one page, or crossings of its areas with rows of dots
+MOST_FILLED_DOTS = 8_000_000  # dots in the areas of one page, each as often as it is covered
 
 
 def tried(lines: Array, step: float) -> tuple[Array, Array]:
@@ -35,7 +35,7 @@ def along(points: Array, starts: Array, step: float) -> tuple[Array, Array, Arra
     total = np.cumsum(lengths) - lengths
     heads = np.flatnonzero(np.concatenate(([True], line[1:] != line[:-1])))
     begun = total - np.repeat(total[heads], np.diff(np.append(heads, len(line))))
-    if float(lengths.sum()) / step + len(lengths) > MOST_STREWN:
+    if float(lengths.sum()) / step + len(lengths) > MOST_STREWN_POINTS:
         raise TooMuch("its lines are kilometres long")
     counts = np.maximum(1, np.ceil(lengths / step)).astype(int)
     which = np.repeat(np.arange(len(counts)), counts)
@@ -55,7 +55,7 @@ def filled_dots(points: Array, starts: Array, shapes: Array, rows: int, columns:
     low = np.clip(np.ceil(np.minimum(ay, by) - 0.5), 0, rows).astype(int)
     high = np.clip(np.ceil(np.maximum(ay, by) - 0.5), 0, rows).astype(int)
     counts = high - low
-    if int(counts.sum()) > MOST_STREWN:
+    if int(counts.sum()) > MOST_STREWN_POINTS:
         raise TooMuch("its areas have hundreds of thousands of edges")
     edge = np.repeat(np.arange(len(counts)), counts)
     row = np.arange(len(edge)) - (np.cumsum(counts) - counts)[edge] + low[edge]
@@ -65,7 +65,7 @@ def filled_dots(points: Array, starts: Array, shapes: Array, rows: int, columns:
     left = np.clip(np.floor(x[order[::2]]), 0, columns).astype(int)
     right = np.clip(np.ceil(x[order[1::2]]), 0, columns).astype(int)
     wide = np.maximum(0, right - left)
-    if int(wide.sum()) > MOST_FILLED:
+    if int(wide.sum()) > MOST_FILLED_DOTS:
         raise TooMuch("its areas lie over each other many times")
     span = np.repeat(np.arange(len(wide)), wide)
     dots: Array = row[order[::2]][span] * columns + left[span] + np.arange(len(span)) - (np.cumsum(wide) - wide)[span]
