@@ -18,7 +18,6 @@ OFF_UPRIGHT = 1e-3  # mm by which a side may be off its axis
 OFF_SQUARE = 1e-6  # share of its box that a rectangle may not fill: dust of sines
 MOST_KINDS_NAMED = 4  # kinds of lines in a message
 AT_RIM = 1.0  # mm from the rim at which a line across a piece may end
-WORDS_ALONE = (Purpose.MATCH, Purpose.BEVEL, Purpose.RABBET, Purpose.TOP, Purpose.NAME)
 DRAWN_LINES = (LineKind.DRAW, LineKind.REFERENCE)
 SAID_AT_EDGES = (Purpose.BEVEL, Purpose.RABBET)
 
@@ -79,7 +78,7 @@ def hindrance(piece: Part) -> str:
             not all(_is_rectangle(hole) or whole_circle(hole) for hole in piece.outline.holes),
             "it has an opening that is neither an upright rectangle nor round",
         ),
-        (other, f"it has lines that are copied from a template: {names}"),
+        (other, f"it has lines or letters that are copied from a template: {names}"),
         (piece.mirrored and handed, "some of its copies are mirror images"),
     )
     return next((why for hinders, why in reasons if hinders), "")
@@ -98,10 +97,10 @@ def _is_line(mark: Mark) -> bool:
 
 
 def _is_said(mark: Mark, bounds: tuple[float, float, float, float]) -> bool:
-    """Say whether words can tell all of a mark: words alone, lines of a bevel or rabbet, lines right across the piece."""
+    """Say whether words can tell all of a mark: words and lines of a bevel or rabbet, lines right across the piece."""
     if _is_line(mark):  # what is scored or folded is no line to draw
         return mark.kind in DRAWN_LINES and _line(mark, bounds) is not None
-    return mark.purpose in (*WORDS_ALONE, *SAID_AT_EDGES)
+    return mark.purpose in SAID_AT_EDGES
 
 
 def _line(mark: Mark, bounds: tuple[float, float, float, float]) -> tuple[bool, float] | None:

@@ -85,7 +85,7 @@ def bent(part: Part) -> Part:
     ("shape", "sizes", "spoil", "why"),
     [
         ("disc", {"radius": 40.0}, None, "no upright rectangle"),
-        ("wall_panel", WALL, bent, "lines that are copied from a template: seat"),
+        ("wall_panel", WALL, bent, "lines or letters that are copied from a template: seat"),
         ("wall_panel", WALL, lambda p: replace(p, folded=("a", "b")), "folded"),
         ("regular_polygon", {"sides": 6.0, "radius": 40.0}, None, "no upright rectangle"),
     ],
@@ -109,6 +109,12 @@ def test_only_lines_to_draw_or_to_look_at_are_said(plan: Plan, drawn: Draw, kind
     line = Mark(kind, Purpose.SURFACE, polyline(((20.0, 0.0), (20.0, 80.0))), name="seam")
     hinders = hindrance(replace(part, marks=(*part.marks, line)))
     assert bool(hinders) is (kind not in (LineKind.DRAW, LineKind.REFERENCE)), hinders
+
+
+def test_letters_of_joins_need_a_template(plan: Plan, drawn: Draw) -> None:
+    part = drawn(measured(plan("wall_panel", WALL)))
+    letter = Mark(LineKind.REFERENCE, Purpose.MATCH, polyline(((5.0, 40.0),)), name="left", text="a")
+    assert "letters that are copied" in hindrance(replace(part, marks=(*part.marks, letter)))
 
 
 def test_a_line_off_the_middle_has_two_hands(plan: Plan, drawn: Draw) -> None:
