@@ -75,7 +75,9 @@ class SketchPen:
 
     def line(self, *points: Point, style: LineStyle = PICTURE_OUTLINE, closed: bool = False) -> None:
         """Draw lines from point to point."""
-        self.drawn.append(Stroke(style, (self._path(points, closed),), Layer.PAGE, tag="figure"))
+        path = self._path(points, closed)
+        if len(path.points) > 1:  # an arrow as short as its head has no shaft
+            self.drawn.append(Stroke(style, (path,), Layer.PAGE, tag="figure"))
 
     def white(self, *points: Point) -> None:
         """Cover an area, so that what is drawn next stands before what was drawn."""

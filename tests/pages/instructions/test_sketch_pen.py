@@ -46,3 +46,9 @@ def test_nothing_is_drawn_that_is_covered(setter: Setter) -> None:
     assert not [thing for thing in pen.seen() if isinstance(thing, Fill)]
     assert sorted(points[0][0] for points in seen) == pytest.approx([0.0, 14.0, 20.0], abs=0.1)
     assert max(points[-1][0] for points in seen) == pytest.approx(30.0) and len(seen) == 3
+
+
+def test_an_arrow_as_short_as_its_head_has_no_shaft(setter: Setter) -> None:
+    pen = SketchPen(setter, (0.0, 0.0))
+    pen.arrow((0.0, 0.0), (2.0, 0.0))
+    assert [type(thing) for thing in pen.seen()] == [Fill]
