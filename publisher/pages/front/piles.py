@@ -46,7 +46,9 @@ def piles(design: Design, joined: Joined, first: LengthUnit = "mm") -> tuple[str
     glue = "0.05 mm" if first == "mm" else "0.002 in (0.05 mm)"
     found = []
     for pile in trials_of(design, joined):
-        low, high = (say_length(end, first=first) for end in (rounded_down(pile.least, 1), rounded_up(pile.most, 1)))
+        # as many decimals as are shown: below 10 mm a hundredth, which is the figure that was worked out
+        low = say_length(rounded_down(pile.least, _decimals(pile.least)), first=first)
+        high = say_length(rounded_up(pile.most, _decimals(pile.most)), first=first)
         likely = "Of ten such stacks of mixed boards more than nine" if pile.likely else "In the worst case they"
         found.append(
             f"{pile.name.replace('_', ' ').capitalize()}: press a pile of {pile.scraps} scraps of your board together. It is to be "
@@ -55,6 +57,11 @@ def piles(design: Design, joined: Joined, first: LengthUnit = "mm") -> tuple[str
             f"{likely} come out from {low} to {high} high; we take it that a line of glue is up to {glue} thick."
         )
     return tuple(found)
+
+
+def _decimals(mm: float) -> int:
+    """Return with how many decimals ``say_length`` shows a length."""
+    return 1 if mm >= 10.0 else 2
 
 
 def _asked(design: Design, name: str) -> bool:
