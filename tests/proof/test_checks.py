@@ -13,6 +13,7 @@ from fontTools.ttLib.tables._g_l_y_f import Glyph
 from publisher.basics import Box, Carried, DrawingPromise, Pose, Severity
 from publisher.proof import ALONE, OPENING, PROMISED, prove
 from publisher.proof.checks import RULES
+from publisher.proof.checks.frame import about
 from publisher.proof.measuring.case import Case
 from publisher.proof.reading.reader import read_file
 from tests.proof.conftest import AT_A, WHOLE_A, boxes_code
@@ -1107,6 +1108,13 @@ def test_a_planted_fault_is_found_by_its_own_check(check: str, name: str, spoil:
         assert finding.severity is rule.severity
         assert finding.message
         assert "Traceback" not in finding.message
+
+
+@pytest.mark.parametrize(
+    ("what", "said"), [(" is wrong", "part A is wrong"), ("is wrong", "part A is wrong"), (": wrong", "part A: wrong")]
+)
+def test_one_blank_stands_between_what_is_judged_and_what_is_wrong(what: str, said: str) -> None:
+    assert about(RULES[0], "part A", what, "mend it").message == said
 
 
 def test_ids_are_unique_and_every_field_is_filled() -> None:

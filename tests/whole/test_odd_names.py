@@ -16,6 +16,7 @@ NAMES = (
     "Northernmost abutment 17.42 mm as of 1887",
     "A: page 4",
     "12 × C",
+    "cut 9, long 12.0 × 8.0 mm",
 )
 MORE = "\n".join(
     f'  n{number}: {{name: "{name}", board: foam, count: 1, shape: rectangle, with: {{width: 60 mm, height: {40 + number} mm}}}}'
@@ -29,12 +30,16 @@ materials:
   - {text: dowels, count: 17}
 needs: [{fact: n0.width, at_least: 37.3 mm}]
 """
+SIZED = (
+    '  s: {name: "Plate 120 × 80 mm (4.72 × 3.15 in), cut 9", printed: sizes, board: foam, count: 2, shape: rectangle, '
+    "with: {width: 100 mm, height: 80 mm}}"
+)
 
 
 @pytest.mark.parametrize("paper", ["a4", "{name: roll, width: 170 mm, height: 240 mm}"])
 def test_odd_names_are_built_and_proved(paper: str, publisher: Callable[..., Run], tmp_path: Path) -> None:
     folder = small_design(tmp_path / "designs", "bollard")
-    changed(folder, "papers: [a4, letter]", f"{MORE}\npapers: [{paper}]")
+    changed(folder, "papers: [a4, letter]", f"{MORE}\n{SIZED}\npapers: [{paper}]")
     changed(folder, "title: Bollard", 'title: "Bollard 12.5 of 1887, page 7"')
     changed(folder, "parts: [disc]", "parts: [disc, n0, n1, n5]")
     changed(folder, "steps:", MATERIALS + "steps:")

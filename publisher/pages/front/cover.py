@@ -42,7 +42,7 @@ COPY_SHOP = "For a copy shop: this file may be printed for the holder of this or
 FIRST = (
     "Print {pages} alone, at 100 %, on one side of the paper.",
     "Measure {square}, or lay a bank card in it. The print check says what the reading means.",
-    "Stop until the square is true. Then print the rest of the print list, and read page {before}.",
+    "Stop until the square is true. Then {rest}read page {before}.",
     "{make} the fit coupon, and stop until it fits. Then cut the pieces.",
 )
 BETWEEN = 5 * SPACE  # over and under the picture
@@ -197,6 +197,8 @@ def _first_minutes(context: Context, box: Box, top: float, numbers: Numbers) -> 
     pages = f"{numbered(last - first + 1, 'page')} {_range(first, last)}"
     before = numbers.page_of("cautions:1") or numbers.total  # as wide as any, until pages are numbered
     make = "Make the templates, then" if context.design.use == "trace" and context.templates else "Make"
+    true = numbers.true_pages()  # none until pages are numbered
+    rest = "" if true and first <= min(true) and max(true) <= last else "print the rest of the print list, and "
     head, y = _section(context, "Do this first", box, top)
     square = "its square"
     if has_two_squares(context):
@@ -205,7 +207,7 @@ def _first_minutes(context: Context, box: Box, top: float, numbers: Numbers) -> 
     for number, said in enumerate(FIRST, 1):
         drawn += setter.line(str(number), SMALL.bold().tagged("lbl"), box.left, y - setter.drop(SMALL))
         block = setter.paragraph(
-            said.format(pages=pages, before=before, make=make, square=square),
+            said.format(pages=pages, before=before, make=make, square=square, rest=rest),
             SMALL.tagged("li"),
             box.left + NUMBER,
             y,

@@ -67,11 +67,11 @@ def act_titles(context: Context) -> tuple[tuple[str, str], ...]:
 def _print(context: Context, numbers: Numbers | None) -> Act:
     others = _beyond_check(numbers.true_pages()) if numbers is not None else WIDEST
     which, must = _square(context)
+    rest = f" When both readings are right, print {_pages(others)} the same way." if others else ""
     return Act(
         "act:print",
         "Print and measure",
-        f"Print page {CHECK_PAGE} at 100 %, one side only, and measure {which} across and down. When both readings are right, print "
-        f"{_pages(others)} the same way.",
+        f"Print page {CHECK_PAGE} at 100 %, one side only, and measure {which} across and down.{rest}",
         must,
         sketch=ActSketch(
             partial(
@@ -81,7 +81,7 @@ def _print(context: Context, numbers: Numbers | None) -> Act:
                 square=f"{SQUARE_SIDE:g}",
                 between=square_between(context).replace(" and ", " to "),
             ),
-            f"Page {CHECK_PAGE} out of a printer, its square measured both ways; when that is right, the others",
+            f"Page {CHECK_PAGE} out of a printer, its square measured both ways{'; when that is right, the others' if others else ''}",
         ),
     )
 

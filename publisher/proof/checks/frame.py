@@ -1,5 +1,6 @@
 """What all checks of this floor share: each is an error, and each finding begins with what it is about."""
 
+import re
 from collections.abc import Callable, Iterator
 
 from publisher.basics import Carried, Check, Finding, Findings, OutlinePromise, checked
@@ -20,7 +21,7 @@ def about(
     check: Check[Case], subject: str, what: str, hint: str, value: float | None = None, limit: float | None = None
 ) -> Finding:
     """Return a finding whose message is the subject and ``what`` is wrong with it; what begins with a colon joins closely."""
-    message = f"{subject}{'' if what.startswith(':') else ' '}{what}"
+    message = f"{subject}{'' if what.startswith(':') else ' '}{what.lstrip()}"
     return check.found(message, subject=subject, hint=hint, value=value, limit=limit)
 
 
@@ -39,6 +40,13 @@ def carried_faults(
 def words_at(case: Case, where: Carried) -> str:
     """Return the words that stand where a page carries them, as a reader would say them."""
     return normal(" ".join(line.text for line in lines_in(case.lines(where.page), where.box)))
+
+
+def without_name(said: str, name: str) -> str:
+    """Return words less the name of a part, which may hold counts and sizes that are none of ours, and may be broken into lines."""
+    letters = normal(name).replace(" ", "")
+    pattern = r"\s*".join(map(re.escape, letters))
+    return re.sub(rf"(?<!\w){pattern}(?!\w)", "", said) if letters else said
 
 
 def page_name(number: int) -> str:

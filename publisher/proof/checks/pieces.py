@@ -9,7 +9,7 @@ import numpy as np
 import shapely
 
 from publisher.basics import Check, Findings, OutlinePromise, PrintPromise, RowPromise, WordPromise
-from publisher.proof.checks.frame import about, copy_name, judged, page_name, words_at
+from publisher.proof.checks.frame import about, copy_name, judged, page_name, without_name, words_at
 from publisher.proof.measuring import Case, shown_ground
 from publisher.proof.reading import MM_PER_INCH, TextLine, normal, says
 
@@ -110,10 +110,15 @@ def _copies_missing(row: RowPromise, copies: list[OutlinePromise]) -> str:
 
 
 def _said_wrongly(case: Case, piece: PrintPromise, row: RowPromise, copy: int) -> str:
-    """Return in words what a copy's label says otherwise than promised; empty when nothing."""
+    """Return in words what a copy's label says otherwise than promised, with or without what the name says; empty when nothing."""
     keys = {side.key for side in case.promises.sides if side.part == piece.part}
     places = [where for key in sorted(keys) for where in case.carried(key) if where.copy == copy]
     said = [words_at(case, where) for where in places]
+    fault = _label_wrong(case, piece, row, copy, said)
+    return fault and _label_wrong(case, piece, row, copy, [without_name(words, row.name) for words in said])
+
+
+def _label_wrong(case: Case, piece: PrintPromise, row: RowPromise, copy: int, said: list[str]) -> str:
     if not any(says(words, piece.letter) for words in said):
         return f" does not say that it is {piece.letter}"
     counts = [found for words in said for found in COUNT.findall(words)]

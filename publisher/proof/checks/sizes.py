@@ -16,7 +16,7 @@ from publisher.basics import (
     RowPromise,
     SizesPromise,
 )
-from publisher.proof.checks.frame import about, carried_faults, judged, words_at
+from publisher.proof.checks.frame import about, carried_faults, judged, without_name, words_at
 from publisher.proof.measuring import Case
 from publisher.proof.reading import MM_PER_INCH, normal
 
@@ -96,8 +96,12 @@ def _place(hole: HolePromise) -> tuple[float, float, float, float, float]:
 
 
 def _fault(case: Case, promise: SizesPromise, row: RowPromise, where: Carried) -> str:
-    """Return in words what is said otherwise than promised; empty when nothing."""
+    """Return in words what is said otherwise than promised, with or without what the name says; empty when nothing."""
     said = words_at(case, where)
+    return _said_wrongly(said, promise, row) and _said_wrongly(without_name(said, row.name), promise, row)
+
+
+def _said_wrongly(said: str, promise: SizesPromise, row: RowPromise) -> str:
     if not said.startswith(f"{normal(promise.letter)} "):
         return f" does not say that it is {promise.letter}"
     counts = [(int(count), int(spare or 0)) for count, spare in CUT.findall(said)]

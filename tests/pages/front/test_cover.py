@@ -66,6 +66,16 @@ def test_a_buyer_first_prints_all_of_the_print_check(last: int, pages: str, demo
     assert f"Print {pages} alone" in " ".join(w.text for w in drawn if isinstance(w, Words))
 
 
+@pytest.mark.parametrize(("true", "rest"), [((2, 3), False), ((2, 3, 5), True)])
+def test_the_rest_is_printed_only_where_there_is_one(
+    true: tuple[int, ...], rest: bool, demo: Callable[..., Context]
+) -> None:
+    numbers = replace(NUMBERS, kinds=(("print_check", 2, 3),), true=true)
+    drawn = cover_drafts(demo("toll-house"))[0].body(numbers).drawn
+    said = " ".join(w.text for w in drawn if isinstance(w, Words))
+    assert ("the rest of the print list" in said, "read page" in said) == (rest, True)
+
+
 @pytest.mark.parametrize(("licence", "granted"), [("sell what you build", True), ("CC-BY-NC-4.0", False), ("", False)])
 def test_a_shop_is_told_to_print_only_by_a_licence_that_says_so(
     licence: str, granted: bool, demo: Callable[..., Context]

@@ -50,6 +50,14 @@ def test_the_pages_to_print_are_those_that_must_be_true_less_the_one_that_was_me
     assert found.check == "both readings lie between 99.5 and 100.5 mm (3.92 and 3.95 in)."
 
 
+def test_where_the_print_check_is_all_that_prints_true_nothing_is_printed_after_it(
+    demo: Callable[..., Context],
+) -> None:
+    found = act(demo("quay"), "print", replace(NUMBERS, true=(2,)))
+    assert found is not None and found.say.endswith("measure its square across and down.")
+    assert found.sketch is not None and "others" not in found.sketch.shows
+
+
 @pytest.mark.parametrize(
     ("least", "most", "which", "must"),
     [
