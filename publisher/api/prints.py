@@ -2,17 +2,19 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from publisher.ruler import BoardVerdict, PackFacts, Verdict
 
 
-def pack_facts(pdf: bytes, name: str) -> PackFacts:
-    """Return the facts that a pack carries. Raises Refusal when there are none that can be read."""
+def pack_facts(pdf: bytes, name: str, beside: Iterable[tuple[str, bytes]] = ()) -> PackFacts:
+    """Return the facts that a pack carries. Raises Refusal when there are none that can be read, and for a phone copy, which is never
+    printed: it names the pack that goes with it, where that is among the PDFs ``beside`` it (name, bytes; read only then)."""
     from publisher.ruler import read_pack_facts
 
-    return read_pack_facts(pdf, name)
+    return read_pack_facts(pdf, name, beside)
 
 
 def measure(
@@ -28,14 +30,16 @@ def measure(
 
     Readings are numbers in ``unit`` (mm, cm, in), or what somebody wrote: "3 15/16 in", "97,3". ``tool`` is one of ``TOOLS``;
     ``facts`` of the pack that was printed say what it allows. Raises Refusal for a reading that no such line can give,
-    and for one in inches of a pack with a square of 4 in as well, unless ``true_mm`` says which was measured.
+    for one in inches of a pack with a square of 4 in as well, unless ``true_mm`` says which was measured, and for one of 4 in where
+    the pack has no such line.
     """
-    from publisher.ruler import LONG_RULERS, judge, square_readings, take_readings
+    from publisher.ruler import LONG_RULERS, check_square, judge, square_readings, take_readings
 
     if true_mm is None:
         readings = square_readings(across, down, unit, tool, facts)
     else:
         lines = true_mm if isinstance(true_mm, tuple) else (true_mm, true_mm)
+        check_square(lines, facts)
         readings = take_readings(across, down, unit, lines, tool)
     if facts is None:
         return judge(*readings, rulers=LONG_RULERS)

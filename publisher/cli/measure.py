@@ -1,5 +1,6 @@
 """``publisher measure``: judge a printed sheet from two ruler readings, and a board by its thickness."""
 
+from collections.abc import Iterator
 from math import isinf
 from pathlib import Path
 from typing import NoReturn
@@ -106,7 +107,7 @@ def measure(
         raise click.UsageError(
             "give both readings, --across and --down or --rulers ACROSS DOWN, or a --board with its --pack, or all of them"
         )
-    facts = api.pack_facts(read_file(pack), pack.name) if pack is not None else None
+    facts = api.pack_facts(read_file(pack), pack.name, _files_beside(pack)) if pack is not None else None
     verdict, on_board = None, None
     if rulers is not None:
         verdict = api.measure(*rulers, unit, facts.rulers if facts else LONG_RULERS, tool, facts)
@@ -145,16 +146,25 @@ def _on_board(board: str, pack: Path | None, facts: PackFacts | None, verdict: V
 def _beside(pack: Path) -> tuple[PackFacts, ...]:
     """Return the facts of the other packs in the pack's folder; what cannot be read there is none of them, nor is a free test page."""
     found: dict[str, PackFacts] = {}
-    for path in sorted(pack.parent.glob("*.pdf")):
-        if path.name == pack.name:
-            continue
+    for name, data in _files_beside(pack):
         try:
-            facts = api.pack_facts(path.read_bytes(), path.name)
-        except (OSError, Refusal):
+            facts = api.pack_facts(data, name)
+        except Refusal:
             continue
         if facts.whole:
             found.setdefault(facts.called, facts)
     return tuple(found.values())
+
+
+def _files_beside(pack: Path) -> Iterator[tuple[str, bytes]]:
+    """Yield name and bytes of the other PDFs in the pack's folder that can be read."""
+    for path in sorted(pack.parent.glob("*.pdf")):
+        if path.name != pack.name:
+            try:
+                data = path.read_bytes()
+            except OSError:
+                continue
+            yield path.name, data
 
 
 def _show_board(verdict: BoardVerdict) -> None:

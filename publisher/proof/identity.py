@@ -137,7 +137,7 @@ def _draws_alike(new: PageRead, old: PageRead) -> bool:
 def _same(new: Any, old: Any) -> bool:
     """Compare two drawn things field by field: numbers nearly, all else exactly."""
     for field in new.__slots__:
-        a, b = getattr(new, field), getattr(old, field)
+        a, b = _value(new, field), _value(old, field)
         if field == "clip":
             if not _near(np.array(a.box.sides), np.array(b.box.sides)) or not _same_shapes(a.shapes, b.shapes):
                 return False
@@ -155,6 +155,12 @@ def _same(new: Any, old: Any) -> bool:
         elif a != b:
             return False
     return True
+
+
+def _value(thing: Any, field: str) -> Any:
+    """Return a field of a drawn thing; a path that has no Bézier says of its knots that they are all of its points."""
+    value = getattr(thing, field)
+    return np.ones(len(thing.points), dtype=bool) if field == "knots" and value is None else value
 
 
 def _same_values(ours: Any, theirs: Any) -> bool:

@@ -1,6 +1,7 @@
 """What a pack says of itself: the record attached to its PDF, as far as a verdict needs it. Formats 1 and 2 say it alike."""
 
 import json
+from collections.abc import Iterable
 from io import BytesIO
 from math import isfinite
 from typing import Any
@@ -28,6 +29,13 @@ FACTS_ASKEW = Rule(
 LEAST_SCALE, MOST_SCALE = 0.9, 1.1  # no design allows a print scale outside
 FORMATS = (1, 2)
 PACK_KINDS = ("standard", "trial")  # what a record calls a whole pack
+SCREEN_KIND = "phone"  # what it calls pages that are read on a screen
+NEVER_PRINTED = Rule(
+    "ruler/never-printed",
+    "The file that is judged by is one that is printed",
+    "The phone copy has no line to measure and is no sheet that anybody cuts by: who names it took the wrong file.",
+    Severity.ERROR,
+)
 NEWER_RECORD = Rule(
     "ruler/newer-record",
     "The record of a pack is of a format that is known",
@@ -84,7 +92,8 @@ class RecordedBoard:
 class PackFacts:
     """Title, version and meetings of a pack, the range of print scale that it says it allows (None in older packs), and how long (mm)
     the long rulers of its print-check page are, across and down. ``outer_square``: the side (mm) of the square that stands round the
-    one of 100 mm there; 0 where none does. ``whole``: it is a pack, and not a small file given beside one."""
+    one of 100 mm there; 0 where none does. ``whole``: it is a pack, and not a small file given beside one. ``lines``: the lengths (mm) of
+    all lines with a number on its pages; older records do not hold them."""
 
     title: str
     version: str
@@ -97,6 +106,7 @@ class PackFacts:
     rulers: tuple[float, float] = LONG_RULERS
     outer_square: float = 0.0
     whole: bool = True
+    lines: tuple[float, ...] = ()
 
     @property
     def called(self) -> str:
@@ -121,21 +131,16 @@ def budget_of(meetings: tuple[Met, ...]) -> AllowedScale:
     return AllowedScale(least, most, least_by, most_by)
 
 
-def read_pack_facts(pdf: bytes, name: str) -> PackFacts:
-    """Return the facts attached to a PDF of ours. Raises Refusal when there are none or they cannot be read."""
-    import logging
-
-    from pypdf import PdfReader
-
-    logging.getLogger("pypdf").setLevel(logging.CRITICAL)  # its remarks about a strange file are not ours
-
+def read_pack_facts(pdf: bytes, name: str, beside: Iterable[tuple[str, bytes]] = ()) -> PackFacts:
+    """Return the facts attached to a PDF of ours. Raises Refusal when there are none, when they cannot be read, and for a phone copy,
+    which nobody prints: then it names the pack that goes with it where that is among the files ``beside`` it (name, bytes)."""
     try:
-        attached = PdfReader(BytesIO(pdf)).attachments
-        data = attached.get("facts.json", [b""])[0]
-        document = json.loads(data)
+        document = _document(pdf)
         form = document.get("format", 1)
         if form not in FORMATS:
             raise _newer(name, form)
+        if document.get("pack", {}).get("kind") == SCREEN_KIND:
+            raise _never_printed(name, document, beside)
         meetings = tuple(
             Met(
                 str(m["what"]),
@@ -164,6 +169,7 @@ def read_pack_facts(pdf: bytes, name: str) -> PackFacts:
             _rulers(document),
             _outer_square(document),
             document.get("pack", {}).get("kind", PACK_KINDS[0]) in PACK_KINDS,
+            tuple(float(line["length"]) for page in document.get("pages", ()) for line in page.get("rulers", ())),
         )
     except Refusal:
         raise
@@ -185,6 +191,39 @@ def read_pack_facts(pdf: bytes, name: str) -> PackFacts:
             )
         )
     return facts
+
+
+def _document(pdf: bytes) -> Any:
+    """Return the record attached to a PDF. Raises whatever its reader does where there is none."""
+    import logging
+
+    from pypdf import PdfReader
+
+    logging.getLogger("pypdf").setLevel(logging.CRITICAL)  # its remarks about a strange file are not ours
+    return json.loads(PdfReader(BytesIO(pdf)).attachments.get("facts.json", [b""])[0])
+
+
+def _never_printed(name: str, document: dict[str, Any], beside: Iterable[tuple[str, bytes]]) -> Refusal:
+    packs = [other for other, pdf in beside if _goes_with(document, pdf)]
+    return Refusal(
+        NEVER_PRINTED.found(
+            f"{name} is the copy of the instructions for a phone, which is never printed: a printed pack was expected",
+            subject=name,
+            hint=f"give the pack that was printed: --pack {' or '.join(packs) or 'PACK.pdf'}",
+        )
+    )
+
+
+def _goes_with(copy: dict[str, Any], pdf: bytes) -> bool:
+    """Say whether a PDF is the pack that a phone copy goes with: of the same design, version and variant, for the same paper."""
+    try:
+        other = _document(pdf)
+        kind, paper = other["pack"]["kind"], other["pack"]["paper"]["name"]
+        return bool(
+            kind == PACK_KINDS[0] and other["design"] == copy["design"] and paper == copy["pack"]["paper"]["name"]
+        )
+    except Exception:  # pypdf has many ways to give up on a damaged file, and it may be anything
+        return False
 
 
 def _newer(name: str, form: object) -> Refusal:

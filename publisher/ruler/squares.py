@@ -17,6 +17,30 @@ SQUARE_NOT_SAID = Rule(
     "The squares of 100 mm and 4 in differ by 1.6 %: judged as the other, a true sheet is called bad, and one that shrank true.",
     Severity.ERROR,
 )
+NO_SUCH_SQUARE = Rule(
+    "ruler/no-such-square",
+    "A square that was measured is one that the pack has",
+    "Held against a length that stands nowhere on the sheet, readings of the 100 mm square give a verdict about another scale.",
+    Severity.ERROR,
+)
+SAME_LINE = 0.01  # mm: lengths are recorded to 0.0001 mm, and nobody writes 4 in less exactly
+
+
+def check_square(true_mm: tuple[float, float], facts: PackFacts | None) -> None:
+    """Raise Refusal where lines of 4 in (``true_mm``: across, down) are said to be measured, and the pack is known to have none."""
+    if facts is None or not facts.lines or not any(abs(line - OUTER) < SAME_LINE for line in true_mm):
+        return
+    if any(abs(line - OUTER) < SAME_LINE for line in facts.lines):
+        return
+    raise Refusal(
+        NO_SUCH_SQUARE.found(
+            "--of is 4 in, but this pack has no square of 4 in, and no other line that is marked so: its print check has the square of "
+            "100 mm alone",
+            subject="of",
+            hint="say --of 100mm if you measured the square; if the sheet has a square of 4 in, give --pack the pack that it is from; "
+            "for the edge of a piece, leave --pack out",
+        )
+    )
 
 
 def square_readings(
@@ -33,7 +57,7 @@ def square_readings(
     if facts is not None and in_inches:
         raise Refusal(_not_said(readings))
     nearer = all(abs(one.read_mm - OUTER) < abs(one.read_mm - INNER) for one in readings)
-    if not in_inches and not (facts is not None and nearer):
+    if not in_inches and not nearer:
         return readings
     one, two = readings
     return replace(one, also=_of_the_other(readings)), replace(two, also=_of_the_other(readings))

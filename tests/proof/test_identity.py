@@ -92,3 +92,16 @@ def test_what_differs_is_named(spoil: Any, pages: Any, beside: Any, built: bytes
 
 def test_a_file_that_cannot_be_read_is_another(built: bytes) -> None:
     assert identify(b"%PDF-1.7", built, "a.pdf").verdict == "different"
+
+
+@pytest.mark.parametrize("turned", [False, True])
+def test_the_same_points_of_lines_and_of_a_bezier_are_compared(turned: bool, kit: Any) -> None:
+    """A flat Bézier gives the points of a line; both draw the same."""
+    lines, curve = b"q 0.5 w 100 300 m 115 300 l 130 300 l S Q\n", b"q 0.5 w 100 300 m 110 300 120 300 130 300 c S Q\n"
+    files = []
+    for drawn in (lines, curve):
+        pack = kit.good()
+        pack.edits.append(lambda pdf, drawn=drawn: pdf.pages[1].contents_add(drawn))
+        files.append(pack.write())
+    new, old = reversed(files) if turned else files
+    assert identify(new, old, "a.pdf").verdict == "alike"

@@ -122,3 +122,29 @@ def test_the_square_round_the_other_is_read_from_the_print_check_alone() -> None
     for kind, side in (("print_check", 101.6), ("template", 0.0)):
         document = IN_SHORT | {"pages": [{"kind": kind, "rulers": lines}]}
         assert read_pack_facts(pdf_with(document), "pack.pdf").outer_square == side
+
+
+def of_kind(kind: str, paper: str = "a4", title: str = "Toll house") -> bytes:
+    design = {"title": title, "version": "1.0.0"}
+    return pdf_with(IN_SHORT | {"design": design, "pack": {"kind": kind, "paper": {"name": paper}}})
+
+
+@pytest.mark.breaks("ruler/never-printed")
+def test_a_phone_copy_is_refused_and_the_pack_that_goes_with_it_named() -> None:
+    others = {
+        "damaged.pdf": b"%PDF-1.7",
+        "bridge-a4.pdf": of_kind("standard", title="Canal bridge"),
+        "pack-a4.pdf": of_kind("standard"),
+        "pack-letter.pdf": of_kind("standard", "letter"),
+        "pack-test-page-a4.pdf": of_kind("test_page"),
+    }
+    for beside, said in ((others, "--pack pack-a4.pdf"), ({}, "--pack PACK.pdf")):
+        with pytest.raises(Refusal, match="never printed") as refused:
+            read_pack_facts(of_kind("phone"), "pack-phone-a4.pdf", beside.items())
+        assert refused.value.findings[0].hint.endswith(said)
+
+
+@pytest.mark.keeps("ruler/never-printed")
+@pytest.mark.parametrize("kind", ["standard", "trial", "test_page"])
+def test_what_is_printed_is_read(kind: str) -> None:
+    assert read_pack_facts(of_kind(kind), "pack.pdf").whole == (kind != "test_page")

@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 
 from publisher.basics import Refusal
-from publisher.ruler import PackFacts, judge, square_readings
+from publisher.ruler import PackFacts, check_square, judge, square_readings
 
 BOTH = PackFacts("Canal bridge", "1.0.0", (), outer_square=101.6)
 ONE = replace(BOTH, outer_square=0.0)
@@ -20,7 +20,7 @@ def test_inches_of_a_page_with_both_squares_are_never_judged_by_a_guess(across: 
 
 
 @pytest.mark.keeps("ruler/square-not-said")
-@pytest.mark.parametrize(("mm", "facts"), [(100.0, BOTH), (100.0, None), (101.6, None), (101.6, ONE), (99.0, BOTH)])
+@pytest.mark.parametrize(("mm", "facts"), [(100.0, BOTH), (100.0, None), (101.6, ONE), (99.0, BOTH)])
 def test_millimetres_are_those_of_the_square_that_is_named_in_millimetres(mm: float, facts: PackFacts | None) -> None:
     readings = square_readings(mm, mm, "mm", "ruler", facts)
     assert [one.true_mm for one in readings] == [100.0, 100.0]
@@ -28,7 +28,8 @@ def test_millimetres_are_those_of_the_square_that_is_named_in_millimetres(mm: fl
 
 
 @pytest.mark.parametrize(
-    ("across", "unit", "facts"), [("4 in", "mm", None), ("3 15/16", "in", None), ("101.5", "mm", BOTH)]
+    ("across", "unit", "facts"),
+    [("4 in", "mm", None), ("3 15/16", "in", None), ("101.5", "mm", BOTH), ("101.6", "mm", None)],
 )
 def test_what_may_be_of_the_other_square_is_said_before_all_else(
     across: str, unit: str, facts: PackFacts | None
@@ -46,3 +47,26 @@ def test_inches_of_a_page_with_one_square_are_of_that() -> None:
 def test_what_neither_square_can_give_is_judged_as_ever() -> None:
     found = judge(*square_readings("3 1/2 in", "3 1/2 in", "mm", "ruler", BOTH))
     assert (found.verdict, [one.also for one in found.readings]) == ("bad", ["", ""])
+
+
+@pytest.mark.breaks("ruler/no-such-square")
+def test_a_square_of_4_in_that_the_pack_has_not_is_refused() -> None:
+    with pytest.raises(Refusal, match="no square of 4 in") as refused:
+        check_square((101.6, 101.6), replace(ONE, lines=(180.0, 240.0, 100.0)))
+    assert "--of 100mm" in refused.value.findings[0].hint
+
+
+@pytest.mark.keeps("ruler/no-such-square")
+@pytest.mark.parametrize(
+    ("mm", "facts"),
+    [
+        (101.6, replace(BOTH, lines=(180.0, 101.6))),
+        (101.6, replace(ONE, lines=(180.0, 101.6))),  # a size beside a template
+        (101.6, ONE),  # an older record holds no lines
+        (101.6, None),
+        (100.0, replace(ONE, lines=(180.0,))),
+    ],
+)
+def test_lines_that_are_there_and_packs_that_do_not_tell_are_not(mm: float, facts: PackFacts | None) -> None:
+    check_square((mm, mm), facts)
+    assert judge(*square_readings(100.0, 100.0, "mm", "calliper", facts)).verdict == "good"

@@ -13,7 +13,7 @@ from jsonschema import Draft202012Validator
 from PIL import Image
 
 from publisher import api
-from publisher.basics import errors
+from publisher.basics import Refusal, errors
 from publisher.pages import Picture, record_schema
 from publisher.press import write_pdf
 from tests.whole.conftest import Run, changed, everything, small_design
@@ -164,7 +164,8 @@ def test_a_phone_copy_is_for_the_screen_and_says_which_pack_it_goes_with(shelf: 
     said = " ".join(" ".join(page.text) for page in copy.pack.pages)
     assert "Steps are numbered as in the pack for A4 paper." in said
     assert "Outlines as promised" in copy.proof.unjudged and "Pictures as the spec asks" in copy.proof.judged
-    assert api.pack_facts(copy.pdf.data, PHONE).whole is False
+    with pytest.raises(Refusal, match="never printed"):
+        api.pack_facts(copy.pdf.data, PHONE)
     (file,) = copy.pack.attachments
     assert json.loads(file.data)["parts"] == []
 
