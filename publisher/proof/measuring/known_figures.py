@@ -67,7 +67,7 @@ def known_figures(promises: Promises, page: int, written: frozenset[str]) -> Kno
         *(size for piece in pieces for size in (piece.thickness, *piece.lengths)),
         *(size for row in rows for size in (row.width, row.height)),
         *_laid_sizes(outlines),
-        *(size for one in promises.sizes for size in _measured(one)),
+        *(size for one in promises.sizes if not few or one.part in here for size in _measured(one)),
         *(size for way in promises.sheets for size in (way.width, way.height)),
         *(size for layout in promises.layouts for size in (layout.width, layout.height)),
     }
