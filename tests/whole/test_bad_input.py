@@ -57,8 +57,8 @@ def test_specs_that_cannot_be_read(publisher: Publisher, tmp_path: Path, content
         ("length: 140 mm", "length: span / 0", "zero"),
         ("length: 140 mm", "length: lenght + 1 mm", "lenght"),
         ("length: 140 mm", "length: span + 30", "write 30 mm"),
-        ("picture: {part: gable}", "picture: {photo: missing.jpg}", "missing.jpg"),
-        ("picture: {part: gable}", "picture: {photo: ../other.jpg}", "folder"),
+        ("acts: [glue]", "picture: {photo: missing.jpg}", "missing.jpg"),
+        ("acts: [glue]", "picture: {photo: ../other.jpg}", "folder"),
         ("width: door_width, height: 50 mm", "width: door_width, height: 150 mm", "door"),
         ("inset: past, play", "inset: 6 mm, play", "inset"),
     ],
@@ -113,7 +113,7 @@ def test_a_million_layers(publisher: Publisher, designs: Path, tmp_path: Path) -
 
 def test_a_picture_that_is_not_one(publisher: Publisher, designs: Path, tmp_path: Path) -> None:
     (designs / "toll-house/wall.jpg").write_bytes(b"%!PS-Adobe-3.0 EPSF-3.0\n")
-    changed(designs / "toll-house", "picture: {part: gable}", "picture: {photo: wall.jpg}")
+    changed(designs / "toll-house", "acts: [glue]", "picture: {photo: wall.jpg}")
     run = publisher("build", designs / "toll-house", "--out", tmp_path / "out")
     assert run.code == 1
     assert "wall.jpg" in run.err

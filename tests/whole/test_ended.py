@@ -139,7 +139,7 @@ def test_an_interrupt_while_files_are_put_in_place_says_what_stands_there(
 ) -> None:
     words = ("build", shelf / "bollard", "--paper", "a4", "--out", tmp_path / "out")
     built = api.build(api.read(shelf / "bollard", papers=("a4",)))
-    monkeypatch.setattr("publisher.batch.build", lambda *_: built)
+    monkeypatch.setattr("publisher.batch.build", lambda *_, **__: built)
     with monkeypatch.context() as patch:
         found = failing(patch)
         assert publisher(*words).code == 0
@@ -163,7 +163,7 @@ def test_an_interrupt_while_files_are_put_in_place_says_what_stands_there(
 def test_a_signal_of_which_a_library_makes_an_error_stops_all_the_same(
     publisher: Publisher, shelf: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    def converted(*_: object) -> None:
+    def converted(*_: object, **__: object) -> None:
         try:
             signal.raise_signal(signal.SIGTERM)
         except KeyboardInterrupt:

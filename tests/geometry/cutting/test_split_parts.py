@@ -24,7 +24,7 @@ def split(at: float, plate: float = 0.0, step: float = 0.0, start: str = "left")
 
 
 def pieces_of(part: Part, *splits: SplitPlan) -> tuple[tuple[Part, ...], tuple[Finding, ...]]:
-    plan = SimpleNamespace(id=part.id, splits=splits)
+    plan = SimpleNamespace(id=part.id, splits=splits, printed="whole")
     return cut_pieces(SimpleNamespace(parts=(plan,), folds=(), panels=()), (part,))  # type: ignore[arg-type]
 
 
