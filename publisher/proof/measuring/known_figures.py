@@ -136,7 +136,9 @@ def _counts(promises: Promises, rows: Iterable[RowPromise]) -> Iterator[float]:
     true = {page.page for page in promises.pages if page.true_size}
     pages = len({page for page, _ in pieces_on(promises)})  # these are glued to card or board
     yield from (float(len(true)), float(pages), *(float(CARDS * number) for number in range(1, pages + 1)))
-    yield float(cut_out(promises))
+    # which of those that lie inside others is cut out with them, pages and proof see differently on some boards: never fewer nor more
+    # than these
+    yield from map(float, range(cut_out(promises), len(promises.prints) + 1))
 
 
 def cut_out(promises: Promises) -> int:
