@@ -32,7 +32,7 @@ def lettered(tmp_path: Path) -> Build:
 
 
 def _judge(built: Built) -> None:
-    """Assert that a pack was proved, or that each error names the line of the spec where the font stands, or the page on which a letter inks astray."""
+    """Assert that a pack was proved, or that each error names the line of the spec where the font stands, or a page of stray ink."""
     for found in errors(built.findings):
         if found.check == "proof/ink-stray":
             continue  # a spoilt letter that inks beyond the box that its font states is seen on the finished page alone

@@ -96,7 +96,7 @@ def piling(pen: SketchPen, piles: Sequence[tuple[int, str]]) -> None:
         pen.arrow((left + long / 2, top + 9.0), (left + long / 2, top + 1.0))
         pen.rule(left + long + 2.0, low, left + long + 6.0, top + 6.0)
         pen.line((left + long + 1.0, top), (left + long + 8.5, top), style=CUT)
-        pen.count(f"{scraps} ×", left + long + 8.0, low + (top - low) / 2, "left")
+        pen.count(f"{scraps} scraps", left + long + 8.0, low + (top - low) / 2, "left")
         pen.right(left, 1.8)
         pen.count(height, left + 5.4, 2.4, "left")
 

@@ -136,9 +136,8 @@ def _counts(promises: Promises, rows: Iterable[RowPromise]) -> Iterator[float]:
     true = {page.page for page in promises.pages if page.true_size}
     pages = len({page for page, _ in pieces_on(promises)})  # these are glued to card or board
     yield from (float(len(true)), float(pages), *(float(CARDS * number) for number in range(1, pages + 1)))
-    # which of those that lie inside others is cut out with them, pages and proof see differently on some boards: never fewer nor more
-    # than these
-    yield from map(float, range(cut_out(promises), len(promises.prints) + 1))
+    outside, measured = cut_out(promises), len(promises.sizes)  # what is measured out has no template
+    yield from (float(outside), float(outside - measured))
 
 
 def cut_out(promises: Promises) -> int:
