@@ -124,6 +124,7 @@ def _plain(font: Any, own: str) -> bytes:
         minMemType42=0, maxMemType42=0, minMemType1=0, maxMemType1=0,
     )  # fmt: skip
     _plain_heads(font, letters)
+    _plain_sides(font)
     maxp = font["maxp"]
     if maxp.tableVersion != 0x00010000:
         raise _Broken("has no outlines of the TrueType kind")
@@ -148,6 +149,14 @@ def _plain_heads(font: Any, letters: dict[int, str]) -> None:
     line.tableVersion, line.lineGap, line.metricDataFormat = 0x00010000, 0, 0
     line.reserved0 = line.reserved1 = line.reserved2 = line.reserved3 = 0
     line.caretSlopeRise, line.caretSlopeRun, line.caretOffset = 1, 0, 0
+
+
+def _plain_sides(font: Any) -> None:
+    """Let each letter stand where its outline says: readers shift one whose side bearing says another left side, each in its way."""
+    metrics, glyphs = font["hmtx"].metrics, font["glyf"]
+    for name, (advance, _) in list(metrics.items()):
+        glyph = glyphs[name] if name in glyphs.glyphs else None
+        metrics[name] = (advance, glyph.xMin if glyph is not None and glyph.numberOfContours else 0)
 
 
 def _letters_table(letters: dict[int, str], kind: int, encoding: int) -> Any:

@@ -127,3 +127,16 @@ def test_what_the_maker_forbids_is_said(fs_type: int, words: str) -> None:
 def test_preview_and_editing_allow_a_pack(fs_type: int) -> None:
     """OpenType 1.9, fsType: 4 preview and print, 8 editable; of several bits, which old files have, the softest counts."""
     assert _plain(lettering(fs_type)).getBestCmap()
+
+
+def test_a_letter_stands_where_its_outline_says() -> None:
+    """Readers of fonts shift a letter whose side bearing says another left side, each in its own way; ours says none."""
+    font = TTFont(BytesIO(lettering()))
+    name = font.getBestCmap()[ord(LETTERS[0])]
+    advance, _ = font["hmtx"].metrics[name]
+    font["hmtx"].metrics[name] = (advance, 555)
+    out = BytesIO()
+    font.save(out)
+    plain = _plain(out.getvalue())
+    sides = plain["hmtx"].metrics[plain.getBestCmap()[ord(LETTERS[0])]]
+    assert sides == (advance, plain["glyf"][plain.getBestCmap()[ord(LETTERS[0])]].xMin)

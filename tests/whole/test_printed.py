@@ -19,7 +19,7 @@ parts:
   wall: {name: Wall, board: foam, SIZES shape: wall_panel, count: 2, spare: 1, with: {width: 340 mm, height: 160 mm},
          openings: {gate: {kind: window, head: square, width: 30 mm, height: 50 mm, sill: 20 mm, centre: 80 mm},
                     port: {kind: round_hole, diameter: 12 mm, centre: 250 mm, up: 90 mm}}}
-  sill: {name: Sill, board: foam, SIZES shape: rectangle, count: 1, split: {at: 320 mm, plate: 40 mm}, with: {width: 640 mm, height: 30 mm}}
+  sill: {name: Sill, board: foam, SIZES shape: rectangle, count: 2, with: {width: 480 mm, height: 30 mm}}
 assembly: {platform: {stack: [{part: base, count: 2}]}}
 tools: [craft_knife, steel_rule]
 steps: [{title: Cut, stage: cut, say: Cut all., parts: [base, wall, sill]}]

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from math import floor
 
-from publisher.basics import Box, Carried, Pose, record
+from publisher.basics import Box, Carried, Pose, record, remembered_few
 from publisher.design import PicturePlan, StepPlan
 from publisher.joints import Drawing, drawing_name
 from publisher.pages.front import FIGURE_GAP, figure_beside
@@ -70,6 +70,7 @@ def acts_of(context: Context, own: int) -> tuple[Drawing, ...]:
     return tuple(d for d in context.joined.drawings if d.name.startswith(f"act:{own}:"))
 
 
+@remembered_few
 def pictures_of(context: Context, step: StepPlan, own: int) -> tuple[ActPicture, ...]:
     """Return all pictures of a step in the order of the work: what is done to its parts, what is put together, what is done then. The
     designer's own is the last where it shows a whole, else the first."""

@@ -1,5 +1,7 @@
 """The sketches of what is done to what stands already: it waits and is held, it is sealed, it is painted and is finished."""
 
+from collections.abc import Sequence
+
 import shapely
 
 from publisher.basics import Box
@@ -17,15 +19,15 @@ WEIGHTS = ("books", "flat_board")
 GLUES = ("white_glue", "hot_glue", "superglue", "spray_glue")
 
 
-def waiting(pen: SketchPen, stands: Drawing | None, wait: str, uses: tuple[str, ...], said: str) -> None:
+def waiting(pen: SketchPen, stands: Drawing | None, wait: str, uses: tuple[str, ...], said: Sequence[str]) -> None:
     """What stands so far with what holds it while it dries, and a clock."""
     weighed = any(one in uses for one in WEIGHTS)
     top = FIELD_TALL - (19.0 if weighed else 1.0)
     pinned = "pins" in uses
     box = _shown(pen, stands, Box(PIN_ROOM if pinned else 1.0, 5.4, FIELD_WIDE - SIDE_ROOM - 2.0, top))
+    middle = (box.left + box.right) / 2
     if weighed:
         wide = min(max(box.width, 22.0), 40.0)
-        middle = (box.left + box.right) / 2
         board = box.top + 0.4
         ring = (
             (middle - wide / 2, board), (middle + wide / 2, board), (middle + wide / 2, board + 1.4), (middle - wide / 2, board + 1.4)
@@ -43,8 +45,8 @@ def waiting(pen: SketchPen, stands: Drawing | None, wait: str, uses: tuple[str, 
     if any(one in uses for one in GLUES):
         pen.bottle(FIELD_WIDE - 7.5, FIELD_TALL - 18.0)
         pen.count("+", FIELD_WIDE - 7.5, 26.6)
-    if said:
-        pen.count(said, (box.left + box.right) / 2, 0.8)
+    for each in pen.broken(said, 2 * min(middle, FIELD_WIDE - middle) - 2.0):
+        pen.count(each, middle, 0.8)
 
 
 def sealing(pen: SketchPen, stands: Drawing | None, parts: CountedParts, *, twice: bool) -> None:

@@ -159,7 +159,7 @@ def _tape(context: Context, plan: TruePages, numbers: Numbers | None) -> Act | N
             partial(
                 sketches.taping,
                 tiling=next(iter(taped.values())),
-                pages=_where(parts),
+                pages=[f"{letter}: {_pages(pages)}" for letter, pages in parts.items()],
                 said=[f"1 × {letter}" for letter in parts],
             ),
             "Two tiles with match marks; laid over one another, mark on mark, with tape over the seam",
@@ -277,11 +277,6 @@ def _inside(context: Context) -> str:
 
 def _beyond_check(pages: Iterable[int]) -> tuple[int, ...]:
     return tuple(page for page in pages if page != CHECK_PAGE)
-
-
-def _where(parts: dict[str, tuple[int, ...]]) -> str:
-    """Return on which pages the tiles of each part are, for a sketch."""
-    return "   ".join(f"{letter}: {_pages(pages)}" for letter, pages in list(parts.items())[:MOST_TAPED])
 
 
 def _pages(pages: Iterable[int]) -> str:

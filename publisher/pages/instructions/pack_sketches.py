@@ -16,6 +16,7 @@ from publisher.pages.type import CUT, PICTURE_CONTOUR, PICTURE_DETAIL, PICTURE_G
 
 PILE_DRAWN = 10  # scraps of a pile that are drawn; of more, a gap stands for those left out
 MOST_BOARDS = 2  # layouts that are shown
+MOST_LINES = 4  # of counts below the layouts
 MOST_CARDS = 6  # templates that are shown
 LETTER_ROOM = 1.7  # mm from a letter's middle to the nearest line, at least
 
@@ -101,7 +102,7 @@ def piling(pen: SketchPen, piles: Sequence[tuple[int, str]]) -> None:
         pen.count(height, left + 5.4, 2.4, "left")
 
 
-def taping(pen: SketchPen, tiling: Tiling, pages: str, said: Sequence[str]) -> None:
+def taping(pen: SketchPen, tiling: Tiling, pages: Sequence[str], said: Sequence[str]) -> None:
     """The tiles of a template apart, one with its trim line under a knife; and laid over one another, mark on mark, with tape."""
     cells = tiling.cutting.cells[:2]
     windows = [shapely.box(*cell.window.sides) for cell in cells]
@@ -146,8 +147,10 @@ def taping(pen: SketchPen, tiling: Tiling, pages: str, said: Sequence[str]) -> N
         y = (bottom + top) / 2
         pen.tape((left - 1.0, y - 2.0), (left + 5.0, y - 2.0), (left + 5.0, y + 2.0), (left - 1.0, y + 2.0))
         pen.tape((right - 5.0, y - 2.0), (right + 1.0, y - 2.0), (right + 1.0, y + 2.0), (right - 5.0, y + 2.0))
-    pen.count(pages, FIELD_WIDE / 2 - 6.0, high_at[1] - 6.0)
-    pen.count(" · ".join(said), FIELD_WIDE / 2, 1.2)
+    for where in pen.broken(pages, FIELD_WIDE - 14.0):
+        pen.count(where, FIELD_WIDE / 2 - 6.0, high_at[1] - 6.0)
+    for each in pen.broken(said, FIELD_WIDE - 2.0, between=" · "):
+        pen.count(each, FIELD_WIDE / 2, 1.2)
 
 
 def _tile(pen: SketchPen, window: shapely.Polygon, shape: shapely.Geometry) -> None:
@@ -193,8 +196,9 @@ def making_cards(pen: SketchPen, parts: Sequence[Part], pages: str, thick: str) 
         art.counted(pen)
     if len(parts) > len(shown):
         pen.count("…", FIELD_WIDE - 4.0, 8.0)
-    _, _, right, top = arts[-1].shape.bounds
-    pen.knife((right, min(top, 12.0)), -24.0)
+    if arts:  # with compass strips alone no template is cut out
+        _, _, right, top = arts[-1].shape.bounds
+        pen.knife((right, min(top, 12.0)), -24.0)
 
 
 def marking_out(
@@ -208,7 +212,7 @@ def marking_out(
     pen.sheet(2.0, 2.0, 13.0, 16.0, page)
     pen.line((4.0, 4.0), (11.0, 4.0), (11.0, 10.0), (4.0, 10.0), style=PICTURE_DETAIL, closed=True)
     pen.arrow((13.6, 9.0), (18.6, 9.0))
-    said = _in_lines([f"{count} × {part.letter}" for part, count in counted])
+    said = pen.broken([f"{count} × {part.letter}" for part, count in counted], FIELD_WIDE - left - 2.0, MOST_LINES)
     foot = 4.6 * len(said) + 1.0
     wide = (FIELD_WIDE - left) / len(shown)
     for number, layout in enumerate(shown):
@@ -232,10 +236,6 @@ def marking_out(
         pen.count("…", FIELD_WIDE - 3.0, FIELD_TALL / 2)
     for number, line in enumerate(reversed(said)):
         pen.count(line, (left + FIELD_WIDE) / 2, 1.0 + 4.6 * number)
-
-
-def _in_lines(said: Sequence[str], most: int = 5) -> list[str]:
-    return ["   ".join(said[start : start + most]) for start in range(0, len(said), most)]
 
 
 def _coupon(pen: SketchPen, coupon: str) -> None:

@@ -198,8 +198,8 @@ def bevelling_edges(pen: SketchPen, parts: CountedParts) -> None:
     bevelling(low, outwards=all(edge.bevel <= 0.0 for edge in edges))
     pen.drawn += low.drawn
     angles = sorted({round(abs(edge.bevel), 1) for edge in edges})
-    if angles:
-        pen.count(" / ".join(f"{angle:g}°" for angle in angles), 50.0, FIELD_TALL - 5.0)
+    for said in pen.broken([f"{angle:g}°" for angle in angles], 40.0, between=" / "):
+        pen.count(said, 50.0, FIELD_TALL - 5.0)
 
 
 def covering(pen: SketchPen, parts: CountedParts) -> None:

@@ -53,8 +53,7 @@ class SketchPen:
             for at, thing in enumerate(self.drawn)
             if isinstance(thing, Fill) and thing.grey == 1.0
         ]
-        covers = np.array([area for _, area in whites], dtype=object)
-        order, boxes = np.array([at for at, _ in whites]), shapely.bounds(covers).reshape(-1, 4)
+        covers = _Covers(whites)
         found: list[Drawn] = []
         for at, thing in enumerate(self.drawn):
             if isinstance(thing, Fill) and thing.grey == 1.0:
@@ -62,9 +61,7 @@ class SketchPen:
             if not isinstance(thing, Stroke):
                 found.append(thing)
                 continue
-            paths = tuple(
-                part for path in thing.paths for part in _uncovered(path, covers[order > at], boxes[order > at])
-            )
+            paths = tuple(part for path in thing.paths for part in covers.uncovered(path, at))
             if paths:
                 found.append(replace(thing, paths=paths))
         return tuple(found)
@@ -143,6 +140,21 @@ class SketchPen:
         left = x - {"left": 0.0, "centre": 0.5, "right": 1.0}[align] * (wide - 1.0) - 0.5
         self.white((left, y - 0.6), (left + wide, y - 0.6), (left + wide, y + high + 0.6), (left, y + high + 0.6))
         self.drawn += self.setter.line(text, style, *self.on_page((x, y)), align=align)
+
+    def broken(self, said: Iterable[str], wide: float, lines: int = 1, between: str = "   ") -> tuple[str, ...]:
+        """Return what is counted in lines of at most ``wide`` mm, as many as ``lines`` allow: of more, the last ends in "…"."""
+        found: list[str] = []
+        for text in said:
+            if found and self.wide(longer := found[-1] + between + text) <= wide:
+                found[-1] = longer
+            else:
+                found.append(text)
+        if len(found) <= lines:
+            return tuple(found)
+        *first, last = found[:lines]
+        while between in last and self.wide(f"{last}{between}…") > wide:
+            last = last.rpartition(between)[0]
+        return (*first, f"{last}{between}…")
 
     def wide(self, text: str) -> float:
         """Return how wide ``count`` sets a text (mm)."""
@@ -267,29 +279,44 @@ class SketchPen:
         return polyline(distinct, closed)
 
 
-def _uncovered(
-    path: Path, covers: "np.typing.NDArray[np.object_]", boxes: "np.typing.NDArray[np.float64]"
-) -> Iterator[Path]:
-    """Yield what no area covers of a line; the line itself where none touches it."""
-    line = shapely.LineString([*path.points, path.points[0]] if path.closed else path.points)
-    left, bottom, right, top = line.bounds
-    near = (boxes[:, 0] <= right) & (boxes[:, 2] >= left) & (boxes[:, 1] <= top) & (boxes[:, 3] >= bottom)
-    if not near.any():
-        yield path
-        return
-    # a line on the border of an area is the outline that is drawn of it, or of what stands behind: it stays
-    left_over = shapely.difference(
-        line, shapely.buffer(shapely.union_all(covers[near]), -UNDER_BORDER, join_style="mitre")
-    )
-    if shapely.length(left_over) > shapely.length(line) - 0.01:
-        yield path
-        return
-    for piece in shapely.get_parts(shapely.line_merge(left_over)):
-        if piece.geom_type == "LineString" and piece.length > SHORTEST_SEEN:
-            yield polyline(tuple((float(x), float(y)) for x, y in piece.coords))
+class _Covers:
+    """White areas of a sketch, each with the place in the order of what is drawn from which on it covers."""
+
+    def __init__(self, whites: list[tuple[int, shapely.Polygon]]) -> None:
+        self._areas = np.array([area for _, area in whites], dtype=object)
+        self._order, self._boxes = np.array([at for at, _ in whites]), shapely.bounds(self._areas).reshape(-1, 4)
+        self._united: dict[bytes, shapely.Geometry] = {}  # many lines lie under the same areas
+
+    def uncovered(self, path: Path, at: int) -> Iterator[Path]:
+        """Yield what no area drawn after ``at`` covers of a line; the line itself where none touches it."""
+        line = shapely.LineString([*path.points, path.points[0]] if path.closed else path.points)
+        left, bottom, right, top = line.bounds
+        boxes = self._boxes
+        near = (boxes[:, 0] <= right) & (boxes[:, 2] >= left) & (boxes[:, 1] <= top) & (boxes[:, 3] >= bottom)
+        near &= self._order > at
+        if not near.any():
+            yield path
+            return
+        left_over = shapely.difference(line, self._union(near))
+        if shapely.length(left_over) > shapely.length(line) - 0.01:
+            yield path
+            return
+        for piece in shapely.get_parts(shapely.line_merge(left_over)):
+            if piece.geom_type == "LineString" and piece.length > SHORTEST_SEEN:
+                yield polyline(tuple((float(x), float(y)) for x, y in piece.coords))
+
+    def _union(self, near: "np.typing.NDArray[np.bool_]") -> shapely.Geometry:
+        key = near.tobytes()
+        if key not in self._united:
+            # a line on the border of an area is the outline that is drawn of it, or of what stands behind: it stays
+            united = shapely.union_all(self._areas[near])
+            self._united[key] = shapely.buffer(united, -UNDER_BORDER, join_style="mitre")
+        return self._united[key]
 
 
 def _hatch_runs(area: shapely.Geometry) -> list[tuple[Point, ...]]:
+    if area.is_empty:
+        return []
     left, bottom, right, top = area.bounds
     steps = int((right - left + top - bottom) / HATCH_APART) + 1
     starts = [left - (top - bottom) + (step + 0.5) * HATCH_APART for step in range(steps)]

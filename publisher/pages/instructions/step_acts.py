@@ -91,7 +91,7 @@ def _after(context: Context, step: StepPlan, own: int) -> Iterator[ActSketch]:
         draw = partial(finish_sketches.painting, stands=stands, parts=parts, figure=context.design.figure.base)
         yield ActSketch(draw, f"A brush and two pots of paint beside {name}, and a figure for its size")
     if step.wait:
-        said = "   ".join(f"{count} × {part.letter}" for part, count in parts if count)
+        said = tuple(f"{count} × {part.letter}" for part, count in parts if count)
         draw = partial(finish_sketches.waiting, stands=stands, wait=step.wait, uses=step.uses, said=said)
         yield ActSketch(draw, f"A clock: {name} dries for {step.wait}")
 

@@ -4,7 +4,7 @@ stands a licence whose text is ours, where the cautions leave it no room."""
 from collections.abc import Iterator, Mapping
 from functools import partial
 
-from publisher.basics import Box, TextPromise, record
+from publisher.basics import Box, TextPromise, record, remembered_few
 from publisher.design import OwnLicence, StepPlan
 from publisher.pages.front import licence_of, licence_stands_here, licensing
 from publisher.pages.instructions.act_cells import MOST_ACTS, pictures_of
@@ -77,7 +77,13 @@ def _rows(context: Context, frame: Frame, numbers: Numbers | None) -> tuple[Numb
     return (*first, *own)
 
 
-def _pages_of(context: Context, frame: Frame, number: int, own: int, step: StepPlan) -> Iterator[Numbered]:
+@remembered_few
+def _pages_of(context: Context, frame: Frame, number: int, own: int, step: StepPlan) -> tuple[Numbered, ...]:
+    """Return a step as it is shared by pages: the pages are filled once, and each of them asks again when it is drawn."""
+    return tuple(_shared(context, frame, number, own, step))
+
+
+def _shared(context: Context, frame: Frame, number: int, own: int, step: StepPlan) -> Iterator[Numbered]:
     """Yield a step as it is shared by pages: with more pictures than a page has room for, or may show, it goes on at the next."""
     count = len(pictures_of(context, step, own))
     start, goes_on = 0, False
@@ -94,7 +100,13 @@ def _pages_of(context: Context, frame: Frame, number: int, own: int, step: StepP
 
 
 def _fits(context: Context, frame: Frame, row: Numbered) -> bool:
-    return _block(context, frame, row, frame.text.top, (1, 1)).height <= frame.text.height
+    return _height(context, frame, row) <= frame.text.height
+
+
+@remembered_few
+def _height(context: Context, frame: Frame, row: Numbered) -> float:
+    """Return how tall a row stands (mm); it is the same wherever the row stands."""
+    return _block(context, frame, row, frame.text.top, (1, 1)).height
 
 
 def _title(page: tuple[Numbered, ...]) -> str:
@@ -106,7 +118,7 @@ def _filled(
     context: Context, frame: Frame, rows: tuple[Numbered, ...], licence: OwnLicence | None
 ) -> tuple[tuple[Numbered, ...], ...]:
     """Share the steps, and a licence after them, out over as few pages as can be, evenly; none is broken."""
-    heights = [_block(context, frame, row, frame.text.top, (1, 1)).height + BETWEEN for row in rows]
+    heights = [_height(context, frame, row) + BETWEEN for row in rows]
     if licence is not None:
         heights.append(licensing(context.type, licence, 0.0, 0.0, frame.text.width).height + BETWEEN)
     room = frame.text.height + BETWEEN

@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from publisher.basics import Promises
+from publisher.basics import FileKind, Promises
 
 
 def shown_alone(promises: Promises) -> Promises:
@@ -26,22 +26,17 @@ def shown_alone(promises: Promises) -> Promises:
 
 def told_alone(promises: Promises) -> Promises:
     """Return the promises of a file that tells the steps, with what they take and their pictures, and shows no part at true size."""
-    return replace(
-        promises,
-        sheets=(),
-        work=None,
-        layouts=(),
-        sides=(),
-        sizes=(),
-        sentences=tuple(one for one in promises.sentences if one.key == "summary" or one.key.startswith("step:")),
-        drawings=tuple(one for one in promises.drawings if one.key.startswith("step:")),
-        purpose="phone",
-    )
+    keys = {one.key for one in promises.sentences} | {one.key for one in promises.drawings}
+    return _without_boards(promises, {key for key in keys if key == "summary" or key.startswith("step:")}, "phone")
 
 
 def pictured_alone(promises: Promises) -> Promises:
     """Return the promises of pages of which pictures are made: the drawings and sizes of the piece that they carry, and nothing else."""
-    carried = {where.key for where in promises.carried}
+    return _without_boards(promises, {where.key for where in promises.carried}, "shop")
+
+
+def _without_boards(promises: Promises, kept: set[str], purpose: FileKind) -> Promises:
+    """Return what is promised where nothing is bought, laid out or measured: the sentences and drawings of these keys."""
     return replace(
         promises,
         sheets=(),
@@ -49,7 +44,7 @@ def pictured_alone(promises: Promises) -> Promises:
         layouts=(),
         sides=(),
         sizes=(),
-        sentences=tuple(one for one in promises.sentences if one.key in carried),
-        drawings=tuple(one for one in promises.drawings if one.key in carried),
-        purpose="shop",
+        sentences=tuple(one for one in promises.sentences if one.key in kept),
+        drawings=tuple(one for one in promises.drawings if one.key in kept),
+        purpose=purpose,
     )

@@ -136,14 +136,13 @@ def _counts(promises: Promises, rows: Iterable[RowPromise]) -> Iterator[float]:
     true = {page.page for page in promises.pages if page.true_size}
     pages = len({page for page, _ in pieces_on(promises)})  # these are glued to card or board
     yield from (float(len(true)), float(pages), *(float(CARDS * number) for number in range(1, pages + 1)))
-    outside, measured = cut_out(promises), len(promises.sizes)  # what is measured out has no template
-    yield from (float(outside), float(outside - measured))
+    yield float(cut_out(promises))
 
 
 def cut_out(promises: Promises) -> int:
-    """Return how many templates are cut out of card: one for each piece, but for strips, and for those nested in others, which come out of
-    these. One is nested where it lies inside another's outline and in no opening of it."""
-    strips = {strip.part for strip in promises.compasses}
+    """Return how many templates are cut out of card: one for each piece, but for strips, for pieces that are measured out, and for those
+    nested in others, which come out of these. One is nested where it lies inside another's outline and in no opening of it."""
+    elsewhere = {strip.part for strip in promises.compasses} | {one.part for one in promises.sizes}
     nested: set[str] = set()
     on: dict[int, list[tuple[OutlinePromise, shapely.Polygon]]] = {}
     for one in promises.outlines:
@@ -156,7 +155,7 @@ def cut_out(promises: Promises) -> int:
                     holes = shapely.union_all([shapely.Polygon(other.pose.apply_all(hole)) for hole in other.rings[1:]])
                     if not shapely.covers(holes, shape):
                         nested.add(one.part)
-    return max(1, len({piece.part for piece in promises.prints} - strips - nested))
+    return max(1, len({piece.part for piece in promises.prints} - elsewhere - nested))
 
 
 def pieces_on(promises: Promises) -> set[tuple[int, str]]:

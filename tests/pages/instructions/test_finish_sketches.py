@@ -30,7 +30,7 @@ def test_what_waits_says_how_long_and_is_held(slug: str, demo: Callable[..., Con
     context, counts = demo(slug), []
     for uses in HELD:
         pen = SketchPen(context.type, (0.0, 0.0))
-        sketches.waiting(pen, whole(context), "24 h", uses, "2 × A")
+        sketches.waiting(pen, whole(context), "24 h", uses, ["2 × A"])
         keeps(context, pen.drawn)
         assert {"24 h", "2 × A"} <= {thing.text for thing in pen.drawn if isinstance(thing, Words)}
         counts.append(len(pen.drawn))

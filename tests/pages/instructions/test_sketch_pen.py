@@ -52,3 +52,14 @@ def test_an_arrow_as_short_as_its_head_has_no_shaft(setter: Setter) -> None:
     pen = SketchPen(setter, (0.0, 0.0))
     pen.arrow((0.0, 0.0), (2.0, 0.0))
     assert [type(thing) for thing in pen.seen()] == [Fill]
+
+
+def test_what_is_counted_goes_in_lines_that_keep_to_a_width(setter: Setter) -> None:
+    pen = SketchPen(setter, (0.0, 0.0))
+    said = [f"{count} × {letter}" for count, letter in enumerate("ABCDEFGH", 3)]
+    two = max(map(pen.wide, ("3 × A   4 × B", "5 × C   6 × D"))) + 0.01
+    assert pen.broken(said[:4], two, 2) == ("3 × A   4 × B", "5 × C   6 × D")
+    assert pen.broken(said, two, 2) == ("3 × A   4 × B", "5 × C   …")
+    assert pen.broken(said[:2], 1.0) == ("3 × A   …",) and pen.broken((), 1.0) == ()
+    for wide in (12.0, 25.0, 40.0, 70.0):
+        assert all(pen.wide(line) <= wide for line in pen.broken(said, wide, 3)), wide

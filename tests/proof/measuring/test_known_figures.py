@@ -3,7 +3,7 @@
 from dataclasses import replace
 from typing import Any
 
-from publisher.basics import CompassPromise, FigurePromise, OutlinePromise, Pose, PrintPromise, Promises
+from publisher.basics import CompassPromise, FigurePromise, OutlinePromise, Pose, PrintPromise, Promises, SizesPromise
 from publisher.proof.measuring.figures_said import figures_in
 from publisher.proof.measuring.known_figures import cut_out, known_figures
 
@@ -49,3 +49,6 @@ def test_cards_that_are_cut_out_are_pieces_without_strips_and_nested_ones() -> N
     round_one = PrintPromise("round", "E", "foam", 5.0, (small,))
     promises = replace(Promises("", "", (), (), outlines, (), (), ()), compasses=(strip,), prints=(*prints, round_one))
     assert cut_out(promises) == 3
+    kerb = PrintPromise("kerb", "F", "foam", 5.0, (small,))
+    measured = SizesPromise("sizes:kerb", "kerb", "F", 20.0, 20.0)
+    assert cut_out(replace(promises, prints=(*promises.prints, kerb), sizes=(measured,))) == 3
