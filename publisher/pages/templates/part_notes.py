@@ -1,6 +1,6 @@
 """The words of a part's marks: matching letters, bevel angles, which way it climbs; each placed where it crosses no line."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 from functools import cached_property
 from math import cos, radians, sin
@@ -22,8 +22,15 @@ AROUND = (0, 180, 90, 270, 45, 135, 225, 315)
 PLACED_LAST = (Purpose.LAP, Purpose.NAME)
 
 
-def mark_notes(part: Part, pose: Pose, type_: Setter, taken: Iterable[shapely.Geometry] = ()) -> tuple[Note, ...]:
-    """Return the words of the marks, each upright on the page beside its mark, clear of lines, of each other and of ``taken``.
+def mark_notes(
+    part: Part,
+    pose: Pose,
+    type_: Setter,
+    taken: Iterable[shapely.Geometry] = (),
+    tiles: Sequence[shapely.Polygon] = (),
+) -> tuple[Note, ...]:
+    """Return the words of the marks, each upright on the page beside its mark, clear of lines, of each other and of ``taken``; where
+    the part is cut into ``tiles``, whole on one of them if that can be.
 
     What finds no free place is left out: words that name a place soonest; letters of joins and angles of bevels only where a part
     has no room for the smallest type, not even along it or across.
@@ -31,7 +38,7 @@ def mark_notes(part: Part, pose: Pose, type_: Setter, taken: Iterable[shapely.Ge
     texts = [m for m in part.marks if m.text]
     if not texts:
         return ()
-    room = NoteRoom(part, pose, type_, taken)
+    room = NoteRoom(part, pose, type_, taken, tiles)
     placed = {
         number: room.place(texts[number]) for number in sorted(range(len(texts)), key=lambda i: _turn_of(texts[i]))
     }
@@ -49,11 +56,19 @@ NoteTry = tuple[Mark, TypeStyle, shapely.Geometry, float]  # words, their size, 
 class NoteRoom:
     """Free room for the words of one part's marks; what is placed takes its share."""
 
-    def __init__(self, part: Part, pose: Pose, type_: Setter, taken: Iterable[shapely.Geometry]) -> None:
-        """Begin with what is ``taken`` on the page."""
+    def __init__(
+        self,
+        part: Part,
+        pose: Pose,
+        type_: Setter,
+        taken: Iterable[shapely.Geometry],
+        tiles: Sequence[shapely.Polygon] = (),
+    ) -> None:
+        """Begin with what is ``taken`` on the page, and with the ``tiles`` into which the part is cut there."""
         self.part, self.pose, self.type = part, pose, type_
         self.taken = [*taken]
         self.ground = polygon(part.template, pose)
+        self.tiles = [*tiles]
         self.lines = shapely.union_all([self.ground.boundary, quiet_lines(part, pose)])
         shapely.prepare(self.ground)
         shapely.prepare(self.lines)
@@ -68,7 +83,9 @@ class NoteRoom:
     def place(self, mark: Mark) -> Note | None:
         """Return the words of a mark in the first way that finds room; None when none does."""
         reach = FAR if _needed(mark) else NEAR
-        note = next((n for tried in self._ways(mark) if (n := self._near(*tried, reach)) is not None), None)
+        grounds = ((self.tiles,) if self.tiles else ()) + ([self.ground],)
+        tries = ((tried, ground) for ground in grounds for tried in self._ways(mark))
+        note = next((n for tried, ground in tries if (n := self._near(*tried, reach, ground)) is not None), None)
         if note is not None:
             self.taken.append(note.area(0.3))
         return note
@@ -89,7 +106,13 @@ class NoteRoom:
             yield mark, small, self.own_lines, turn
 
     def _near(
-        self, mark: Mark, style: TypeStyle, lines: shapely.Geometry, turn: float, reach: tuple[float, ...]
+        self,
+        mark: Mark,
+        style: TypeStyle,
+        lines: shapely.Geometry,
+        turn: float,
+        reach: tuple[float, ...],
+        grounds: Sequence[shapely.Polygon],
     ) -> Note | None:
         """Return the nearest place to a mark's first point, at the distances of ``reach``, where its words touch nothing."""
         at = self.pose.apply(mark.path.points[0])
@@ -102,15 +125,18 @@ class NoteRoom:
                 c, s = cos(radians(way)), sin(radians(way))
                 off = (c * (away + wide / 2) * bool(away), s * (away + tall / 2) * bool(away))
                 notes.append(note_at(mark.text, style, *from_mark.apply(off), self.type, turn))
-            free = self._free([note.corners(0.5) for note in notes], lines)
+            free = self._free([note.corners(0.5) for note in notes], lines, grounds)
             if free.any():
                 return notes[int(free.argmax())]
         return None
 
-    def _free(self, corners: list[tuple[Point, ...]], lines: shapely.Geometry) -> npt.NDArray[np.bool_]:
-        """Say which rectangles lie on the part and touch nothing."""
+    def _free(
+        self, corners: list[tuple[Point, ...]], lines: shapely.Geometry, grounds: Sequence[shapely.Polygon]
+    ) -> npt.NDArray[np.bool_]:
+        """Say which rectangles lie on the part, whole on one of its ``grounds``, and touch nothing."""
         boxes = shapely.polygons(np.array(corners))
         free: npt.NDArray[np.bool_] = shapely.contains(self.ground, boxes)
+        free &= np.any([shapely.contains(ground, boxes) for ground in grounds], axis=0)
         for there in (lines, *self.taken) if free.any() else ():
             free &= ~shapely.intersects(there, boxes)
         return free

@@ -188,7 +188,7 @@ def _cuttings(context: Context, sample: Sample, over: float) -> Iterator[Tiling]
             found = laid.cut(live.width + over, live.height, TILE_EDGE)
             if found and (found.turn, found.cutting.across, found.cutting.down) not in seen:
                 seen.add((found.turn, found.cutting.across, found.cutting.down))
-                yield laid.with_seams(found)
+                yield laid.with_seams(context, found)
 
 
 def _chunk(plan: Tiling, cell: Cell) -> Chunk:

@@ -1,6 +1,6 @@
 """How a part that fits no page is laid on tile pages: orientation, frame, turn and cutting with the fewest pages."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import field, replace
 
 import shapely
@@ -13,7 +13,7 @@ from publisher.pages.sheet import LEAST_SQUARE, PAGE_SQUARE, Context, Frame
 from publisher.pages.templates import PART_AWAY, Sample, mark_notes, page_frame, quiet_lines
 from publisher.pages.tiles.seam_marks import TileSeam, seams
 from publisher.pages.tiles.seams import OVERLAP, ROOMY, TRIM, Cell, Cutting, Obstacle, cut, tiles_needed
-from publisher.pages.type import SPACE, Note
+from publisher.pages.type import SPACE, Note, as_polygon
 
 TURNS = (0.0, 90.0)
 MAP_FROM = 3  # tiles of one copy that have a map of their own
@@ -138,12 +138,18 @@ class LaidCopy:
         cutting = cut(self.outline, self.obstacles, width, height, paper)
         return Tiling(self.sample, self.turn, self.outline, cutting) if cutting else None
 
-    def with_seams(self, found: Tiling) -> Tiling:
-        """Return a tiling of it with its seams, and with the lines and words that others keep off."""
+    def with_seams(self, context: Context, found: Tiling) -> Tiling:
+        """Return a tiling of it with its seams, and with the lines and words that others keep off. Words that a seam would part, or
+        the next tile cover, find a place on one tile."""
         pose = Pose(turn=self.turn, mirrored=self.sample.mirrored)
-        words = [note.area() for note in self.notes]
-        lines = shapely.union_all([self.outline.boundary, quiet_lines(self.sample.part, pose), *words])
-        return replace(found, seams=seams(found.cutting, self.outline, self.quiet), lines=lines, notes=self.notes)
+        cells = found.cutting.cells
+        notes, quiet = self.notes, self.quiet
+        if any(all(note.box.beyond(cell.area) > 0.0 for cell in cells) for note in notes):
+            tiles = tuple(as_polygon(cell.area) for cell in cells)
+            notes = mark_notes(self.sample.part, pose, context.type, (), tiles)
+            quiet = _quiet(self.sample.part, pose, notes)
+        lines = shapely.union_all([self.outline.boundary, quiet_lines(self.sample.part, pose), *_areas(notes)])
+        return replace(found, seams=seams(found.cutting, self.outline, quiet), lines=lines, notes=notes)
 
 
 @remembered_few
@@ -151,10 +157,18 @@ def lay(context: Context, sample: Sample, turn: float) -> LaidCopy:
     """Lay a copy at a turn (degrees, whole quarters)."""
     pose = Pose(turn=turn, mirrored=sample.mirrored)
     notes = mark_notes(sample.part, pose, context.type)
-    marks = quiet_lines(sample.part, pose, surface=False)  # seams may cross the lines of a surface
-    quiet = shapely.union_all([marks, *(note.area() for note in notes)])
+    quiet = _quiet(sample.part, pose, notes)
     outline = polygon(sample.part.template, pose)
     return LaidCopy(sample, turn, outline, notes, quiet, _obstacles(sample.part, pose, quiet))
+
+
+def _quiet(part: Part, pose: Pose, notes: Iterable[Note]) -> shapely.Geometry:
+    """Return what marks of seams keep off: lines of marks and their words, but no lines of a surface."""
+    return shapely.union_all([quiet_lines(part, pose, surface=False), *_areas(notes)])
+
+
+def _areas(notes: Iterable[Note]) -> list[shapely.Polygon]:
+    return [note.area() for note in notes]
 
 
 def tiling(context: Context, sample: Sample) -> Tiling:
@@ -176,7 +190,7 @@ def tiling(context: Context, sample: Sample) -> Tiling:
         raise ValueError(f"part {sample.part.id} cannot be cut into tiles for {context.paper.name}")
     _, found, stage = best
     places = tuple(_alone(sample, stage, cell) for cell in found.cutting.cells)
-    return laid[found.turn].with_seams(replace(found, places=places))
+    return laid[found.turn].with_seams(context, replace(found, places=places))
 
 
 def _alone(sample: Sample, stage: Stage, cell: Cell) -> TilePlace:
