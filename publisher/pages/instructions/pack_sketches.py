@@ -16,7 +16,7 @@ from publisher.pages.type import CUT, PICTURE_CONTOUR, PICTURE_DETAIL, PICTURE_G
 
 PILE_DRAWN = 10  # scraps of a pile that are drawn; of more, a gap stands for those left out
 MOST_BOARDS = 2  # layouts that are shown
-MOST_LINES = 4  # of counts below the layouts
+COUNT_LINES = 4  # of counts below the layouts
 MOST_CARDS = 6  # templates that are shown
 LETTER_ROOM = 1.7  # mm from a letter's middle to the nearest line, at least
 
@@ -212,7 +212,7 @@ def marking_out(
     pen.sheet(2.0, 2.0, 13.0, 16.0, page)
     pen.line((4.0, 4.0), (11.0, 4.0), (11.0, 10.0), (4.0, 10.0), style=PICTURE_DETAIL, closed=True)
     pen.arrow((13.6, 9.0), (18.6, 9.0))
-    said = pen.broken([f"{count} × {part.letter}" for part, count in counted], FIELD_WIDE - left - 2.0, MOST_LINES)
+    said = pen.broken([f"{count} × {part.letter}" for part, count in counted], FIELD_WIDE - left - 2.0, COUNT_LINES)
     foot = 4.6 * len(said) + 1.0
     wide = (FIELD_WIDE - left) / len(shown)
     for number, layout in enumerate(shown):
