@@ -6,11 +6,10 @@ from publisher.basics.wording import say_length
 from publisher.design import FitPlan, NeedPlan
 from publisher.joints.assembled import Assembled
 from publisher.joints.budget.board_meetings import STEP_SHOWN, of_panels, of_posts, of_shape
+from publisher.joints.budget.lip_meetings import of_lips
 from publisher.joints.budget.paper_sizes import PaperSize, size_on_paper
 from publisher.joints.facts import same_kind
 from publisher.joints.model import Meeting
-from publisher.joints.panels import corners_of
-from publisher.joints.wholes import LIFT_PLAY, Lip, lips_of
 
 
 def meetings_of(subject: Assembled) -> tuple[Meeting, ...]:
@@ -32,8 +31,7 @@ def _every(subject: Assembled) -> Iterator[Meeting]:
     for number, fit in enumerate(subject.design.fits, 1):
         if (meeting := _fit(subject, fit, number)) is not None:
             yield meeting
-    for whole in subject.things:
-        yield from (_lip(subject, whole.plan.name, lip) for lip in lips_of(whole) if not _said(subject, lip))
+    yield from of_lips(subject)
     for need in subject.design.needs:
         if (meeting := _need(subject, need)) is not None:
             yield meeting
@@ -59,24 +57,6 @@ def _fit(subject: Assembled, fit: FitPlan, number: int) -> Meeting | None:
         size + spreads + faces * fit.paint, None if fit.loosest is None else size - spreads + fit.loosest,
         room.grown - thing.grown, "fit", fit.place, board, thickness, spread, boards,
         (*room.untraced, *((part, -lines) for part, lines in thing.untraced)),
-    )  # fmt: skip
-
-
-def _said(subject: Assembled, lip: Lip) -> bool:
-    """Tell whether the designer has said how a thing fits into what carries it: by a fit into that, or of that into it."""
-    owners = {lip.thing.thing.assembly, lip.on.thing.assembly}
-    owners |= {panel.part.id for one in (lip.thing, lip.on) for panel in one.panels}
-    return any({fit.into.partition(".")[0], fit.goes_fact.partition(".")[0]} <= owners for fit in subject.design.fits)
-
-
-def _lip(subject: Assembled, whole: str, lip: Lip) -> Meeting:
-    """Return the meeting of what lifts off with what it goes into: the play between both, which paint and the spread of board take."""
-    name, on = lip.thing.thing.name, lip.on.thing.name
-    spread = max(subject.design.board(panel.part.board).spread for one in (lip.thing, lip.on) for panel in one.panels)
-    lowest = min(lip.thing.panels, key=lambda panel: float(panel.frame.carry(corners_of(panel.part))[:, 2].min()))
-    return Meeting(
-        f"lift.{whole}.{name}.{on}", lowest.part.id, f"play of {name}, which lifts off, in {on}", lip.play,
-        LIFT_PLAY + spread, kind="fit", place=lip.thing.thing.place,
     )  # fmt: skip
 
 

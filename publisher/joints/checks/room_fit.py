@@ -113,7 +113,7 @@ DOES_NOT_GO_IN = checked(
     "joints/does-not-go-in",
     "What goes into a room goes in, with its spread and with paint",
     "a dowel thicker than its hole, or a lid that took paint, is found when all is cut and painted; what lifts off needs "
-    f"{LIFT_PLAY:g} mm and the spread of the board where nobody says a fit (common practice, no source)",
+    f"{LIFT_PLAY:g} mm, and the spread of each board that narrows its room, where nobody says a fit (common practice, no source)",
     may_be_empty=True,
 )(each_meeting(_does_not_go_in, "fit"))
 TOO_LOOSE = checked(

@@ -7,7 +7,8 @@ Never: change a thing.
 from publisher.joints.wholes.bearings import Bearing, bearings_of
 from publisher.joints.wholes.decks import decks_between
 from publisher.joints.wholes.facts import facts_of
-from publisher.joints.wholes.lips import LIFT_PLAY, Lip, lips_of
+from publisher.joints.wholes.lips import LIFT_PLAY, Lip, LipRoom, lips_of
 from publisher.joints.wholes.locked import locked_by
 from publisher.joints.wholes.put import PlacedThing, PlacedWhole, put_things
+from publisher.joints.wholes.thicker import whole_of_thicker_board
 from publisher.joints.wholes.things import panels_of_stack

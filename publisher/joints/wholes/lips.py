@@ -27,13 +27,40 @@ LONG_SIDE = 5.0
 
 
 @record
+class LipRoom:
+    """A room, the hull of what goes into it, in plan, and the ways (n, 2) across which both are measured."""
+
+    room: shapely.Polygon
+    lip: shapely.Geometry
+    ways: Array
+
+    @property
+    def plays(self) -> Array:
+        """By how much (mm) the room is wider than the lip, across each way."""
+        return self.across(self.ways)
+
+    @property
+    def play(self) -> float:
+        """The least play (mm)."""
+        return float(self.plays.min())
+
+    def across(self, ways: Array) -> Array:
+        """Return by how much (mm) the room is wider than the lip, across ways (n, 2) of unit length."""
+        return _across(self.room, ways) - _across(self.lip, ways)
+
+
+@record
 class Lip:
-    """Something that lifts off and goes into what carries it, or over that: both, and the least play between them (mm, both sides
-    together; below zero where it is too long, and stands on the rim)."""
+    """Something that lifts off and goes into what carries it, or over that: both, and the rooms with what goes into them."""
 
     thing: PlacedThing
     on: PlacedThing
-    play: float
+    rooms: tuple[LipRoom, ...]
+
+    @property
+    def play(self) -> float:
+        """The least play (mm, both sides together; below zero where it is too long, and stands on the rim)."""
+        return min(room.play for room in self.rooms)
 
 
 def lips_of(whole: PlacedWhole) -> tuple[Lip, ...]:
@@ -41,31 +68,27 @@ def lips_of(whole: PlacedWhole) -> tuple[Lip, ...]:
     found = []
     for one in whole.things:
         for other in (whole.thing(name) for name in one.thing.on) if one.thing.lifts_off else ():
-            plays = [*_plays(one, other)]
-            if plays:
-                found.append(Lip(one, other, min(plays)))
+            rooms = (*_lip_rooms(one, other),)
+            if rooms:
+                found.append(Lip(one, other, rooms))
     return tuple(found)
 
 
-def _plays(one: PlacedThing, other: PlacedThing) -> Iterator[float]:
+def _lip_rooms(one: PlacedThing, other: PlacedThing) -> Iterator[LipRoom]:
     low, top = _extent(one.panels)[0], _extent(other.panels)[1]
     if low < top - BESIDE_RIM:
         at = (low + top) / 2.0
         pairs = _in_each_other(_plan(one.panels, at), _plan(other.panels, at))
-        yield from (play for play, _, _ in pairs)
+        yield from (found for found, _ in pairs)
         return
     board = max(panel.part.thickness for panel in other.panels)
-    for play, lip, of_upper in _in_each_other(
-        _plan(one.panels, low + BESIDE_RIM), _plan(other.panels, top - BESIDE_RIM)
-    ):
-        if -board < play < 0.0 and _under_a_lid(one if of_upper else other, lip, board):
-            yield play
+    for found, of_upper in _in_each_other(_plan(one.panels, low + BESIDE_RIM), _plan(other.panels, top - BESIDE_RIM)):
+        if -board < found.play < 0.0 and _under_a_lid(one if of_upper else other, found.lip, board):
+            yield found
 
 
-def _in_each_other(
-    upper: shapely.Geometry | None, lower: shapely.Geometry | None
-) -> Iterator[tuple[float, shapely.Geometry, bool]]:
-    """Yield the play of each lip in its room, with the lip's hull, and whether it is of the upper thing; of two level sections."""
+def _in_each_other(upper: shapely.Geometry | None, lower: shapely.Geometry | None) -> Iterator[tuple[LipRoom, bool]]:
+    """Yield each room with what goes into it, and whether that is of the upper thing; of two level sections."""
     if upper is None or lower is None:
         return
     for outer, inner in ((lower, upper), (upper, lower)):
@@ -74,7 +97,7 @@ def _in_each_other(
             own = [piece for piece in shapely.get_parts(inner) if shapely.intersects(piece, room)]
             lip = shapely.convex_hull(shapely.union_all(own))
             if own and shapely.covers(whole, lip):
-                yield _least_play(room, lip), lip, inner is upper
+                yield LipRoom(room, lip, _ways(room)), inner is upper
 
 
 def _under_a_lid(thing: PlacedThing, lip: shapely.Geometry, board: float) -> bool:
@@ -106,13 +129,13 @@ def _rooms(walls: shapely.Geometry) -> list[shapely.Polygon]:
     return [shapely.Polygon(ring) for piece in shapely.get_parts(closed) for ring in piece.interiors]
 
 
-def _least_play(room: shapely.Polygon, lip: shapely.Geometry) -> float:
+def _ways(room: shapely.Polygon) -> Array:
+    """Return unit vectors along the long sides of a room, and every 22.5°."""
     sides = np.diff(shapely.get_coordinates(room.exterior), axis=0)
     lengths = np.hypot(sides[:, 0], sides[:, 1])
     long = sides[lengths >= LONG_SIDE] / lengths[lengths >= LONG_SIDE, None]
     turns = np.radians(np.arange(0.0, 180.0, 22.5))
-    ways = np.vstack([np.column_stack([np.cos(turns), np.sin(turns)]), long])
-    return float((_across(room, ways) - _across(lip, ways)).min())
+    return np.vstack([np.column_stack([np.cos(turns), np.sin(turns)]), long])
 
 
 def _across(area: shapely.Geometry, ways: Array) -> Array:
