@@ -40,19 +40,20 @@ def with_halves(pieces: Sequence[Part]) -> tuple[tuple[Part, ...], tuple[Finding
 
 
 def halved(piece: Part) -> Part | str:
-    """Return a piece with half its template, or in words why it has none: cut across its longer side where both ways will do."""
+    """Return a piece with half its template, or in words why neither way to cut it gives one: it is cut across its longer side where both
+    ways will do."""
     if piece.folded:
         return "it is folded from several panels in one piece"
     whole = polygon(piece.template)
     left, bottom, right, top = whole.bounds
-    why = ""
+    why: list[str] = []
     for axis in (0, 1) if right - left >= top - bottom else (1, 0):
         reason = _unlike(piece, whole, axis)
         half = None if reason else _half(piece.template, whole, axis)
         if half is not None:
             return replace(piece, template=half[0], half=HalfTemplate(piece.template, half[1]))
-        why = why or reason or "half of it falls apart, or has no straight side to be flipped over along"
-    return why
+        why.append(reason or "half of it falls apart, or has no straight side to be flipped over along")
+    return ", and ".join(dict.fromkeys(why))
 
 
 def half_marks(piece: Part) -> tuple[Mark, ...]:

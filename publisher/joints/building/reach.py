@@ -1,6 +1,7 @@
 """What a brush or a pencil gets at: drawn faces with room before them. Mm."""
 
 from collections.abc import Iterator, Sequence
+from math import sqrt
 
 import numpy as np
 import shapely
@@ -21,7 +22,7 @@ LOOKS = 6
 
 LEAST_SHADOW = 1.0  # mm²: of what is beside a face, and not before it
 LOOK_APART = 12.0  # mm between the places of a face from which is looked for the open
-MOST_SPOTS = 400
+MOST_SPOTS = 400  # of a larger face they lie farther apart
 LEAST_SHUT = (2.0 * BRUSH_REACH) ** 2  # mm²: a patch that a brush does not reach from its border
 LEAST_SHUT_BY = 3  # boards that close a room before a face, at least
 SHUT_CRACK = 3.0
@@ -74,7 +75,7 @@ def _looked_at(name: str, panel: Panel, others: Sequence[Mover]) -> Within:
 def _shut_in(name: str, panel: Panel, free: shapely.Geometry, others: Sequence[Mover]) -> Within:
     """Tell whether a face that has room before it lies in a room that is closed all round: no line from it leads into the open."""
     outside = Within(name, "", BRUSH_REACH)
-    points = _spots(free)
+    points, apart = _spots(free)
     boards = [(other.name, board) for other in others for board in other.panels]
     if not len(points) or len(boards) < LEAST_SHUT_BY:
         return outside
@@ -82,19 +83,20 @@ def _shut_in(name: str, panel: Panel, free: shapely.Geometry, others: Sequence[M
     ways = _ways_off(panel.frame.axes)
     met = [(by, _met(board, starts, ways)) for by, board in boards]
     shut = np.any([np.isfinite(far) for _, far in met], axis=0).all(axis=1)
-    if shut.sum() * LOOK_APART**2 < LEAST_SHUT:
+    if shut.sum() * apart**2 < LEAST_SHUT:
         return outside
     gap, by = min((float(far[shut, 0].min()), by) for by, far in met)
     return Within(name, by, gap + NEAREST, shut=True)
 
 
-def _spots(free: shapely.Geometry) -> Array:
-    """Return points of a face, a brush apart."""
+def _spots(free: shapely.Geometry) -> tuple[Array, float]:
+    """Return points of a face and how far apart (mm) they lie: a brush, or more where the whole face would else have too many."""
     low_x, low_y, high_x, high_y = free.bounds if not free.is_empty else (0.0, 0.0, 0.0, 0.0)
-    x, y = np.meshgrid(*(np.arange(a + LOOK_APART / 2.0, b, LOOK_APART) for a, b in ((low_x, high_x), (low_y, high_y))))
-    x, y = x.ravel()[:MOST_SPOTS], y.ravel()[:MOST_SPOTS]
+    apart = max(LOOK_APART, sqrt((high_x - low_x) * (high_y - low_y) / MOST_SPOTS))
+    x, y = np.meshgrid(*(np.arange(a + apart / 2.0, b, apart) for a, b in ((low_x, high_x), (low_y, high_y))))
+    x, y = x.ravel(), y.ravel()
     inside = shapely.contains_xy(free, x, y) if len(x) else np.zeros(0, dtype=np.bool_)
-    return np.asarray(np.column_stack([x, y])[inside])
+    return np.asarray(np.column_stack([x, y])[inside]), apart
 
 
 def _ways_off(axes: Array) -> Array:

@@ -1,6 +1,7 @@
 """The pictures of a step's acts: one beside the words, or rows of them below, each with its number where there are several."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 from math import floor
 
 from publisher.basics import Box, Carried, Pose, record, remembered_few
@@ -10,7 +11,7 @@ from publisher.pages.front import FIGURE_GAP, figure_beside
 from publisher.pages.instructions.part_sketches import FIELD_TALL, FIELD_WIDE
 from publisher.pages.instructions.sketch_pen import SketchPen
 from publisher.pages.instructions.step_acts import ActSketch, acts_after, acts_before
-from publisher.pages.model import Drawn
+from publisher.pages.model import Drawn, Fill, Stroke, Words
 from publisher.pages.sheet import (
     Context,
     described,
@@ -20,7 +21,7 @@ from publisher.pages.sheet import (
     place_drawing,
     place_photo,
 )
-from publisher.pages.type import GUTTER, HEADING, SPACE
+from publisher.pages.type import GUTTER, HEADING, SPACE, Setter
 
 MOST_ACTS = 4
 """Pictures of acts on one page: with more nobody knows which one is next."""
@@ -158,9 +159,25 @@ def sketch_cell(context: Context, sketch: ActSketch, box: Box) -> tuple[tuple[Dr
     """Set a sketch at the top of a box, in its middle; return it and its height (mm)."""
     scale = min(1.0, box.width / FIELD_WIDE)
     left = (box.left + box.right - FIELD_WIDE * scale) / 2
-    pen = SketchPen(context.type, (left, box.top - FIELD_TALL * scale), scale)
+    tall = FIELD_TALL * scale
+    at = Pose(left, box.top - tall)
+    return tuple(_moved(thing, at) for thing in _sketched(context.type, sketch, scale=scale)), tall
+
+
+@remembered_few
+def _sketched(setter: Setter, sketch: ActSketch, *, scale: float) -> tuple[Drawn, ...]:
+    """Return a sketch as it is drawn at the corner of the page: pages are filled, numbered and drawn with the same one."""
+    pen = SketchPen(setter, (0.0, 0.0), scale)
     sketch.draw(pen)
-    return described(pen.seen(), sketch.shows), FIELD_TALL * scale
+    return described(pen.seen(), sketch.shows)
+
+
+def _moved(thing: Drawn, to: Pose) -> Drawn:
+    if isinstance(thing, Words):
+        return replace(thing, x=thing.x + to.x, y=thing.y + to.y)
+    if isinstance(thing, Stroke | Fill):
+        return replace(thing, paths=tuple(path.placed(to) for path in thing.paths))
+    raise TypeError(f"a sketch has no {type(thing).__name__}")
 
 
 def _glue_sign(context: Context, box: Box, *, glued: bool) -> tuple[Drawn, ...]:
