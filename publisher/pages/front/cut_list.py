@@ -6,12 +6,14 @@ from publisher.basics.wording import size_in_both
 from publisher.pages.front.layouts import PictureForm, forms_for, layout_blocks, least_heights
 from publisher.pages.front.measured_parts import measured_blocks
 from publisher.pages.front.page_blocks import PageBlock, section_head
+from publisher.pages.front.pages_to_print import ranges
 from publisher.pages.front.what_to_buy import buy_block, work_block
 from publisher.pages.model import Link
 from publisher.pages.sheet import Body, Context, Frame, Numbers, PageDraft, make_frame, share_out
 from publisher.pages.type import SPACE, Column, LaidTable, make_table
 
 TASK = "See what to buy and cut"
+PAGES_LETTERS = 9  # that the narrow column of pages holds in a line
 CHUNK = 0.4  # of a page's height: a longer table is broken, so that its rows may run on over the pages
 
 
@@ -107,7 +109,7 @@ def _cut_table(context: Context, width: float, numbers: Numbers | None) -> LaidT
                 row.board,
                 count,
                 *(both if metric_first else reversed(both)),
-                f"{pages[0]}-{pages[-1]}" if len(pages) > 1 else "".join(str(p) for p in pages),
+                said if len(said := ranges(pages)) <= PAGES_LETTERS else f"{pages[0]} …",
             )
         )
     return make_table(context.type, (fixed_columns[0], name, *fixed_columns[1:], *sizes), tuple(rows))

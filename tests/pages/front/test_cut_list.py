@@ -22,6 +22,17 @@ def test_every_part_is_listed_with_count_size_and_page(demo: Callable[..., Conte
     assert [link.page for link in links] == [4, 5]
 
 
+def test_pages_of_a_part_that_are_apart_are_no_range(demo: Callable[..., Context]) -> None:
+    context = demo("lock-stair")
+
+    def said(*pages: int) -> list[str]:
+        numbers = Numbers(3, 19, (), (), tuple(("step", page) for page in pages))
+        return [w.text for w in cut_list_drafts(context)[0].body(numbers).drawn if isinstance(w, Words)]
+
+    assert "4, 6-7" in said(4, 6, 7) and "4-6" not in said(4, 6)
+    assert "4 …" in said(4, 6, 8, 10, 12), "the column is narrow"
+
+
 def test_every_laid_out_sheet_has_a_picture(demo: Callable[..., Context]) -> None:
     context = demo("lock-stair")
     captions = [text for page in words(context) for text in page if ": sheet " in text or "laid out like this" in text]
