@@ -9,6 +9,7 @@ from functools import partial
 
 from publisher.basics import record
 from publisher.basics.wording import agreed, counted, numbered, ordered, say_length, series
+from publisher.geometry import Part
 from publisher.material import MOST_TRACINGS, different_sheets
 from publisher.pages.front import (
     CARD_THICK,
@@ -171,18 +172,17 @@ def _card(context: Context, plan: TruePages, numbers: Numbers | None) -> Act | N
     if context.design.use != "trace" or not context.templates:
         return None
     shown = (*plan.templates, *(page.shown for page in plan.shared))
-    strips = [strip.part.letter for page in shown for strip, _, _ in strips_of(context, page)]
+    strips = {strip.part.id: strip.part.letter for page in shown for strip, _, _ in strips_of(context, page)}
+    cards = _cards(context, shown, set(strips))
     coupon = f", and the fit coupon of page {CHECK_PAGE}," if fit_of(context) else ""
     said = [
         f"Stick the prints{coupon} to thin card, {ordered(CARD_THICK, context.paper.first)}, and let them dry flat under books.",
-        f"Cut along the cut line with a fresh blade{_inside(context)}: {counted(_cards(context, shown, strips), 'template')}.",
+        f"Cut along the cut line with a fresh blade{_inside(context)}: {counted(max(1, len(cards)), 'template')}.",
     ]
     if any(page.nests for page in shown):
         said.append("Of nested templates cut the outermost alone.")
     if strips:
-        said.append(
-            f"The compass strip of {series(dict.fromkeys(strips))} gets two holes, for a pin and for the pencil."
-        )
+        said.append(f"The compass strip of {series(strips.values())} gets two holes, for a pin and for the pencil.")
     if halves := [part.letter for part in context.templates if part.half]:
         said.append(
             f"Of {series(halves)} half is printed: trace all but its marked side, flip it over along that side, and trace again."
@@ -206,7 +206,7 @@ def _card(context: Context, plan: TruePages, numbers: Numbers | None) -> Act | N
         ActSketch(
             partial(
                 sketches.making_cards,
-                parts=tuple(part for part in context.templates if part.letter not in strips),
+                parts=cards,
                 pages=_pages(_beyond_check(numbers.true_pages()) if numbers is not None else WIDEST),
                 thick=ordered(CARD_THICK, context.paper.first).partition(" (")[0],
             ),
@@ -265,10 +265,10 @@ def _measured(context: Context, numbers: Numbers | None) -> str:
     )
 
 
-def _cards(context: Context, shown: Iterable[Shown], strips: list[str]) -> int:
-    """Return how many cards are cut out: a nest is one, a strip none."""
-    nested = sum(len(nest.samples) - 1 for page in shown for nest, _ in page.nests)
-    return max(1, len(context.templates) - nested - len(set(strips)))
+def _cards(context: Context, shown: Iterable[Shown], strips: set[str]) -> tuple[Part, ...]:
+    """Return the parts whose cards are cut out: of a nest the outermost, of ``strips`` none."""
+    nested = {sample.part.id for page in shown for nest, _ in page.nests for sample in nest.samples[1:]}
+    return tuple(part for part in context.templates if part.id not in strips | nested)
 
 
 def _inside(context: Context) -> str:

@@ -17,6 +17,7 @@ from publisher.pages.type import CUT, PICTURE_CONTOUR, PICTURE_DETAIL, PICTURE_G
 PILE_DRAWN = 10  # scraps of a pile that are drawn; of more, a gap stands for those left out
 MOST_BOARDS = 2  # layouts that are shown
 COUNT_LINES = 4  # of counts below the layouts
+TILES_HIGH = 16.5  # mm of two tiles side by side: below them stand their pages and an arrow
 MOST_CARDS = 6  # templates that are shown
 LETTER_ROOM = 1.7  # mm from a letter's middle to the nearest line, at least
 
@@ -109,7 +110,7 @@ def taping(pen: SketchPen, tiling: Tiling, pages: Sequence[str], said: Sequence[
     both = shapely.intersection(tiling.laid, shapely.union_all(windows))
     wide, high = _size(shapely.union_all(windows))
     level = abs(cells[1].window.left - cells[0].window.left) > abs(cells[1].window.bottom - cells[0].window.bottom)
-    scale = min((FIELD_WIDE - 12.0) / (wide * (1.2 if level else 1.0)), 20.0 / (high * (1.0 if level else 1.2)))
+    scale = min((FIELD_WIDE - 12.0) / (wide * (1.2 if level else 1.0)), TILES_HIGH / (high * (1.0 if level else 1.2)))
     apart = 0.14 * (wide if level else high) * scale
     marks = [shapely.Point(at) for seam in tiling.seams[:1] for at in seam.marks]
 
@@ -148,7 +149,7 @@ def taping(pen: SketchPen, tiling: Tiling, pages: Sequence[str], said: Sequence[
         pen.tape((left - 1.0, y - 2.0), (left + 5.0, y - 2.0), (left + 5.0, y + 2.0), (left - 1.0, y + 2.0))
         pen.tape((right - 5.0, y - 2.0), (right + 1.0, y - 2.0), (right + 1.0, y + 2.0), (right - 5.0, y + 2.0))
     for where in pen.broken(pages, FIELD_WIDE - 14.0):
-        pen.count(where, FIELD_WIDE / 2 - 6.0, high_at[1] - 6.0)
+        pen.count(where, FIELD_WIDE / 2 - 6.0, high_at[1] - 5.0)
     for each in pen.broken(said, FIELD_WIDE - 2.0, between=" · "):
         pen.count(each, FIELD_WIDE / 2, 1.2)
 
