@@ -30,6 +30,7 @@ INSTALLED = Path("/usr/lib/cups/filter/pdftopdf")
 SHEETS = {"A4": (595, 842), "Letter": (612, 792)}  # pt, as PPD files round them
 SAME = 0.02  # mm: how far what is printed may lie off what one matrix makes of the page
 QUARTERS = tuple(np.array(turn, dtype=float) for turn in (((1, 0), (0, 1)), ((0, 1), (-1, 0)), ((0, -1), (1, 0))))
+LITTLE = 0.9795  # above it a fitted page is hardly told from one that a printer prints small
 ARM = 9.0  # mm from a corner of the printable limit within which its mark lies
 
 
@@ -46,6 +47,15 @@ class Setting:
         """Say it as a print dialogue would."""
         edge = "borderless" if self.margin < 0 else f"margins {self.margin / PT:.1f} mm"
         return f"{self.sheet}, {self.mode}, {edge}"
+
+    def cause(self, scale: float, own: str) -> tuple[str, ...]:
+        """Return the words that a table of causes must say of a page for the sheet ``own`` that came out at a scale: why it is other than
+        true. Within a fiftieth of true no word tells the modes apart: it was scaled."""
+        if scale > 1.0:
+            return ("fill", "borderless", *(("other paper",) if self.sheet != own else ()))
+        if scale >= LITTLE:
+            return ("scaled",)
+        return (self.mode, *(("margins",) if self.margin > 0 else ()), *(("other paper",) if self.sheet != own else ()))
 
 
 SETTINGS = tuple(

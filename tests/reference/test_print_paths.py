@@ -3,6 +3,8 @@
 The path is pdftopdf of cups-filters where it is installed, else what it does, simulated; where it is installed both must agree.
 """
 
+import re
+from collections import Counter
 from functools import cache
 from pathlib import Path
 
@@ -13,7 +15,7 @@ from publisher.pages import Pack, Words
 from publisher.pipeline import compose_packs, work
 from publisher.press import write_pdf
 from publisher.ruler import judge, take_readings
-from tests.reference.print_paths import SAME, Printed, Setting, filter_program, laid, print_pages, read_printed
+from tests.reference.print_paths import SAME, SHEETS, Printed, Setting, filter_program, laid, print_pages, read_printed
 
 DESIGN = Path(__file__).parents[2] / "designs" / "quay"
 PAPERS = {"a4": "A4", "letter": "Letter"}
@@ -40,20 +42,36 @@ def causes(scale: float) -> tuple[str, ...]:
     return judge(*take_readings(reading, reading, "mm", (100.0, 100.0), "calliper")).causes
 
 
-def row(paper: str, mm: float) -> str:
-    """What the table of the print-check page says of a reading: of its rows the one in which it falls."""
+@cache
+def rows(paper: str) -> tuple[tuple[str, str, str], ...]:
+    """The rows of the table of the print-check page: what the square measures, what happened, what to do."""
     pack, _ = packs()[paper]
     page = next(page for page in pack.pages if page.kind == "print_check")
     words = [thing.text for thing in page.drawn if isinstance(thing, Words)]
-    first = next(
-        n for n, text in enumerate(words) if text.endswith(" mm") and " to " in text and words[n + 1] == "True size."
-    )
-    if mm >= 100.0:
-        return next(words[n + 1] for n, text in enumerate(words[first:], first) if text.endswith("mm or more"))
-    said = {
-        text: words[n + 1] for n, text in enumerate(words[first:], first) if text in ("95 to 97.9 mm", "under 95 mm")
-    }
-    return said["under 95 mm" if mm < 95.0 else "95 to 97.9 mm"]
+    first = words.index("True size.") - 1
+    starts = [
+        n
+        for n, said in enumerate(words)
+        if n >= first and re.fullmatch(r"(\S+ to|about|under) \S+ mm|\S+ mm or more", said)
+    ]
+    ends = [*starts[1:], words.index("true one way only")]
+    return tuple((words[n], *_cells(words[n + 1 : end])) for n, end in zip(starts, ends, strict=True))
+
+
+def _cells(words: list[str]) -> tuple[str, str]:
+    """The words of two cells that may each be broken into lines: what happened ends with the first full stop."""
+    middle = next(n for n, said in enumerate(words) if said.endswith(".")) + 1
+    return " ".join(words[:middle]), " ".join(said for said in words[middle:] if "in" not in said.split()[-1:])
+
+
+def row(paper: str, mm: float) -> str:
+    """What the table says of a reading, with what to do: of its rows the one in which it falls."""
+    true, near, fitted, small, large = rows(paper)
+    low, high = (float(end) for end in re.findall(r"[\d.]+", true[0]))
+    if low <= mm <= high:
+        return " ".join(true[1:])
+    found = large if mm > high else small if round(mm, 1) < 95.0 else fitted if round(mm, 1) < 98.0 else near
+    return " ".join(found[1:])
 
 
 @pytest.mark.parametrize(
@@ -80,10 +98,25 @@ def test_a_fitted_page_is_scaled_alike_keeps_its_marks_and_its_cause_is_named(
     scale = pages[0].across
     assert any(cause in said for said in causes(scale)), (scale, causes(scale))
     what = row(paper, 100.0 * scale)
-    if setting.margin < 0:
-        assert what == "Enlarged to fill the sheet."
-    else:
-        assert what.startswith("Shrunk") and "fit" in what and "margins" in what
+    assert all(word in what.lower() for word in setting.cause(scale, PAPERS[paper])), (setting, what)
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+def test_the_table_names_the_cause_of_every_reading_that_a_print_path_gives(paper: str) -> None:
+    """Every mode, on both papers, with any margin and any reach of a borderless mode: a row that left one out would send a buyer to
+    settings that were never wrong."""
+    own, seen = PAPERS[paper], Counter[str]()
+    for sheet in SHEETS:
+        for mode in ("fit", "fill"):
+            for margin in range(-12, 43):
+                setting = Setting(sheet, mode, float(margin))
+                scale = laid(setting, *SHEETS[own])[0]
+                what = row(paper, 100.0 * scale)
+                if what != "True size. Go on.":
+                    assert all(word in what.lower() for word in setting.cause(scale, own)), (setting, scale, what)
+                    assert "100 %" in what or "the same" in what.lower()
+                seen[what] += 1
+    assert len(seen) == len(rows(paper))
 
 
 @pytest.mark.parametrize(("paper", "sheet"), [("a4", "A4"), ("letter", "Letter")])

@@ -336,21 +336,21 @@ def _said(context: Context, mm: float, rounds: Callable[[float, int], float] = r
 def wrong(context: Context, box: Box, page: int, form: CheckForm) -> tuple[Body, float]:
     """Set the table of what a wrong reading means, and what to do after gluing.
 
-    The figures are those of pages fitted to other papers (0.973, 0.941) and to usual printer margins (0.88 to 0.97); several
-    causes give the same figure, so no row names one alone.
+    A page is scaled to fit the printable area of its own or another paper, to fill it, or over the edges by a borderless mode. Each
+    gives figures of several rows, as other causes do: so each row names all that give its figures.
     """
     setter, allowed = context.type, budget(context.joined)
     low, high = square_ends(allowed)
     near = f"98 to {float(low) - 0.1:.1f} mm" if float(low) > 98.15 else "about 98 mm"
     rows: tuple[tuple[str, ...], ...] = (
         (f"{low} to {high} mm", "True size.", "Go on."),
-        (near, "Printer runs small, or damp paper.", "Print on dry paper, or another printer."),
-        ("95 to 97.9 mm", "Shrunk to fit other paper or margins.", "Set 100 % and the paper of this page."),
-        ("under 95 mm", "Shrunk, or fitted to wide margins.", "Print at 100 % from a PDF viewer."),
+        (near, "Scaled, damp, or printer runs small.", "100 %; then dry paper, other printer."),
+        ("95 to 97.9 mm", "“Fit” or “fill”: margins, other paper.", "Set 100 % and the paper of this page."),
+        ("under 95 mm", "“Fit” or “fill”: other paper, margins.", "The same, from a PDF viewer."),
         (
             f"{float(high) + 0.1:.1f} mm or more",
-            "Enlarged to fill the sheet.",
-            "Set 100 %, and borderless printing off.",
+            "“Fill”, borderless, or other paper.",
+            "The same, and borderless printing off.",
         ),
         ("true one way only", "The paper slipped or stretched.", "Print again on dry, flat paper."),
     )
