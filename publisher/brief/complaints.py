@@ -166,6 +166,10 @@ def _number_of_items(c: Complaint) -> list[Finding]:
     if c.schema.get("minItems") == c.schema.get("maxItems") is not None:
         message = f"{c.name} holds {count}, but should hold exactly {c.wanted}"
     hint = "add what is missing" if bound == "at least" else "take some away"
+    if isinstance(c.node, Mapping) and "x-says" in c.schema:
+        given = listed(ticked(key.text for key, _ in c.node.entries))
+        message = f"{c.name} has {given}: {count} fields, where {bound} {c.wanted} go together"
+        hint = str(c.schema["x-says"])
     return [rules.ITEMS.found(message, hint=hint, place=c.place(), value=float(count), limit=float(c.wanted))]
 
 

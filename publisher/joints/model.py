@@ -87,6 +87,8 @@ class Meeting:
 
     ``untraced``: the parts on whose templates lines of it stand without an allowance, and how many lines: a pencil makes an
     opening narrower by its width on each, and an outline, which counts below zero, wider.
+
+    ``between``: of two printed sizes it is what the one leaves of the other, board and all.
     """
 
     name: str
@@ -104,6 +106,7 @@ class Meeting:
     boards: float = 0.0
     untraced: tuple[tuple[str, float], ...] = ()
     opening: str = ""
+    between: bool = False
 
     def cut_at(self, scale: float) -> float:
         """Return the size (mm) that is cut from a sheet printed at this scale (1 = true size)."""

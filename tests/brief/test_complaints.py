@@ -50,6 +50,16 @@ def test_a_misspelt_key_is_one_finding_not_two(
     assert finding.place.pointer == "/parts/landing/with/raduis"
 
 
+def test_fields_that_do_not_go_together_are_named(
+    good: str, make_folder: Callable[[str], Path], findings_of: Callable[[Path], tuple[Finding, ...]]
+) -> None:
+    """What to take away is no riddle: which fields stand there, and which of them go together."""
+    more = "materials: [{text: Dowel, length: 100 mm, count: 2}]\n"
+    (finding,) = (f for f in findings_of(make_folder(good + more)) if f.check == "brief/wrong-number-of-items")
+    assert "“text”, “length”, “count”: 3 fields, where at most 2 go together" in finding.message
+    assert "at most one amount: `length`, `count`, `area` or `weight`" in finding.hint
+
+
 def test_numbers_of_a_finding_are_kept(
     good: str, make_folder: Callable[[str], Path], findings_of: Callable[[Path], tuple[Finding, ...]]
 ) -> None:

@@ -6,24 +6,29 @@ import shlex
 import shutil
 from collections.abc import Callable
 from pathlib import Path
+from typing import Any
 
-import jsonschema
 import pytest
 import yaml
 
 from docs import generate
 from docs.assembled import ASSEMBLED
-from docs.spec_page import wrong_examples
+from docs.example import TABLE
+from docs.spec_page import examples, table, wrong_examples
+from publisher import api
+from publisher.basics import Finding
 from publisher.brief import schema_text
 from publisher.geometry.surfaces.draw import MOST_PATTERN_POINTS, MOST_UNITS
 from publisher.geometry.surfaces.pattern import JOINT_CLEAR
 from tests.random_designs.solids import in_common
 from tests.reference.solids import build
-from tests.whole.conftest import Run
+from tests.searches.profile import PROFILE
+from tests.whole.conftest import Run, small_design
 
 ROOT = Path(__file__).parents[2]
 PAGES = sorted([*(ROOT / "docs").glob("*.md"), ROOT / "README.md", ROOT / "DEVELOPERS.md"])
 WRITTEN = [page for page in PAGES if "```sh" in page.read_text(encoding="utf-8") and page.parent.name == "docs"]
+SPECS = sorted((ROOT / "docs/specs").glob("*/spec.yaml"))
 Publisher = Callable[..., Run]
 Block = tuple[list[str], list[str]]
 
@@ -54,18 +59,89 @@ def test_examples_of_fields_fit_the_schema() -> None:
     assert wrong_examples() == []
 
 
-def test_examples_of_assemblies_say_what_the_schema_knows() -> None:
-    known = json.loads(schema_text())["$defs"]
-    blocks = re.findall(r"```yaml\n(.*?)```", (ROOT / "docs/spec_examples.md").read_text(encoding="utf-8"), flags=re.S)
-    said = [yaml.safe_load(block.replace("…", "{}")) for block in blocks]
-    rows = [row for block in said if isinstance(block, list) for row in block]
-    wholes = [whole for block in said if isinstance(block, dict) for whole in block.get("assembly", {}).values()]
-    things = [thing for whole in wholes for thing in whole.get("things", {}).values()]
-    assert len(rows) > 10 and len(things) > 5
-    for section, examples in (("join", rows), ("thing", things)):
-        judge = jsonschema.Draft202012Validator({**known[section], "$defs": known})
-        for example in examples:
-            judge.validate(example)
+def test_a_field_that_no_whole_design_has_is_told() -> None:
+    schema = json.loads(schema_text())
+    schema["$defs"]["join"]["properties"]["my_own"] = {"x-kind": "length"}
+    with pytest.raises(LookupError, match=r"join\.my_own"):
+        table(schema["$defs"]["join"], "join", examples(schema), schema)
+
+
+def test_the_example_of_fonts_is_true_where_the_file_is(tmp_path: Path) -> None:
+    """The one field whose example is in no whole design: a font is a large file, and a designer's own."""
+    assert TABLE["spec"].keys() == {"fonts"}
+    folder = small_design(tmp_path, "lettered", f"fonts: [{', '.join(TABLE['spec']['fonts'])}]\n")
+    assert {finding.check for finding in api.read(folder).findings} == {"brief/missing-file"}
+    for name in TABLE["spec"]["fonts"]:
+        shutil.copy(next((ROOT / "publisher/pages/type/fonts").glob("*.ttf")), folder / name)
+    assert api.with_pages(api.work(api.read(folder))).findings == ()
+
+
+def examples_of(page: Path) -> list[tuple[str, str]]:
+    """The yaml blocks of a page, each with the link to the whole design that was named last before it."""
+    found = []
+    spec = ""
+    for link, block in re.findall(
+        r"\]\(([^)\s]*spec\.yaml)\)|```yaml\n(.*?)```", page.read_text(encoding="utf-8"), re.S
+    ):
+        spec = link or spec
+        if block:
+            found.append((spec, block))
+    return found
+
+
+def stands_in(fragment: Any, whole: Any) -> bool:
+    """Whether a fragment is part of a node: fields among its fields, items among its items."""
+    if isinstance(fragment, dict):
+        return isinstance(whole, dict) and all(k in whole and stands_in(v, whole[k]) for k, v in fragment.items())
+    if isinstance(fragment, list):
+        return isinstance(whole, list) and all(any(stands_in(item, own) for own in whole) for item in fragment)
+    return bool(fragment == whole)
+
+
+def stands_somewhere_in(fragment: Any, whole: Any) -> bool:
+    """Whether a fragment is part of a node or of any below it."""
+    below = whole.values() if isinstance(whole, dict) else whole if isinstance(whole, list) else ()
+    return stands_in(fragment, whole) or any(stands_somewhere_in(fragment, node) for node in below)
+
+
+@pytest.mark.parametrize(("page", "least"), [("spec_examples.md", 12), ("cut-yield.md", 1), ("drawings.md", 1)])
+def test_every_example_is_part_of_the_whole_design_that_it_names(page: str, least: int) -> None:
+    blocks = examples_of(ROOT / "docs" / page)
+    assert len(blocks) >= least
+    for spec, block in blocks:
+        assert spec, f"no whole design is named before\n{block}"
+        whole = yaml.safe_load((ROOT / "docs" / spec).read_text(encoding="utf-8"))
+        assert stands_somewhere_in(yaml.safe_load(block), whole), f"this is not in {spec}:\n{block}"
+
+
+def test_no_other_page_has_examples_that_nothing_tries() -> None:
+    """Those of shapes and surfaces are drawn when their pages are made, those of assemblies in spec.md below, its others above."""
+    with_blocks = {page.name for page in PAGES if "```yaml" in page.read_text(encoding="utf-8")}
+    assert with_blocks == {"cut-yield.md", "drawings.md", "shapes.md", "spec.md", "spec_examples.md", "surfaces.md"}
+
+
+def test_an_example_that_is_in_no_whole_design_is_told() -> None:
+    whole = {"assembly": {"house": {"joins": [{"place": "sign", "lies_on": "front", "turn": "0 deg"}]}}}
+    assert stands_somewhere_in([{"place": "sign", "lies_on": "front"}], whole)
+    assert not stands_somewhere_in([{"place": "sign", "lies_on": "back"}], whole)
+    assert not stands_somewhere_in([{"place": "sign", "lies_on": "front"}, {"place": "frame"}], whole)
+    assert not stands_somewhere_in({"joins": [], "stack": []}, whole)
+
+
+@pytest.mark.parametrize("spec", SPECS, ids=lambda spec: spec.parent.name)
+def test_small_designs_of_the_docs_are_true(spec: Path, tmp_path: Path) -> None:
+    """Nothing is found in them, not even a warning; a search builds and proves them too."""
+    brief = api.read(spec.parent)
+    for variant in api.variants(brief):
+        assert said_of(api.with_pages(api.work(brief, variant)).findings) == [], variant
+        if PROFILE.large:
+            built = api.build(brief, variant, previews=False)
+            assert built.good and said_of(built.findings) == [], variant
+
+
+def said_of(findings: tuple[Finding, ...]) -> list[tuple[str, str]]:
+    """Findings as text."""
+    return [(finding.check, finding.message) for finding in findings]
 
 
 def test_limits_of_surfaces_are_those_of_the_tool() -> None:

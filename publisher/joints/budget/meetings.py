@@ -56,7 +56,7 @@ def _fit(subject: Assembled, fit: FitPlan, number: int) -> Meeting | None:
         f"fit.{number}.{fit.into}", room.part, f"{room.what} for the {fit.name}", room.printed - thing.printed,
         size + spreads + faces * fit.paint, None if fit.loosest is None else size - spreads + fit.loosest,
         room.grown - thing.grown, "fit", fit.place, board, thickness, spread, boards,
-        (*room.untraced, *((part, -lines) for part, lines in thing.untraced)),
+        (*room.untraced, *((part, -lines) for part, lines in thing.untraced)), between=fit.goes is None and thing.printed > 0.0,
     )  # fmt: skip
 
 

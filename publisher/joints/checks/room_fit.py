@@ -30,9 +30,9 @@ def _at_limits(met: Meeting, check: Check[Assembled]) -> Finding | None:
         return None
     if met.kind == "seam":  # it goes by the tube, and what is longer gapes no less at the other end
         hint = f"give it a lap, such as lap: {LAP_OF_STRIP:g} mm, under which its ends need not meet"
-    has, needed = figures_apart(size, limit, 2)
+    has, needed = _shown(met, size, limit)
     return check.found(
-        f"the {met.what} fits only when it prints nearly at 100 %: at {scale:.1f} % it is {has} mm, {word} {needed} mm is needed",
+        f"the {met.what} fits only when it prints nearly at 100 %: at {scale:.1f} % it {has} mm, {word} {needed} mm is needed",
         subject=met.part,
         hint=hint,
         place=met.place,
@@ -41,12 +41,19 @@ def _at_limits(met: Meeting, check: Check[Assembled]) -> Finding | None:
     )
 
 
+def _shown(met: Meeting, size: float, limit: float) -> tuple[str, str]:
+    """Return in words what a size is, and its limit as it is compared: between two printed sizes both without the board, as play."""
+    board = met.boards * met.thickness if met.between else 0.0
+    has, needed = figures_apart(size - board, limit - board, 2)
+    return f"leaves a play of {has}" if met.between else f"is {has}", needed
+
+
 def _does_not_go_in(room: Meeting, check: Check[Assembled]) -> Finding | None:
     if room.printed >= room.unprinted_least - PLAY_DUST:
         return None
-    has, needed = figures_apart(room.printed, room.unprinted_least, 2)
+    has, needed = _shown(room, room.printed, room.unprinted_least)
     return check.found(
-        f"the {room.what} is {has} mm; {needed} mm is needed, with spread and paint",
+        f"the {room.what} {has} mm; {needed} mm is needed, with spread and paint",
         subject=room.part,
         hint=f"make the room {twentieth_up(room.unprinted_least - room.printed):.2f} mm wider, or what goes in smaller",
         place=room.place,
@@ -58,9 +65,9 @@ def _does_not_go_in(room: Meeting, check: Check[Assembled]) -> Finding | None:
 def _too_loose(room: Meeting, check: Check[Assembled]) -> Finding | None:
     if room.loosest is None or room.printed <= room.loosest + PLAY_DUST:
         return None
-    has, holds = figures_apart(room.printed, room.loosest, 2)
+    has, holds = _shown(room, room.printed, room.loosest)
     return check.found(
-        f"the {room.what} is {has} mm; at most {holds} mm holds",
+        f"the {room.what} {has} mm; at most {holds} mm holds",
         subject=room.part,
         hint=f"make the room {twentieth_up(room.printed - room.loosest):.2f} mm narrower"
         + (", or say a larger “loosest”" if room.name.startswith("fit.") else ""),

@@ -10,6 +10,7 @@ import pytest
 from publisher.basics import Check, Finding, Severity
 from publisher.design import FitPlan
 from publisher.geometry import DrawnFor, Opening
+from publisher.joints import Meeting
 from publisher.joints.budget import meetings_of
 from publisher.joints.checks.room_fit import AT_LIMITS, DOES_NOT_GO_IN, GAPES, TOO_LOOSE, no_such_room
 
@@ -68,6 +69,31 @@ def test_paint_takes_its_part_of_the_play_of_a_lid(make: SimpleNamespace) -> Non
         DOES_NOT_GO_IN, subject(make, fit(make, "deck.hole.width", "lid.width", paint=0.25), deck(make, 20.8), lid)
     )
     assert (one.value, one.limit) == (pytest.approx(0.8), pytest.approx(1.0))
+    assert one.message.endswith("leaves a play of 0.80 mm; 1.00 mm is needed, with spread and paint")
+
+
+@pytest.mark.breaks("joints/does-not-go-in")
+def test_the_play_of_a_lid_between_walls_is_told_without_their_board(make: SimpleNamespace) -> None:
+    """A room between two boards of 5 mm in 100 mm of wall, and a lid of 89.4 in it: 0.6 of play, where paint wants 0.8."""
+    met = Meeting(
+        "fit.1.box.inside_width",
+        "wall",
+        "room inside box for the lid",
+        10.6,
+        10.8,
+        kind="fit",
+        boards=2.0,
+        thickness=5.0,
+    )
+    for between, says in (
+        (True, "leaves a play of 0.60 mm; 0.80 mm is needed"),
+        (False, "is 10.60 mm; 10.80 mm is needed"),
+    ):
+        made = replace(
+            subject(make, fit(make, "deck.hole.width", 6.0), deck(make, 6.5)), meetings=(replace(met, between=between),)
+        )
+        (one,) = found(DOES_NOT_GO_IN, made)
+        assert says in one.message and (one.value, one.limit) == (10.6, 10.8)
 
 
 def test_a_printed_part_shrinks_with_its_room(make: SimpleNamespace) -> None:
