@@ -37,4 +37,4 @@ from publisher.pages.templates.template_pages import (
     templates_body,
 )
 from publisher.pages.templates.template_plan import TILE_KEY, Load, Planner, planner_of
-from publisher.pages.templates.top_marks import with_top_marks
+from publisher.pages.templates.top_marks import TOP, with_top_marks

@@ -10,7 +10,7 @@ import numpy.typing as npt
 import shapely
 
 from publisher.basics import Box, Point, Pose, Purpose
-from publisher.geometry import Mark, Part, polygon
+from publisher.geometry import Mark, Part, line_string, polygon
 from publisher.pages.templates.part_strokes import quiet_lines
 from publisher.pages.templates.top_marks import TOP
 from publisher.pages.type import LEAST, NOTE, Note, Setter, TypeStyle, note_at
@@ -80,10 +80,17 @@ class NoteRoom:
         shapely.prepare(lines)
         return lines
 
+    @cached_property
+    def arrow(self) -> shapely.Geometry:
+        """The arrow that the word “top” belongs to: both stand on one tile."""
+        arrows = [line_string(m.path.placed(self.pose)) for m in self.part.marks if m.purpose is Purpose.TOP]
+        return shapely.union_all(arrows)
+
     def place(self, mark: Mark) -> Note | None:
         """Return the words of a mark in the first way that finds room; None when none does."""
         reach = FAR if _needed(mark) else NEAR
-        grounds = ((self.tiles,) if self.tiles else ()) + ([self.ground],)
+        tiles = [tile for tile in self.tiles if mark.name != TOP or tile.covers(self.arrow)]
+        grounds = ((tiles,) if tiles else ()) + ([self.ground],)
         tries = ((tried, ground) for ground in grounds for tried in self._ways(mark))
         note = next((n for tried, ground in tries if (n := self._near(*tried, reach, ground)) is not None), None)
         if note is not None:

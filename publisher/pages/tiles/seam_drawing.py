@@ -11,6 +11,7 @@ from publisher.pages.sheet import Body, Numbers
 from publisher.pages.tiles.mark_names import Marked, NameRoom, placed_name
 from publisher.pages.tiles.seam_marks import TileSeam
 from publisher.pages.tiles.seams import MARK_RADIUS, OVERLAP, TRIM, Cell
+from publisher.pages.tiles.tile_furniture import size_bands
 from publisher.pages.tiles.tile_plan import Tiling
 from publisher.pages.type import GAUGE, LEAST, NOTE, PALE, REFERENCE, Setter, TypeStyle, as_polygon
 from publisher.pages.type import TRIM as TRIM_LINE
@@ -91,7 +92,7 @@ def _name_room(plan: Tiling, cell: Cell, own: list[TileSeam]) -> NameRoom:
     """Return what the names of a tile's marks keep clear of."""
     ground = polygon(plan.sample.part.template, plan.pose(cell))
     notes = [note.area() for note in plan.notes_on(cell)]
-    lines = _seam_lines(plan, cell)
+    lines = [*_seam_lines(plan, cell), *map(as_polygon, size_bands(plan, cell))]
     marks = tuple(_shifted(plan, cell, mark) for seam in own for mark in seam.marks)
     return NameRoom(
         shapely.union_all([plan.lines_on(cell), *lines]),
@@ -143,7 +144,7 @@ def _line_drawn(
     ends = [(a, b) for a, b in zip(stops[::2], stops[1::2], strict=True) if b - a > 0.5]
     paths = tuple(polyline(((at, a), (at, b)) if seam.upright else ((a, at), (b, at))) for a, b in ends)
     drawn: list[Drawn] = [Stroke(REFERENCE if first else TRIM_LINE, paths, Layer.NOTES, None, "figure")]
-    lines = plan.lines_on(cell)
+    lines = shapely.union_all([plan.lines_on(cell), *map(as_polygon, size_bands(plan, cell))])
     if first:
         strip = Box(at, low, at + GLUE, high) if seam.upright else Box(low, at - GLUE, high, at)
         said: tuple[str, ...] = ("glue area", "glue")

@@ -1,13 +1,15 @@
 """What a page shows of one tile itself: the part inside its window, its marks, its seams, its label."""
 
 from collections.abc import Iterable
+from dataclasses import replace
 
 import shapely
 
-from publisher.basics import Box, record, remembered_few
+from publisher.basics import Box, Purpose, record, remembered_few
 from publisher.pages.model import Drawn, Tile
 from publisher.pages.sheet import Body, Context
 from publisher.pages.templates import (
+    TOP,
     DimensionLine,
     Spot,
     dimension_lines,
@@ -78,6 +80,8 @@ def _drawn(
     """Return what a tile draws, the same wherever its page stands; ``seams``: boxes in which marks and words of its seams stand."""
     part, pose, window = plan.sample.part, plan.pose(cell), plan.window(cell)
     notes = plan.notes_on(cell)
+    if all(note.text != TOP for note in notes):  # the arrow without its word, on paper that the next tile covers
+        part = replace(part, marks=tuple(mark for mark in part.marks if mark.purpose is not Purpose.TOP))
     boxes = [box.grown(NOT_CLOSER) for box in seams]
     quiet = [*quiet_boxes(part, pose, notes), *boxes, *(box.grown(OFF_LABEL) for box in kept)]
     if label:

@@ -10,6 +10,8 @@ from publisher.pages.tiles.tile_map import map_drawn
 from publisher.pages.tiles.tile_plan import Tiling
 from publisher.pages.type import DIMENSION, LEAST, NOTE, SMALL, Setter, TypeStyle
 
+SIZE_AWAY = 4.5  # mm from the part to the lines that show its whole size
+SIZE_HALF = 1.5  # mm on both sides of such a line that its ticks and words take
 MAP_SHARE = 0.42  # of the width of a band
 WAYS = (
     (1.0, NOTE, True), (0.7, NOTE, True), (0.7, LEAST, True), (0.5, LEAST, True), (0.5, LEAST, False),
@@ -22,35 +24,55 @@ their size, all of them or few."""
 def size_lines(setter: Setter, plan: Tiling, cell: Cell, first: LengthUnit) -> tuple[Drawn, ...]:
     """Return the tile's stretch of the line that shows the part's whole width, and of that for its height, where there is paper.
 
-    The line stands 4.5 mm outside the part, below it and at its left; its ends have ticks; a text names the whole size, in the
+    The line stands ``SIZE_AWAY`` mm outside the part, below it and at its left; its ends have ticks; a text names the whole size, in the
     ``first`` unit first.
     """
     drawn: list[Drawn] = []
     left, bottom, right, top = plan.laid.bounds
     x, y = plan.shift(cell)
     window = cell.window
-    away = 4.5
-    if cell.row == plan.cutting.rows and plan.cutting.columns > 1 and bottom - window.bottom >= away + 1.5:
+    below, beside = _sized(plan, cell)
+    if below:
         a, b = max(left, window.left), min(right, window.right)
         drawn += _size_line(
             setter,
             (a + x, b + x),
-            bottom - away + y,
+            bottom - SIZE_AWAY + y,
             (left + x, right + x),
             say_length(right - left, first=first),
             True,
         )
-    if cell.column == 1 and plan.cutting.rows > 1 and left - window.left >= away + 1.5:
+    if beside:
         a, b = max(bottom, window.bottom), min(top, window.top)
         drawn += _size_line(
             setter,
             (a + y, b + y),
-            left - away + x,
+            left - SIZE_AWAY + x,
             (bottom + y, top + y),
             say_length(top - bottom, first=first),
             False,
         )
     return tuple(drawn)
+
+
+def size_bands(plan: Tiling, cell: Cell) -> tuple[Box, ...]:
+    """Return, on the tile's page, the bands from one side of its window to the other in which ``size_lines`` stand."""
+    left, bottom, *_ = plan.laid.bounds
+    below, beside = _sized(plan, cell)
+    window = cell.window
+    bands = (
+        *((Box(window.left, bottom - SIZE_AWAY, window.right, bottom - SIZE_AWAY),) if below else ()),
+        *((Box(left - SIZE_AWAY, window.bottom, left - SIZE_AWAY, window.top),) if beside else ()),
+    )
+    return tuple(band.moved(*plan.shift(cell)).grown(SIZE_HALF) for band in bands)
+
+
+def _sized(plan: Tiling, cell: Cell) -> tuple[bool, bool]:
+    """Say whether a tile shows a stretch of the line for the part's width, and of that for its height."""
+    left, bottom, *_ = plan.laid.bounds
+    reach = SIZE_AWAY + SIZE_HALF
+    below = cell.row == plan.cutting.rows and plan.cutting.columns > 1 and bottom - cell.window.bottom >= reach
+    return below, cell.column == 1 and plan.cutting.rows > 1 and left - cell.window.left >= reach
 
 
 def _size_line(setter: Setter, stretch: Point, at: float, ends: Point, length: str, level: bool) -> list[Drawn]:
@@ -62,7 +84,13 @@ def _size_line(setter: Setter, stretch: Point, at: float, ends: Point, length: s
     paths = [_along(a, b, at, level) for a, b in runs if b > a]
     for end in ends:
         if stretch[0] - 1e-6 <= end <= stretch[1] + 1e-6:
-            paths.append(polyline(((end, at - 1.5), (end, at + 1.5)) if level else ((at - 1.5, end), (at + 1.5, end))))
+            paths.append(
+                polyline(
+                    ((end, at - SIZE_HALF), (end, at + SIZE_HALF))
+                    if level
+                    else ((at - SIZE_HALF, end), (at + SIZE_HALF, end))
+                )
+            )
     cap = setter.cap(style)
     place = (middle, at - cap / 2) if level else (at + cap / 2, middle)
     words = setter.line(text, style, *place, align="centre", turn=0.0 if level else 90.0, layer=Layer.DIMENSIONS)
