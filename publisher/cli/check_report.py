@@ -73,13 +73,17 @@ def _extent(facts: dict[str, Fact]) -> list[str]:
 def _deciding(facts: dict[str, Fact]) -> list[str]:
     """Return what decides whether an assembly can be built."""
     bears = facts.get("strength_factor")
-    passed_over = {"weakest_step", "strength_factor"} if bears is not None and bears.value > STRONG else set()
+    as_deck = (
+        bears is not None and "deck_strength_factor" in facts and bears.value == facts["deck_strength_factor"].value
+    )
+    strong = bears is not None and bears.value > STRONG
+    passed_over = {"weakest_step", "strength_factor"} if strong or as_deck else set()
     if "balance_margin" in facts and not isfinite(facts["balance_margin"].value):
         passed_over.add("balance_with_figures")  # what does not stand by itself
     said = [_words(key, words, facts[key]) for key, words in DECIDING if key in facts and key not in passed_over]
     if "deck_span" in facts and "deck_strength_factor" not in facts:
         said.append("deck not judged: no bending strength of the board is given")
-    if "deck_span" in facts and "deck_sag" not in facts:
+    if "deck_span" in facts and "deck_sag" not in facts and "deck_sag" not in passed_over:
         said.append("sag not judged: no stiffness of the board is given")
     return said
 

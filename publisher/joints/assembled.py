@@ -1,6 +1,6 @@
 """What the fit checks look at."""
 
-from publisher.basics import record
+from publisher.basics import Place, record
 from publisher.design import Board, Design, Fact, Figure
 from publisher.geometry import Part
 from publisher.joints.footing import mass_of
@@ -54,6 +54,15 @@ def mate(assembly: PanelAssembly, boards: dict[str, Board], figure: Figure) -> M
 
 
 @record
+class LayeredDecks:
+    """A stack's name, where the spec has it, and its layers that reach out over the next lower one, or span what is hollow there."""
+
+    stack: str
+    place: Place
+    decks: tuple[Deck, ...]
+
+
+@record
 class Assembled:
     """A design put together: its parts, stacks, panels and facts; ``meetings`` with what does not shrink with the paper."""
 
@@ -64,6 +73,7 @@ class Assembled:
     facts: tuple[Fact, ...]
     meetings: tuple[Meeting, ...] = ()
     things: tuple[PlacedWhole, ...] = ()  # assemblies that stand on each other
+    layered: tuple[LayeredDecks, ...] = ()
 
     @property
     def wholes(self) -> tuple[StackReport, ...]:

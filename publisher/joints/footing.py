@@ -5,6 +5,7 @@ from math import inf
 import numpy as np
 import shapely
 
+from publisher.basics import record
 from publisher.design import Board
 from publisher.geometry import Part, polygon
 from publisher.joints.outlines import Array
@@ -22,6 +23,15 @@ PAPERS = {"bare": 0, "paper_one": 1, "paper_both": 2}
 
 GRAVITY = 9.80665e-3
 """Newtons that a gram weighs: standard gravity, 9.80665 m/s² (3rd General Conference on Weights and Measures, 1901)."""
+
+FIGURES = 2
+"""How many stand on the two worst treads. A stated assumption."""
+
+HALF_A_BASE = 0.5
+"""Of a base: no figure stands on a board that is narrower than this. An assumption."""
+
+LEAST_TREAD = 1.0
+"""mm²: what is less bare is no place to stand."""
 
 FRICTION = 0.4
 """Of board or paint on a table. An assumption."""
@@ -74,12 +84,43 @@ def push_to_slide(mass: float) -> float:
     return FRICTION * mass * GRAVITY
 
 
-def ballast(ground: shapely.Geometry, whole: float, margins: Array) -> float:
-    """Return the grams that, laid on the middle of what touches the ground, hold ``whole`` grams whose weight falls
-    ``margins`` mm inside each side of its hull (negative: outside): moments about each side; inf when none would."""
+@record
+class Loaded:
+    """How far inside each side of what it stands on the weight of something falls with figures on it (mm, negative: outside), the
+    moments (g·mm) by which it is held there, and how many figures do the worst: one alone, or all."""
+
+    margins: Array
+    moments: Array
+    figures: int
+
+
+def loaded(limits: Array, moment: Array, mass: float, reaches: Array, figure: float) -> Loaded:
+    """Return how something of ``mass`` g stands with one figure of ``figure`` g on its worst tread, or with ``FIGURES`` on its worst
+    treads, at the edge each: whichever is worse on a side. Both stand on the only tread where there is one.
+
+    ``limits``: how far out the sides of what it stands on lie (mm); ``moment``: mass times how far out its weight lies (g·mm);
+    ``reaches`` (treads, sides): how far out each tread reaches. What is light may stand with a second figure nearer to its middle.
+    """
+    cases = [(count, mass + count * figure, reach) for count, reach in worst_reaches(reaches)]
+    margins = np.array([limits - (moment + figure * reach) / whole for _, whole, reach in cases])
+    moments = np.array([limits * whole - (moment + figure * reach) for _, whole, reach in cases])
+    case = int(margins.min(axis=1).argmin())
+    return Loaded(margins.min(axis=0), moments.min(axis=0), cases[case][0])
+
+
+def worst_reaches(reaches: Array) -> list[tuple[int, Array]]:
+    """Return numbers of figures, each with how far out they stand at the worst, by side, added up; of reaches of at least one tread."""
+    outermost = np.sort(reaches, axis=0)[-FIGURES:]
+    every = outermost.sum(axis=0) + (FIGURES - len(outermost)) * outermost[0]
+    return [(1, outermost[-1]), (FIGURES, every)]
+
+
+def ballast(ground: shapely.Geometry, moments: Array) -> float:
+    """Return the grams that, laid on the middle of what touches the ground, hold something that stands with these moments (g·mm)
+    inside each side of its hull (negative: it tips there); inf when none would."""
     normals, limits = hull_sides(ground)
     middle = shapely.get_coordinates(shapely.centroid(shapely.convex_hull(ground)))[0]
     reach = limits - normals @ middle
-    if np.any(reach[margins < 0.0] <= 0.0):
+    if np.any(reach[moments < 0.0] <= 0.0):
         return inf
-    return float(np.max(np.where(margins < 0.0, -whole * margins / np.where(reach > 0.0, reach, 1.0), 0.0)))
+    return float(np.max(np.where(moments < 0.0, -moments / np.where(reach > 0.0, reach, 1.0), 0.0)))

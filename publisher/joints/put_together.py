@@ -11,7 +11,7 @@ from publisher.geometry import Mark, Part, with_seams
 from publisher.joints import footprint
 from publisher.joints.act_pictures import draw_acts
 from publisher.joints.advice import proposed_steps
-from publisher.joints.assembled import Assembled, MatedPanels, mate
+from publisher.joints.assembled import Assembled, LayeredDecks, MatedPanels, mate
 from publisher.joints.budget import board_ranges, budget_of, meetings_of
 from publisher.joints.building import built_by_steps
 from publisher.joints.checks import CHECKS
@@ -31,7 +31,7 @@ from publisher.joints.panels import (
 from publisher.joints.panels import facts as panel_facts
 from publisher.joints.stacks import Knee, LaidStack, StackReport, knee_marks, lay_all, seats_of
 from publisher.joints.stacks import facts as stack_facts
-from publisher.joints.wholes import PlacedWhole, decks_between, panels_of_stack, put_things
+from publisher.joints.wholes import PlacedWhole, decks_between, decks_of_layers, panels_of_stack, put_things
 from publisher.joints.wholes import facts_of as whole_facts
 
 
@@ -121,9 +121,25 @@ def assemble(design: Design, parts: tuple[Part, ...]) -> tuple[Assembled, tuple[
         facts += _facts_of_panels(mated[-1], boards)
     knees = {report.stack.name: report.knees for report in reports}
     things = _things(design, whole, mated, by_id, boards, knees)
+    layered = tuple(_layered(report, by_id, boards, design.figure) for report in reports if report.whole)
+    facts = [*_as_decks(facts, reports, layered)]
     facts += [fact for made in things for fact in _facts_of_things(made, boards, design.figure)]
     facts += footprint.longest(facts)
-    return Assembled(design, parts, tuple(reports), tuple(mated), tuple(facts), things=things), whole
+    return Assembled(design, parts, tuple(reports), tuple(mated), tuple(facts), things=things, layered=layered), whole
+
+
+def _as_decks(facts: list[Fact], reports: list[StackReport], layered: tuple[LayeredDecks, ...]) -> Iterator[Fact]:
+    """Yield facts, with those of layers that bend as decks behind them; what a stack bears that has no other weak places is what these
+    bear, whether it is asked for by the one name or the other."""
+    made = {one.stack: {f.name: f for f in facts_of_decks(one.stack, one.place, one.decks)} for one in layered}
+    same: dict[str, float] = {}
+    for report in reports:
+        own, name = made.get(report.stack.name, {}), report.stack.name
+        if own and report.roots and all(root.deck for root in report.roots):
+            pairs = (("strength_factor", "deck_strength_factor"), ("step_carries", "deck_carries"))
+            same |= {f"{name}.{a}": own[f"{name}.{b}"].value for a, b in pairs if f"{name}.{b}" in own}
+    yield from (replace(fact, value=same.get(fact.name, fact.value)) for fact in facts)
+    yield from (fact for own in made.values() for fact in own.values())
 
 
 def _reports(
@@ -141,6 +157,14 @@ def _reports(
         if stack.layers:
             place, height = places.get(stack.name, design.stacks[0].place), _figure_height(design, stack.name)
             yield stack_facts.report_on(stack, parts, boards, height, place, stack in whole, design.figure)
+
+
+def _layered(report: StackReport, parts: dict[str, Part], boards: dict[str, Board], figure: Figure) -> LayeredDecks:
+    """Return the layers of a stack that bend on what is under them; steps that wind or climb are judged where they leave those below."""
+    stack = report.stack
+    steps = {f"layer_{stack.layers[k].number}" for k in stack.steps}
+    panels = panels_of_stack(stack, parts, report.place, report.knees)
+    return LayeredDecks(stack.name, report.place, decks_of_layers(panels, steps, boards, figure))
 
 
 def _facts_of_stack(report: StackReport, parts: dict[str, Part], boards: dict[str, Board]) -> list[Fact]:

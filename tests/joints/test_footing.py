@@ -6,7 +6,16 @@ import numpy as np
 import pytest
 import shapely
 
-from publisher.joints.footing import areal_mass, ballast, hull_sides, mass_of, narrowest, push_to_slide, push_to_tip
+from publisher.joints.footing import (
+    areal_mass,
+    ballast,
+    hull_sides,
+    loaded,
+    mass_of,
+    narrowest,
+    push_to_slide,
+    push_to_tip,
+)
 
 
 def test_a_piece_weighs_its_area_without_its_openings(make: SimpleNamespace) -> None:
@@ -45,5 +54,20 @@ def test_ballast_holds_each_side_by_its_own_moment() -> None:
     normals, limits = hull_sides(foot)
     margins = limits - normals @ np.array([50.0, 10.0])
     assert margins.min() == pytest.approx(-10.0)
-    assert ballast(foot, 50.0, margins) == pytest.approx(25.0)
-    assert ballast(foot, 50.0, np.abs(margins)) == 0.0
+    assert ballast(foot, 50.0 * margins) == pytest.approx(25.0)
+    assert ballast(foot, 50.0 * np.abs(margins)) == 0.0
+
+
+def test_one_figure_may_tip_what_two_would_hold() -> None:
+    """Of 20 g about 0, on a foot that ends at 30 mm: 30 g at 60 mm alone 36 mm out, with 30 g more at -10 mm only 18.75 mm; two treads
+    that reach as far do worse, and so do both figures on the only tread."""
+    limits, moment = np.array([30.0]), np.array([0.0])
+
+    def stands(*reaches: float) -> tuple[float, int]:
+        found = loaded(limits, moment, 20.0, np.array([[reach] for reach in reaches]), 30.0)
+        return float(found.margins[0]), found.figures
+
+    assert stands(60.0, -10.0) == (pytest.approx(30.0 - 36.0), 1)
+    assert stands(60.0, 60.0) == stands(60.0) == (pytest.approx(30.0 - 45.0), 2)
+    assert stands(60.0, 59.0, 58.0) == (pytest.approx(30.0 - 30.0 * 119.0 / 80.0), 2)
+    assert loaded(limits, moment, 20.0, np.array([[60.0]]), 30.0).moments == pytest.approx([80.0 * -15.0])

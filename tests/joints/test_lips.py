@@ -86,7 +86,7 @@ def test_what_is_glued_or_stands_flush_or_has_a_fit_of_its_own_needs_none(make: 
 
 def test_a_lid_that_only_ever_lies_on_a_box_need_not_stand_on_its_lip(make: SimpleNamespace) -> None:
     """On the table a figure at the edge of the cover tips it over its lip; it is never there."""
-    made = lid(make, block(make, "lip", 40.0, 40.0), frame(make, "frame", *ROOM))
+    made = lid(make, block(make, "lip", 40.0, 40.0), frame(make, "frame", *ROOM), lid_wide=110.0)
     alone = replace(made, design=replace(made.design, wholes=()), things=())
     assert [one.subject for one in tips_over.run(alone, tips_over).findings] == ["top"]
     assert tips_over.run(made, tips_over).findings == () == falls_over.run(made, falls_over).findings

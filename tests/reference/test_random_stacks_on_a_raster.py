@@ -132,8 +132,10 @@ def test_facts_agree_with_counting(seed: int) -> None:
     mass = found["mass"]
     treads = [m & ~above_of(masks, k) for k, m in enumerate(masks) if f"layer_{k + 1}.tread" in found]
     outermost = np.sort([(ways @ raster.points(rim(t)).T).max(axis=1) for t in treads], axis=0)[-2:]
-    loaded = (mass * (ways @ middle) + 30.0 * outermost.sum(axis=0)) / (mass + 2 * 30.0)
-    assert found["balance_with_figures"] == pytest.approx(float((support - loaded).min()), abs=2 * SEEN)
+    both = (mass * (ways @ middle) + 30.0 * outermost.sum(axis=0)) / (mass + 2 * 30.0)
+    one = (mass * (ways @ middle) + 30.0 * outermost[-1]) / (mass + 30.0)
+    worse = float(np.minimum(support - both, support - one).min())
+    assert found["balance_with_figures"] == pytest.approx(worse, abs=2 * SEEN)
 
 
 def above_of(masks: list[Mask], k: int) -> Mask:

@@ -7,6 +7,8 @@ from publisher.basics.wording import say_length
 from publisher.design import PanelPlan
 from publisher.joints.assembled import Assembled
 from publisher.joints.checks import tips_over
+from publisher.joints.footing import hull_sides
+from publisher.joints.wholes import PlacedWhole
 
 
 @checked(
@@ -47,7 +49,28 @@ def falls_over(subject: Assembled, check: Check[Assembled]) -> Findings:
                 value=margin if isfinite(margin) else None,
                 limit=0.0,
             )
+    for whole in subject.things:
+        looked_at += yield from _of_things(whole, check)
     return looked_at
+
+
+def _of_things(whole: PlacedWhole, check: Check[Assembled]) -> Findings:
+    """Look at every thing that stands on the table, with all that stands on it alone."""
+    standing = [one for one in whole.things if not one.thing.on]
+    for one in standing:
+        normals, limits = hull_sides(one.foot)
+        margin = float((limits - normals @ whole.load(one.thing.name)[1]).min())
+        if margin < 0:
+            what = f": its weight falls {say_length(-margin)} outside what it stands on" if isfinite(margin) else ""
+            yield check.found(
+                f"{one.thing.name} of {whole.plan.name} falls over, with what stands on it alone{what}",
+                subject=whole.plan.name,
+                hint="move what stands on it by at: [across, deep], make its foot wider, or let more things carry that",
+                place=one.thing.place,
+                value=margin if isfinite(margin) else None,
+                limit=0.0,
+            )
+    return len(standing)
 
 
 def _plate(plan: PanelPlan) -> str:

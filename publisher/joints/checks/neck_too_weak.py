@@ -97,7 +97,7 @@ def _of_panels(subject: Assembled, mated: MatedPanels) -> Iterator[_Judged]:
     plan = mated.assembly.plan
     for deck in mated.decks:
         over = _borne(subject, (deck.panel,))
-        necks = necks_under(deck.panel, over, mated.assembly.boards)
+        necks = necks_under(deck.panel, over, mated.assembly.boards, lambda panel: _borne(subject, (panel,)))
         yield from _judged(subject, plan.name, deck.panel.name, plan.place, deck.panel, necks)
 
 
@@ -114,6 +114,7 @@ def _of_things(subject: Assembled, whole: PlacedWhole) -> Iterator[_Judged]:
             lowest,
             replace(over, glued=not one.thing.lifts_off),
             [panel for panel in whole.panels if panel.name not in own],
+            lambda panel: _borne(subject, (panel,)),
         )
         yield from _judged(subject, whole.plan.name, one.thing.name, one.thing.place, lowest, necks)
 
@@ -123,7 +124,7 @@ def _borne(subject: Assembled, panels: tuple[Panel, ...]) -> CarriedOver:
     boards = {board.id: board for board in subject.design.boards}
     figure, mass = subject.design.figure, partial(mass_of, boards=boards)
     treads = [panel for panel in panels if bears_figures(panel, figure)]
-    places = np.vstack([panel.frame.carry(corners_of(panel.part))[:, :2] for panel in treads])
+    places = np.vstack([np.zeros((0, 2)), *(panel.frame.carry(corners_of(panel.part))[:, :2] for panel in treads)])
     weight = GRAVITY * sum(board_mass(panel.part, mass) for panel in panels)
     return CarriedOver(places, GRAVITY * figure.mass, weight, weight_of(boards_of(panels), mass))
 

@@ -16,13 +16,14 @@ from publisher.joints.stacks import weakest
     may_be_empty=True,
 )
 def step_too_weak(subject: Assembled, check: Check[Assembled]) -> Findings:
-    """Compare the greatest root stress of every stack with the bending strength of its board."""
+    """Compare the greatest root stress of every stack with the bending strength of its board; layers that bend as decks are judged so."""
     boards = {board.id: board for board in subject.design.boards}
     parts = {part.id: part for part in subject.parts}
     looked_at = 0
     for report in subject.wholes:
-        root = weakest(report.roots)
-        looked_at += len(report.roots)
+        roots = tuple(root for root in report.roots if not root.deck)
+        root = weakest(roots)
+        looked_at += len(roots)
         if root is None:
             continue
         layer = report.stack.layers[root.layer]

@@ -5,9 +5,10 @@ from math import inf
 from publisher.basics import Check, Finding, Findings, checked
 from publisher.basics.wording import say_length
 from publisher.joints.assembled import Assembled
+from publisher.joints.checks.layers_do_not_touch import LEAST
 from publisher.joints.footing import hull_sides, narrowest
 from publisher.joints.panels import PANEL_TOUCH
-from publisher.joints.wholes import PlacedThing, PlacedWhole
+from publisher.joints.wholes import PlacedThing, PlacedWhole, bearings_of
 
 LEAST_FOOT = 1.0
 """mm: what touches on less width rocks on it as on a line. An assumption."""
@@ -17,8 +18,8 @@ LEAST_FOOT = 1.0
     "joints/thing-not-carried",
     "A thing lies on all that is to carry it, and does not fall off",
     f"a thing that ends more than {PANEL_TOUCH:g} mm over what is to carry it rocks; one whose weight, with all that stands on it, "
-    "falls outside what it touches, or that touches on less than "
-    f"{LEAST_FOOT:g} mm of width, comes down",
+    f"falls outside what it touches, or that touches on less than {LEAST_FOOT:g} mm of width, comes down; what is glued with a broad "
+    "face is held as the layers of a stack are, and joints/neck-too-weak looks at that",
     may_be_empty=True,
 )
 def thing_not_carried(subject: Assembled, check: Check[Assembled]) -> Findings:
@@ -28,7 +29,8 @@ def thing_not_carried(subject: Assembled, check: Check[Assembled]) -> Findings:
     for whole in subject.things:
         for one in whole.things:
             looked_at += 1
-            yield from _hollow(whole, one, check) or _falls(whole, one, check)
+            if one.thing.on:  # what stands on the table and falls over has a rule of its own
+                yield from _hollow(whole, one, check) or _falls(whole, one, check)
     return looked_at
 
 
@@ -52,13 +54,21 @@ def _hollow(whole: PlacedWhole, one: PlacedThing, check: Check[Assembled]) -> tu
     return (found,)
 
 
+def _is_glued(whole: PlacedWhole, one: PlacedThing) -> bool:
+    """Tell whether a thing is glued with a broad face to what carries it, as a layer of a stack is to the next lower one."""
+    if one.thing.lifts_off:
+        return False
+    own = [bearing for bearing in bearings_of(whole) if bearing.thing.thing.name == one.thing.name]
+    return any(bearing.broad.area > LEAST for bearing in own)
+
+
 def _falls(whole: PlacedWhole, one: PlacedThing, check: Check[Assembled]) -> tuple[Finding, ...]:
     """Find a thing whose weight falls outside what it touches, or on its very edge, or that touches in a line alone."""
     normals, limits = hull_sides(one.foot)
     _, at = whole.load(one.thing.name)
     margin = float((limits - normals @ at).min())
-    line = bool(one.thing.on) and narrowest(one.foot) < LEAST_FOOT
-    if not line and margin >= PANEL_TOUCH:
+    line = narrowest(one.foot) < LEAST_FOOT
+    if not line and (margin >= PANEL_TOUCH or _is_glued(whole, one)):
         return ()
     line = line or margin == -inf
     low_x, low_y, high_x, high_y = one.foot.bounds
@@ -68,7 +78,7 @@ def _falls(whole: PlacedWhole, one: PlacedThing, check: Check[Assembled]) -> tup
         if line
         else f"its weight falls {say_length(max(-margin, 0.0))} outside that"
     )
-    carries = " and ".join(one.thing.on) or "the table"
+    carries = " and ".join(one.thing.on)
     found = check.found(
         f"{one.thing.name} stands on {carries} and falls off: {out}",
         subject=whole.plan.name,

@@ -9,7 +9,7 @@ from publisher.design import Figure
 from publisher.joints.assembled import Assembled
 from publisher.joints.footing import mass_of, narrowest
 from publisher.joints.panels import PanelBalance, balance_of
-from publisher.joints.stacks import FIGURES, StackReport
+from publisher.joints.stacks import StackReport
 from publisher.joints.wholes import PlacedThing, PlacedWhole
 
 WASHERS = 5.0
@@ -32,8 +32,8 @@ class Standing:
     may_be_empty=True,
 )
 def tips_over(subject: Assembled, check: Check[Assembled]) -> Findings:
-    """Look at the balance of every assembly of layers with two figures on the two worst treads, and of every assembly of panels
-    with one at the worst edge of a face that it can stand on; so of things on things, together, and each that lifts off alone.
+    """Look at the balance of every assembly with one figure at the edge of the worst tread, and with two on the two worst ones; so of
+    things on things, together, and each that lifts off alone.
 
     A section that is glued to the one below stands or falls with it; what falls without figures has a finding of its own, and what
     only ever stands on other things is judged there.
@@ -81,7 +81,7 @@ def _tips(balance: PanelBalance) -> bool:
 def _stack_tips(subject: Assembled, check: Check[Assembled], report: StackReport) -> Finding:
     said, margin = standing(report), report.balance.with_figures
     return check.found(
-        f"{said.what} tips over with {FIGURES} figures of {weight(subject.design.figure)} on its two worst treads: its weight "
+        f"{said.what} tips over with {_figures(report.balance.figures, subject.design.figure)}: its weight "
         f"falls {say_length(-margin)} outside what it stands on",
         subject=said.subject,
         hint=cure(subject, report),
@@ -96,8 +96,8 @@ def _loose_tips(
 ) -> Finding:
     name, carries, margin = one.thing.name, " and ".join(one.thing.on), balance.margin
     return check.found(
-        f"{name} of {whole}, loose on {carries}, tips over with a figure of {weight(subject.design.figure)} at the edge of "
-        f"{balance.worst}: its weight falls {say_length(-margin)} outside what it touches",
+        f"{name} of {whole}, loose on {carries}, tips over with {_figures(balance.figures, subject.design.figure, balance.worst)}: "
+        f"its weight falls {say_length(-margin)} outside what it touches",
         subject=whole,
         hint=f"let it be glued (leave out lifts_off), or let {carries} reach {say_length(ceil(-margin))} farther on that "
         f"side{_assumed(subject)}",
@@ -110,7 +110,7 @@ def _loose_tips(
 def _panels_tip(subject: Assembled, check: Check[Assembled], name: str, place: Place, balance: PanelBalance) -> Finding:
     margin = balance.margin
     return check.found(
-        f"{name} tips over with a figure of {weight(subject.design.figure)} at the edge of {balance.worst}: its weight falls "
+        f"{name} tips over with {_figures(balance.figures, subject.design.figure, balance.worst)}: its weight falls "
         f"{say_length(-margin)} outside what it stands on",
         subject=name,
         hint=cure_of_panels(subject, balance),
@@ -118,6 +118,14 @@ def _panels_tip(subject: Assembled, check: Check[Assembled], name: str, place: P
         value=margin,
         limit=0.0,
     )
+
+
+def _figures(count: int, figure: Figure, worst: str = "") -> str:
+    """Say which figures tip something, the worst of them at the edge of ``worst``."""
+    if count == 1:
+        return f"a figure of {weight(figure)} at the edge of {worst or 'its worst tread'}"
+    at = f", one at the edge of {worst}" if worst else ""
+    return f"{count} figures of {weight(figure)} on its two worst treads{at}"
 
 
 def weight(figure: Figure) -> str:

@@ -43,6 +43,7 @@ class Deck:
     strength: float  # MPa
     stiffness: float | None  # MPa; None: not known
     hanging: Point | None = None  # in the middle of a piece that nothing holds at its seam
+    layered: bool = False  # a layer of a stack: how far it may reach goes by its stress alone
 
     @property
     def weakest(self) -> Bending:

@@ -1,6 +1,6 @@
 """Where what carries a deck alone is narrow: the area on which the deck lies, and the post under it down to its foot. Mm, N."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
 
 import numpy as np
@@ -43,8 +43,11 @@ class PostNeck:
     boards: tuple[Panel, ...]
 
 
-def necks_under(deck: Panel, over: CarriedOver, boards: Sequence[Panel]) -> Iterator[PostNeck]:
+def necks_under(
+    deck: Panel, over: CarriedOver, boards: Sequence[Panel], borne: Callable[[Panel], CarriedOver] | None = None
+) -> Iterator[PostNeck]:
     """Yield the necks under a level board, from the top down, as far as one board alone carries the next: a post, or layers.
+    ``borne``: what a level board bears of its own, its weight among it, which loads those under it; None: nothing.
 
     A board that others hold at its side bends between them, and is judged as a deck; several that carry one together are judged
     where they touch it.
@@ -57,10 +60,19 @@ def necks_under(deck: Panel, over: CarriedOver, boards: Sequence[Panel]) -> Iter
         return
     carrier, below = under[0][0], replace(over, glued=True)
     if abs(float(carrier.frame.outward[2])) >= UPRIGHT:
-        yield from necks_under(carrier, below, others)
+        yield from necks_under(carrier, _with(below, None if borne is None else borne(carrier)), others, borne)
         return
     for height in _heights(carrier, _extent(deck)[0]):
         yield from _neck([carrier], _level(carrier, height), below)
+
+
+def _with(over: CarriedOver, own: CarriedOver | None) -> CarriedOver:
+    """Return what lies on a board together with what that bears of its own."""
+    if own is None:
+        return over
+    weight = over.weight + own.weight
+    middle = (over.weight * over.middle + own.weight * own.middle) / weight if weight else over.middle
+    return replace(over, places=np.vstack([over.places, own.places]), weight=weight, middle=middle)
 
 
 def _under(deck: Panel, others: list[Panel]) -> list[tuple[Panel, shapely.Geometry]]:

@@ -4,7 +4,6 @@ Comes in: stack plans and parts. Goes out: layers, their facts, treads, balance,
 Never: know a panel.
 """
 
-from publisher.joints.stacks.balance import FIGURES
 from publisher.joints.stacks.bonds import HALF_BOND, QUARTER_BOND, half_offset, nearest_bond, nearest_offset
 from publisher.joints.stacks.bracing import weakest
 from publisher.joints.stacks.courses import Stagger, tick_ends

@@ -8,15 +8,24 @@ import shapely
 from publisher.basics import Point, record
 from publisher.design import Board, Figure
 from publisher.geometry import Part, polygon
-from publisher.joints.footing import areal_mass, ballast, hull_sides, mass_of, push_to_slide, push_to_tip
+from publisher.joints.facts import short_side
+from publisher.joints.footing import (
+    FIGURES,
+    HALF_A_BASE,
+    areal_mass,
+    ballast,
+    hull_sides,
+    loaded,
+    mass_of,
+    push_to_slide,
+    push_to_tip,
+    worst_reaches,
+)
 from publisher.joints.outlines import Array
 from publisher.joints.stacks.knees import Knee
 from publisher.joints.stacks.layers import LaidStack
 from publisher.joints.stacks.plan_geometry import PlanGeometry
 from publisher.joints.stacks.treads import Tread
-
-FIGURES = 2
-"""How many stand on the two worst treads. A stated assumption."""
 
 DIRECTIONS = 720
 """Directions in which a round plinth is tried; between two of them the moment differs by less than 1e-5 of itself."""
@@ -38,6 +47,7 @@ class Balance:
     tip: float = inf  # N at half the height that tip what is not glued, empty
     slide: float = inf  # N that push it aside
     ballast: float = 0.0  # g on the middle of its foot with which it does not tip with figures
+    figures: int = FIGURES  # of the worst case: one alone, or all
 
 
 def balance_of(
@@ -58,10 +68,11 @@ def balance_of(
     masses = np.array([plan.areas[layer.part] * per_area[layer.part] for layer in stack.layers])
     masses, centroids = _with_knees(masses, centroids, stack, knees, parts, boards)
     top = stack.layers[-1].bottom + stack.layers[-1].thickness
-    load = FIGURES * figure.mass
+    wide = {name for name in plan.areas if short_side(parts[name]) >= HALF_A_BASE * figure.base}
+    treads = tuple(tread for tread in treads if stack.layers[tread.layer].part in wide)
     pushes: list[float] = []
     held: list[float] = []
-    margins: list[tuple[float, float, int]] = []  # empty, with figures, the layer above the interface
+    margins: list[tuple[float, float, int, int]] = []  # empty, with figures, the layer above the interface, how many
     for at in sorted({0, *stack.loose}):
         ground = plan.placed[at]
         if at > 0:
@@ -70,17 +81,19 @@ def balance_of(
         mass = masses[at:].sum()
         moment = normals @ (masses[at:, None] * centroids[at:]).sum(axis=0)
         empty = float((limits - moment / mass).min())
-        worst = two_worst(normals, [t for t in treads if t.layer >= at])
-        whole = mass + load if worst.any() else mass
-        loaded = limits - (moment + figure.mass * worst) / whole
-        margins.append((empty, float(loaded.min()), at))
-        held.append(ballast(ground, float(whole), loaded))
+        reaches = reaches_of(normals, [t for t in treads if t.layer >= at])
+        least, moments, figures = empty, limits * mass - moment, 0
+        if len(reaches):
+            worst = loaded(limits, moment, float(mass), reaches, figure.mass)
+            least, moments, figures = float(worst.margins.min()), worst.moments, worst.figures
+        margins.append((empty, least, at, figures))
+        held.append(ballast(ground, moments))
         pushes.append(push_to_tip(float(mass), empty, top - stack.layers[at].bottom))
     empty, with_figures = min(m[0] for m in margins), min(m[1] for m in margins)
-    least = min(margins, key=lambda m: m[0 if empty < 0 else 1])[2]
+    *_, at, figures = min(margins, key=lambda m: m[0 if empty < 0 else 1])
     slide = push_to_slide(min(float(masses[at:].sum()) for at in {0, *stack.loose}))
     plinth = _plinth(stack, treads, masses, centroids, per_area, figure)
-    return Balance(empty, with_figures, *plinth, float(masses.sum()), least, min(pushes), slide, max(held))
+    return Balance(empty, with_figures, *plinth, float(masses.sum()), at, min(pushes), slide, max(held), figures)
 
 
 def _with_knees(
@@ -104,16 +117,10 @@ def _with_knees(
     return masses, moments / masses[:, None]
 
 
-def two_worst(normals: Array, treads: list[Tread]) -> Array:
-    """Return, per direction, the sum of how far out (mm) the outermost points of the two outermost treads lie."""
-    reach = np.zeros((len(normals), 2))
+def reaches_of(normals: Array, treads: list[Tread]) -> Array:
+    """Return how far out (mm) each tread reaches, per direction (treads, directions)."""
     rows = [(normals @ shapely.get_coordinates(t.area).T).max(axis=1) for t in treads if not t.area.is_empty]
-    if rows:
-        ordered = np.sort(np.array(rows), axis=0)[-2:]
-        reach[:, : len(ordered)] = ordered.T
-        if len(ordered) == 1:
-            reach[:, 1] = reach[:, 0]  # one tread carries both
-    return np.asarray(reach.sum(axis=1))
+    return np.array(rows).reshape(-1, len(normals))
 
 
 def _plinth(
@@ -135,18 +142,22 @@ def _plinth(
     offset = normals @ np.array(axis)
     above = masses[first:].sum()
     moment = normals @ (masses[first:, None] * centroids[first:]).sum(axis=0) - above * offset
-    standing = [t for t in treads if t.layer >= first]
-    load = figure.mass * (two_worst(normals, standing) - FIGURES * offset) if standing else np.zeros(DIRECTIONS)
-    worst = float((moment + load).max())
-    whole = above + (FIGURES * figure.mass if standing else 0.0)
+    reaches = reaches_of(normals, [t for t in treads if t.layer >= first]) - offset
+    loads = worst_reaches(reaches) if len(reaches) else [(0, np.zeros(DIRECTIONS))]
+    disc = pi * per_area[layer.part]
+    return max(_radius(float((moment + figure.mass * r).max()), above + n * figure.mass, disc) for n, r in loads), axis
+
+
+def _radius(worst: float, whole: float, disc: float) -> float:
+    """Return the radius at which the moment (g·mm) of a weight is that of what stands on the rim: a disc helps by ``disc`` g/mm² · ρ²."""
     low, high = 0.0, max(worst, 0.0) / whole
     for _ in range(60):  # bisection: the moment of the plinth grows with its radius
         middle = (low + high) / 2
-        if (whole + pi * middle * middle * per_area[layer.part]) * middle < worst:
+        if (whole + disc * middle * middle) * middle < worst:
             low = middle
         else:
             high = middle
-    return high, axis
+    return high
 
 
 def spread_of(stack: LaidStack, parts: dict[str, Part], boards: dict[str, Board]) -> float:

@@ -2,11 +2,11 @@
 
 The root of a step is where its layer leaves what stands on the ground all the way down. There it bends like a beam that is
 held at one end: s = 6·F·a / (w·h²) with F the load at the outer edge of the tread, a the way from there to the root, w the
-width of the root and h the thickness of all boards that are glued together over its whole width (elementary bending:
-moment F·a over the section modulus w·h²/6).
+width of the root, of which the load of a figure on a base b spreads over no more than b + a, and h the thickness of all boards that are
+glued together over its whole width (elementary bending: moment F·a over the section modulus w·h²/6).
 """
 
-from collections.abc import Collection
+from collections.abc import Collection, Iterator
 from dataclasses import replace
 from math import hypot, inf
 
@@ -17,6 +17,7 @@ from publisher.basics import record
 from publisher.design import Board, BracePlan
 from publisher.geometry import Part
 from publisher.joints.bending import strength_of
+from publisher.joints.footing import LEAST_TREAD
 from publisher.joints.outlines import pieces
 from publisher.joints.stacks.circles import farthest
 from publisher.joints.stacks.knees import lowest_ply
@@ -48,7 +49,8 @@ FREE = 1.0
 @record
 class Root:
     """The root of one step: its layer (index), the arm and the width in mm, the boards glued there and how thick they are
-    together (mm), the stress in MPa; the arm is shorter where a knee brace carries the step."""
+    together (mm), the stress in MPa; the arm is shorter where a knee brace carries the step. ``deck``: it bends there as a deck on
+    the next lower layer, and is judged as that."""
 
     layer: int
     arm: float
@@ -57,38 +59,45 @@ class Root:
     thick: float
     stress: float
     braced: bool
+    deck: bool = False
 
 
 def roots_of(
-    stack: LaidStack, plan: PlanGeometry, grounds: tuple[shapely.Geometry, ...], load: float
+    stack: LaidStack, plan: PlanGeometry, grounds: tuple[shapely.Geometry, ...], load: float, base: float
 ) -> tuple[Root, ...]:
-    """Return the root of every step that sticks out over what stands on the ground, from the table up, without braces.
+    """Return the root of every step that sticks out over what stands on the ground, from the table up, without braces; of one that
+    sticks out on several sides the root that bends most.
 
-    ``load``: N at the outer edge, of one figure. ``grounds``: what stands on the ground all the way down, per layer; shorter
-    than the stack when nothing more does.
+    ``load``: N at the outer edge, of one figure on a base so wide (mm). ``grounds``: what stands on the ground all the way down, per
+    layer; shorter than the stack when nothing more does.
     """
-    sticking: dict[LayerKey, _Sticking | None] = {}
-    piles: dict[LayerKey, int] = {}
+    sticking: dict[LayerKey, tuple[_Sticking, ...]] = {}
+    piles: dict[LayerKey, list[int]] = {}
     found: list[Root] = []
-    treads = set(stack.treads)
+    treads, steps = set(stack.treads), stack.steps
     for k in range(1, len(grounds)):
         if k not in treads:
             continue
         above = plan.key(k, k + 1) if k + 1 < len(stack.layers) else None
-        key: LayerKey = (above, *_shape_of(plan, grounds[k], k))
+        key: LayerKey = (above, k in steps, *_shape_of(plan, grounds[k], k))
         if key not in sticking:
-            sticking[key] = _sticking(plan, grounds[k], k)
+            sticking[key] = tuple(_sticking(plan, grounds[k], k, base, spans=k in steps))
         out = sticking[key]
-        if out is None:
+        if not out:
             continue
         near = range(max(0, k - DEEP), min(len(stack.layers), k + DEEP + 1))
         loose = tuple(j - k for j in near if j in stack.loose)
         pile: LayerKey = (*key, k - near[0], *(plan.key(k, j) for j in near), loose)
         if pile not in piles:
-            piles[pile] = _plies(stack, plan, plan.to_assembly(out.root, k), k)
-        thick = piles[pile] * stack.layers[k].thickness
-        stress = 6 * load * out.arm / (out.width * thick**2)
-        found.append(Root(k, out.arm, out.width, piles[pile], thick, stress, False))
+            piles[pile] = [_plies(stack, plan, plan.to_assembly(one.root, k), k) for one in out]
+        board = stack.layers[k].thickness
+        each = [
+            (6 * load * one.arm / (one.width * (n * board) ** 2), n, one)
+            for n, one in zip(piles[pile], out, strict=True)
+        ]
+        stress, plies, worst = max(each, key=lambda one: one[0])
+        deck = k not in steps and _bends_as_deck(plan, grounds[k], k, worst.arm)
+        found.append(Root(k, worst.arm, worst.width, plies, plies * board, stress, False, deck))
     return tuple(found)
 
 
@@ -120,18 +129,34 @@ def _shape_of(plan: PlanGeometry, ground: shapely.Geometry, k: int) -> tuple[flo
     return (*np.round([local.area / 10.0, *centre, *shapely.bounds(local)], 1).tolist(),)
 
 
-def _sticking(plan: PlanGeometry, ground: shapely.Geometry, k: int) -> _Sticking | None:
-    """Return what of layer ``k`` sticks out over the ground where one can stand, or None when it stands."""
+def _bends_as_deck(plan: PlanGeometry, ground: shapely.Geometry, k: int, arm: float) -> bool:
+    """Tell whether a layer leaves what stands on the ground just where it, or a lower one that reaches as far (mm), leaves the next
+    lower one: there that bends as a deck, as thick as all that is glued on it."""
+    area = float(ground.area)
+    below = (plan.contact(j) for j in range(k))
+    return any(abs(contact.area - area) < LEAST_TREAD and contact.reach >= arm - FREE for contact in below)
+
+
+def _sticking(plan: PlanGeometry, ground: shapely.Geometry, k: int, base: float, *, spans: bool) -> Iterator[_Sticking]:
+    """Yield what of layer ``k`` sticks out over the ground where one can stand, each piece by itself; nothing when it stands.
+
+    What lies between parts of the ground is carried from several sides: it bends as a deck does, and counts here only for steps,
+    which no deck is made of (``spans``).
+    """
     free = shapely.buffer(shapely.difference(plan.placed[k], ground), -THIN, join_style="mitre")
     free = shapely.buffer(free, THIN, join_style="mitre")
-    tread = pieces(shapely.intersection(plan.bare(k), free))
-    if tread.is_empty:
-        return None
-    arm = farthest(tread, ground)
-    if arm < FREE:
-        return None
-    root = shapely.intersection(shapely.boundary(shapely.buffer(ground, BESIDE_BRACE)), free)
-    return _Sticking(arm, max(float(shapely.length(root)), LEAST_ROOT), plan.to_local(root, k))
+    bare, hull = plan.bare(k), shapely.convex_hull(ground)
+    rim = shapely.boundary(shapely.buffer(ground, BESIDE_BRACE))
+    for piece in shapely.get_parts(free):
+        tread = pieces(shapely.intersection(bare, piece if spans else shapely.difference(piece, hull)))
+        if tread.is_empty:
+            continue
+        arm = farthest(tread, ground)
+        if arm < FREE:
+            continue
+        root = shapely.intersection(rim, piece)
+        width = min(max(float(shapely.length(root)), LEAST_ROOT), base + arm)
+        yield _Sticking(arm, width, plan.to_local(root, k))
 
 
 def _plies(stack: LaidStack, plan: PlanGeometry, root: shapely.Geometry, k: int) -> int:

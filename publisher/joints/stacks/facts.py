@@ -71,7 +71,7 @@ def report_on(
     treads = treads_of(stack, plan, figure_height)
     grounds = grounds_of(plan)
     load = figure.mass * GRAVITY
-    free = roots_of(stack, plan, grounds, load)
+    free = roots_of(stack, plan, grounds, load, figure.base)
     braced = braced_layers(stack, free, parts, boards)
     roots = propped(free, braced, stack.brace)
     knee = parts.get(stack.brace.part) if stack.brace is not None else None

@@ -53,6 +53,11 @@ class LaidStack:
         return tuple(i + 1 if i + 1 in self.doubled else i for i in steps)
 
     @property
+    def steps(self) -> frozenset[int]:
+        """Indices of the layers that one stands on in rows that wind or climb; none where no row does."""
+        return frozenset(self.treads) if any(row.moves for row in self.rows) else frozenset()
+
+    @property
     def doubled(self) -> tuple[int, ...]:
         """Indices of single layers that lie just over a step of the same part, and make it twice as thick."""
         steps = {row.first + row.count for row in self.rows if row.moves}

@@ -5,6 +5,7 @@ from math import inf
 import shapely
 
 from publisher.basics import record
+from publisher.joints.footing import LEAST_TREAD
 from publisher.joints.outlines import pieces
 from publisher.joints.stacks.circles import farthest, largest_circle
 from publisher.joints.stacks.layers import LaidStack
@@ -12,9 +13,6 @@ from publisher.joints.stacks.plan_geometry import LayerKey, PlanGeometry
 
 TREAD_MARGIN = 2.0
 """A base does not tip while its centre lies this far (mm) inside the tread. An assumption."""
-
-LEAST_TREAD = 1.0
-"""Area in mm² that the next layer must leave bare for the layer below to count as a tread."""
 
 
 @record

@@ -5,7 +5,7 @@ Never: change a thing.
 """
 
 from publisher.joints.wholes.bearings import Bearing, bearings_of
-from publisher.joints.wholes.decks import decks_between
+from publisher.joints.wholes.decks import decks_between, decks_of_layers
 from publisher.joints.wholes.facts import facts_of
 from publisher.joints.wholes.lips import LIFT_PLAY, Lip, LipRoom, lips_of
 from publisher.joints.wholes.locked import locked_by

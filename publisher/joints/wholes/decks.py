@@ -1,8 +1,7 @@
 """Decks across things: the undermost boards of a thing that others carry, between what they touch. Mm."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping
 from dataclasses import replace
-from itertools import pairwise
 
 import numpy as np
 import shapely
@@ -30,6 +29,9 @@ from publisher.joints.panels import (
 from publisher.joints.wholes.put import PlacedThing, PlacedWhole
 from publisher.joints.wholes.surfaces import gaps_between, surfaces_of
 
+LIES_LEVEL = 1.0 - 1e-6
+"""Share of its normal that a board has upwards, at least, that is a layer."""
+
 STIFF = 5.0
 """Boards: a wall at least so high, glued on a deck or beside it, carries it between what carries both. An assumption."""
 
@@ -46,12 +48,35 @@ def decks_between(
     for one in whole.things:
         plan = plans.get(one.thing.assembly)
         for panel, region, held in _undermost(whole, one, plan, figure) if one.thing.on else ():
-            layers = tuple(layer for layer in _boards_of(one) if not _upright(layer))
-            thick = panel.part.thickness if plan else _glued(layers, shapely.difference(region, held))
+            thick = panel.part.thickness if plan else _glued(_levels(whole, one), shapely.difference(region, held))
             deck = deck_on(panel, thick, region, held, boards, figure)
             if deck is not None:
                 name = f"{one.thing.name}.{panel.name}" if plan else one.thing.name
-                found.append(replace(deck, panel=replace(panel, name=name)))
+                found.append(replace(deck, panel=replace(panel, name=name), layered=plan is None))
+    return tuple(found)
+
+
+def decks_of_layers(
+    layers: tuple[Panel, ...], steps: Collection[str], boards: dict[str, Board], figure: Figure
+) -> tuple[Deck, ...]:
+    """Return the layers of a stack, from the table up, that reach out over the next lower one or span what is hollow there, with
+    the knee braces among them, as decks on all that touches them from below.
+
+    ``steps``: names of layers that are held by all steps under them, and judged at the root where they stick out of those.
+    """
+    level = [layer for layer in layers if not _upright(layer) and layer.part.shape != PLATE]
+    knees = [layer for layer in layers if _upright(layer)]
+    found = []
+    for at in range(1, len(level)):
+        layer = level[at]
+        if layer.name in steps or not bears_figures(layer, figure):
+            continue
+        region = region_of(layer)
+        under = [section_under(other, layer) for other in (level[at - 1], *knees)]
+        held = shapely.intersection(shapely.union_all(under), region)
+        thick = _glued([[one] for one in level[at:]], shapely.difference(region, held))
+        deck = deck_on(layer, thick, region, held, boards, figure)
+        found += [] if deck is None else [replace(deck, layered=True)]
     return tuple(found)
 
 
@@ -117,14 +142,31 @@ def _high(wall: Panel, deck: Panel) -> bool:
     return bool(np.ptp(_heights(wall)) >= STIFF * deck.part.thickness)
 
 
-def _glued(layers: tuple[Panel, ...], bare: shapely.Geometry) -> float:
-    """Return how thick (mm) a stack is, from its undermost layer as far as each covers what nothing carries."""
-    thick = layers[0].part.thickness
-    for _, layer in pairwise(layers):
-        own = shapely.transform(region_of(layer), lambda points, layer=layer: _moved(points, layer, layers[0]))
-        if shapely.area(shapely.difference(bare, own)) > SMALL:
+def _levels(whole: PlacedWhole, one: PlacedThing) -> list[list[Panel]]:
+    """Return the layers of a stack, and of those that are glued on it, the undermost first; those of one height together."""
+    found, more = [layer for layer in _boards_of(one) if not _upright(layer)], {one.thing.name}
+    for other in whole.things:  # each comes after what carries it
+        if other.thing.on and more >= set(other.thing.on) and not other.thing.lifts_off:
+            more.add(other.thing.name)
+            found += [layer for layer in _boards_of(other) if abs(float(layer.frame.outward[2])) > LIES_LEVEL]
+    low = [round(float(_heights(layer).min()), 2) for layer in found]
+    return [[layer for layer, own in zip(found, low, strict=True) if own == height] for height in sorted(set(low))]
+
+
+def _glued(levels: list[list[Panel]], bare: shapely.Geometry) -> float:
+    """Return how thick (mm) a stack is, from its undermost layer as far as each level covers what nothing carries."""
+    lowest = levels[0][0]
+    thick, top = lowest.part.thickness, float(_heights(lowest).max())
+    for level in levels[1:]:
+        own = [
+            shapely.transform(region_of(layer), lambda points, layer=layer: _moved(points, layer, lowest))
+            for layer in level
+        ]
+        gap = float(_heights(level[0]).min()) - top
+        if gap > PANEL_TOUCH or shapely.area(shapely.difference(bare, shapely.union_all(own))) > SMALL:
             break
-        thick += layer.part.thickness
+        thick += min(layer.part.thickness for layer in level)
+        top = float(_heights(level[0]).max())
     return thick
 
 

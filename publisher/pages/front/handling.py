@@ -14,15 +14,22 @@ def handling_lines(context: Context) -> tuple[str, ...]:
     """Return one line for the weakest step and one for the weakest deck of a design, if a finger may break them, and one where
     nobody knows."""
     said = []
+    known = {fact.name: fact.value for fact in context.joined.facts}
     for name, what, where in BEARS:
-        values = [fact.value for fact in context.joined.facts if fact.name.partition(".")[2] == name]
+        owned = {fact: fact.partition(".")[0] for fact in known if fact.partition(".")[2] == name}
+        # a stack whose steps all bend as decks says the same by both names
+        as_deck = {
+            fact
+            for fact, own in owned.items()
+            if name != "deck_carries" and known[fact] == known.get(f"{own}.deck_carries")
+        }
+        values = [known[fact] for fact in owned.keys() - as_deck]
         least = min(values, default=FINGER_PRESS)
         if least < FINGER_PRESS:
             said.append(
                 f"Lift it by its foot: {what} carries {say_push(least, 'down')} {where}, and a finger presses with "
                 f"{say_push(FINGER_PRESS, 'down')}."
             )
-    names = {fact.name for fact in context.joined.facts}
-    if any(name.endswith(".deck_span") and name.replace("deck_span", "deck_carries") not in names for name in names):
+    if any(name.endswith(".deck_span") and name.replace("deck_span", "deck_carries") not in known for name in known):
         said.append("What a deck bears was not judged: no bending strength of its board was given.")
     return tuple(said)

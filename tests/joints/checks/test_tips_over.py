@@ -84,22 +84,25 @@ def test_a_box_with_its_deck_stands(make: SimpleNamespace) -> None:
 
 @pytest.mark.breaks("joints/tips-over")
 def test_panels_tip_with_a_figure_at_the_worst_edge(make: SimpleNamespace) -> None:
-    """By hand: walls of 2.16 g about 30 mm, a deck of 1.08 g about 60 mm, a figure of 30 g at 120 mm, a foot of 60 mm."""
+    """By hand: walls of 2.16 g about 30 mm, a deck of 1.08 g about 60 mm, both figures of 30 g at 120 mm, a foot of 60 mm."""
     subject = box(make, 120.0)
     (found,) = tips_over.run(subject, tips_over).findings
-    assert found.value == pytest.approx(60.0 - (2.16 * 30.0 + 1.08 * 60.0 + 30.0 * 120.0) / 33.24, abs=0.01)
-    assert "box tips over with a figure of 30 g at the edge of deck: its weight falls 52.2 mm" in found.message
-    assert "let its foot reach 53.0 mm" in found.hint
-    # moments about the edge at 60 mm: 33.24 g · 52.2 mm against washers 30 mm inside it
-    assert "60 g of washers on the middle of its foot" in found.hint
+    assert found.value == pytest.approx(60.0 - (2.16 * 30.0 + 1.08 * 60.0 + 60.0 * 120.0) / 63.24, abs=0.01)
+    assert (
+        "box tips over with 2 figures of 30 g on its two worst treads, one at the edge of deck: its weight falls 55.9 mm"
+        in found.message
+    )
+    assert "let its foot reach 56.0 mm" in found.hint
+    # moments about the edge at 60 mm: 63.24 g · 55.9 mm against washers 30 mm inside it
+    assert "120 g of washers on the middle of its foot" in found.hint
 
 
 def test_the_ballast_just_holds(make: SimpleNamespace) -> None:
     balance = box(make, 120.0).panels[0].balance
     assert balance is not None
     held = balance.ballast
-    assert 57.0 < held < 58.0
-    assert (3.24 * 40.0 + 30.0 * 120.0 + held * 30.0) / (33.24 + held) == pytest.approx(60.0)
+    assert 117.0 < held < 118.0
+    assert (3.24 * 40.0 + 60.0 * 120.0 + held * 30.0) / (63.24 + held) == pytest.approx(60.0)
 
 
 def test_a_push_at_half_height_tips_or_slides(make: SimpleNamespace) -> None:
@@ -114,13 +117,13 @@ def test_a_push_at_half_height_tips_or_slides(make: SimpleNamespace) -> None:
     ("piers", "margin"),
     [
         pytest.param((-35.0, 35.0), None, marks=pytest.mark.keeps("joints/tips-over")),
-        pytest.param((0.0,), 15.0 - 30.0 * 50.0 / 30.66, marks=pytest.mark.breaks("joints/tips-over")),
+        pytest.param((0.0,), 15.0 - 60.0 * 50.0 / 60.66, marks=pytest.mark.breaks("joints/tips-over")),
     ],
 )
 def test_things_on_things_stand_as_one_with_a_figure_on_them(
     make: SimpleNamespace, piers: tuple[float, ...], margin: float | None
 ) -> None:
-    """A plank of 100 mm (0.3 g) on piers of 30 mm (0.36 g each): on one in the middle a figure at its end tips it all."""
+    """A plank of 100 mm (0.3 g) on piers of 30 mm (0.36 g each): on one in the middle figures at its end tip it all."""
     stacks = make.stack("pier", ("slab", 4, 0.0, (0.0, 0.0))), make.stack("beam", ("plank", 1, 0.0, (0.0, 0.0)))
     parts = make.rectangle("slab", 0, 0, 30, 20), make.rectangle("plank", 0, 0, 100, 20)
     on = tuple(f"p{i}" for i in range(len(piers)))
@@ -148,13 +151,13 @@ def lid_on_base(make: SimpleNamespace, wide: float, lifts_off: bool = True) -> A
 
 
 def test_a_loose_thing_that_a_figure_tips_off_is_found(make: SimpleNamespace) -> None:
-    """30 g at 80 mm from the middle and a lid of 1.92 g: (30 · 80) / 31.92 = 75.2, and it lies on 60 mm."""
+    """Two figures of 30 g at 80 mm from the middle and a lid of 1.92 g: (60 · 80) / 61.92 = 77.5, and it lies on 60 mm."""
     (found,) = tips_over.run(lid_on_base(make, 160), tips_over).findings
-    assert found.value == pytest.approx(60 - 30 * 80 / 31.92)
-    assert "t of all, loose on b, tips over with a figure of 30 g" in found.message
+    assert found.value == pytest.approx(60 - 60 * 80 / 61.92)
+    assert "t of all, loose on b, tips over with 2 figures of 30 g" in found.message
 
 
 def test_a_loose_thing_that_hardly_overhangs_and_a_glued_one_stand(make: SimpleNamespace) -> None:
-    """(30 · 61) / (30 + 1.464) = 58.2."""
+    """(60 · 61) / (60 + 1.464) = 59.5."""
     assert tips_over.run(lid_on_base(make, 122), tips_over).findings == ()
     assert tips_over.run(lid_on_base(make, 160, lifts_off=False), tips_over).findings == ()

@@ -1,0 +1,166 @@
+"""Piles of rectangles and discs written twice: as the layers of one stack, and as things on things. Their figures are the same, and
+so is what is found."""
+
+from dataclasses import dataclass, replace
+from pathlib import Path
+from random import Random
+
+import pytest
+
+from publisher.joints import put_together
+from tests.reference.solids import Built, build
+from tests.searches.profile import seeds
+
+SAME = ("height", "mass", "balance_margin", "balance_with_figures", "push_to_tip", "push_to_slide")
+DECKS = ("deck_span", "deck_overhang", "deck_strength_factor", "deck_carries", "deck_sag")
+JUDGED = (
+    "joints/falls-over",
+    "joints/tips-over",
+    "joints/thing-not-carried",
+    "joints/layers-do-not-touch",
+    "joints/neck-too-weak",
+    "joints/step-too-weak",
+    "joints/deck-too-weak",
+    "joints/deck-sags",
+    "joints/deck-reaches-far",
+    "joints/glued-too-little",
+)
+
+
+@dataclass(frozen=True)
+class Tier:
+    """Layers of one part: ``wide`` × ``deep`` mm, or a disc of radius ``wide`` (``deep`` 0), with a hole of radius ``hole`` if any;
+    ``at``: how far their middle lies from that of the tier below."""
+
+    wide: float
+    deep: float
+    layers: int = 1
+    at: tuple[float, float] = (0.0, 0.0)
+    hole: float = 0.0
+
+    @property
+    def part(self) -> str:
+        if self.deep:
+            return f"shape: rectangle, with: {{width: {self.wide} mm, height: {self.deep} mm}}"
+        hole = f", hole_radius: {self.hole} mm" if self.hole else ""
+        return f"shape: {'ring' if self.hole else 'disc'}, with: {{radius: {self.wide} mm{hole}}}"
+
+    @property
+    def origin(self) -> tuple[float, float]:
+        """Where its origin lies from its middle."""
+        return (-self.wide / 2, -self.deep / 2) if self.deep else (0.0, 0.0)
+
+
+PILES: dict[str, tuple[Tier, ...]] = {
+    "a plate on a column": (Tier(80, 80, 2), Tier(30, 30, 6), Tier(90, 60)),
+    "a plate aside on a block": (Tier(60, 60, 4), Tier(60, 140, 1, (0, 35))),
+    "two boards aside on a block": (Tier(60, 60, 4), Tier(60, 140, 2, (0, 35))),
+    "a lid on a ring": (Tier(60, 0, 4, hole=50), Tier(60, 0)),
+    "two lids on a ring": (Tier(60, 0, 4, hole=50), Tier(60, 0, 2)),
+    "a wide disc on a small one": (Tier(20, 0, 4), Tier(60, 0)),
+    "steps that climb out": (Tier(60, 60, 4), Tier(60, 90, 1, (0, 15)), Tier(60, 120, 1, (0, 15))),
+    "a terrace": (Tier(100, 100), Tier(60, 60), Tier(20, 20)),
+    "a slim column that breaks": (Tier(80, 80, 2), Tier(5, 5, 8), Tier(90, 60)),
+    "a slim foot under a column": (Tier(80, 80, 2), Tier(5, 5, 3), Tier(14, 14, 5), Tier(90, 60, 1, (3, 0))),
+    "a plate on a strip": (Tier(120, 140, 2), Tier(100, 4, 2), Tier(100, 140)),
+    "a sliver of glue": (Tier(60, 60, 4), Tier(60, 60, 3, (54, 0))),
+    "a plate that tips": (Tier(30, 60, 4), Tier(90, 60, 1, (20, 0))),
+}
+STIFFNESS = 6.0  # MPa, that decks have a sag to compare
+
+
+def written(tiers: tuple[Tier, ...], assembly: str) -> str:
+    parts = "".join(f"  tier_{i}: {{name: Tier {i}, board: foam, {tier.part}}}\n" for i, tier in enumerate(tiers))
+    return f"sizes: {{board: 5 mm}}\nparts:\n{parts}assembly:\n{assembly}"
+
+
+def as_stack(tiers: tuple[Tier, ...]) -> str:
+    rows, middle, before = [], (0.0, 0.0), tiers[0].origin
+    for i, tier in enumerate(tiers):
+        middle = (middle[0] + tier.at[0], middle[1] + tier.at[1])
+        here = (middle[0] + tier.origin[0], middle[1] + tier.origin[1])
+        rows.append(f"{{part: tier_{i}, shift: [{here[0] - before[0]} mm, {here[1] - before[1]} mm]}}")
+        rows += [f"{{part: tier_{i}, count: {tier.layers - 1}}}"] if tier.layers > 1 else []
+        before = here
+    rows[0] = "{part: tier_0}"
+    return written(tiers, f"  all: {{stack: [{', '.join(rows)}]}}\n")
+
+
+def as_things(tiers: tuple[Tier, ...]) -> str:
+    own = "".join(f"  pile_{i}: {{stack: [{{part: tier_{i}, count: {t.layers}}}]}}\n" for i, t in enumerate(tiers))
+    things = ["t0: {assembly: pile_0}"]
+    things += [
+        f"t{i}: {{assembly: pile_{i}, on_top_of: [t{i - 1}], at: [{tier.at[0]} mm, {tier.at[1]} mm]}}"
+        for i, tier in enumerate(tiers[1:], 1)
+    ]
+    return written(tiers, f"{own}  all: {{things: {{{', '.join(things)}}}}}\n")
+
+
+def figures(made: Built, names: tuple[str, ...]) -> dict[str, float]:
+    facts = {fact.name.removeprefix("all."): fact.value for fact in made.joined.facts if fact.name.startswith("all.")}
+    return {name: facts[name] for name in names if name in facts}
+
+
+def found(made: Built) -> list[tuple[str, str]]:
+    """What is found of the whole pile, each rule once."""
+    return sorted(
+        {(one.check, one.severity.value) for one in made.findings if one.check in JUDGED and one.subject == "all"}
+    )
+
+
+def stiff(made: Built) -> Built:
+    """The same of a board whose stiffness is known."""
+    design = replace(made.design, boards=tuple(replace(board, stiffness=STIFFNESS) for board in made.design.boards))
+    joined = put_together(design, tuple(made.parts.values()))
+    return Built(design, made.parts, joined, joined.findings)
+
+
+def both(folder: Path, tiers: tuple[Tier, ...]) -> tuple[Built, Built]:
+    return stiff(build(as_stack(tiers), folder)), stiff(build(as_things(tiers), folder))
+
+
+def drawn(random: Random) -> tuple[Tier, ...]:
+    """Two to four tiers, each over some of the one below."""
+    tiers: list[Tier] = []
+    for _ in range(random.randint(2, 4)):
+        wide, deep = (round(random.uniform(8.0, 120.0), 1) for _ in range(2))
+        if tiers and tiers[-1].hole:
+            wide = deep = round(random.uniform(2 * tiers[-1].hole, 3 * tiers[-1].hole), 1)  # over the rim all round
+        at = (round(random.uniform(-0.4, 0.4) * wide, 1), round(random.uniform(-0.4, 0.4) * deep, 1))
+        round_ = random.random() < 0.3
+        hole = (
+            round(random.uniform(0.4, 0.7) * wide / 2, 1) if round_ and wide > 60.0 and random.random() < 0.5 else 0.0
+        )
+        tiers.append(
+            Tier(
+                wide / 2 if round_ else wide,
+                0 if round_ else deep,
+                random.randint(1, 5),
+                at if tiers else (0.0, 0.0),
+                hole,
+            )
+        )
+    return tuple(tiers)
+
+
+def compare(stack: Built, things: Built) -> None:
+    assert figures(things, SAME) == pytest.approx(figures(stack, SAME), rel=1e-6, abs=1e-6)
+    assert figures(things, DECKS) == pytest.approx(figures(stack, DECKS), rel=1e-6, abs=1e-6)
+    assert len(figures(stack, SAME)) == len(SAME)
+    assert found(things) == found(stack)
+
+
+@pytest.mark.parametrize("name", PILES)
+def test_a_pile_has_the_same_figures_and_findings_written_either_way(tmp_path: Path, name: str) -> None:
+    stack, things = both(tmp_path, PILES[name])
+    compare(stack, things)
+    if "breaks" in name:
+        assert ("joints/neck-too-weak", "error") in found(stack)
+    if "tips" in name:
+        assert ("joints/tips-over", "error") in found(stack)
+
+
+@pytest.mark.search
+@seeds(8, 400)
+def test_random_piles_too(tmp_path_factory: pytest.TempPathFactory, seed: int) -> None:
+    compare(*both(tmp_path_factory.mktemp("pile"), drawn(Random(seed))))
