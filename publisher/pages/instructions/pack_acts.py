@@ -159,11 +159,11 @@ def _tape(context: Context, plan: TruePages, numbers: Numbers | None) -> Act | N
         sketch=ActSketch(
             partial(
                 sketches.taping,
-                tiling=next(iter(taped.values())),
+                tilings=tuple(taped.values()),
                 pages=[f"{letter}: {_pages(pages)}" for letter, pages in parts.items()],
                 said=[f"1 × {letter}" for letter in parts],
             ),
-            "Two tiles with match marks; laid over one another, mark on mark, with tape over the seam",
+            "Tiles with match marks; laid over one another, mark on mark, with tape over the seam",
         ),
     )
 

@@ -1,6 +1,7 @@
 """The sketches of the acts that every pack begins with: print and measure, measure the board, tape, make templates, mark out."""
 
 from collections.abc import Sequence
+from math import hypot
 
 import shapely
 from shapely.affinity import affine_transform
@@ -9,15 +10,18 @@ from publisher.basics import Box, Point
 from publisher.geometry import Part, polygon
 from publisher.material import Layout
 from publisher.pages.instructions.part_art import part_cells
-from publisher.pages.instructions.part_sketches import FIELD_TALL, FIELD_WIDE, CountedParts
+from publisher.pages.instructions.part_sketches import FIELD, FIELD_TALL, FIELD_WIDE, CountedParts
 from publisher.pages.instructions.sketch_pen import SketchPen, along_arc
+from publisher.pages.instructions.sketch_places import stand_tool
 from publisher.pages.tiles import Tiling
 from publisher.pages.type import CUT, PICTURE_CONTOUR, PICTURE_DETAIL, PICTURE_GHOST, PICTURE_OUTLINE
 
 PILE_DRAWN = 10  # scraps of a pile that are drawn; of more, a gap stands for those left out
 MOST_BOARDS = 2  # layouts that are shown
 COUNT_LINES = 4  # of counts below the layouts
-TILES_HIGH = 16.5  # mm of two tiles side by side: below them stand their pages and an arrow
+TILES_HIGH = 16.5  # mm for the tiles of a template, apart and taped
+TILES_APART, TILES_LAID = 31.6, 8.0  # mm: over what they stand apart, and taped
+TAPED_SHOWN = 2  # templates of which the tiles are drawn
 MOST_CARDS = 6  # templates that are shown
 LETTER_ROOM = 1.7  # mm from a letter's middle to the nearest line, at least
 
@@ -103,14 +107,34 @@ def piling(pen: SketchPen, piles: Sequence[tuple[int, str]]) -> None:
         pen.count(height, left + 5.4, 2.4, "left")
 
 
-def taping(pen: SketchPen, tiling: Tiling, pages: Sequence[str], said: Sequence[str]) -> None:
-    """The tiles of a template apart, one with its trim line under a knife; and laid over one another, mark on mark, with tape."""
+def taping(pen: SketchPen, tilings: Sequence[Tiling], pages: Sequence[str], said: Sequence[str]) -> None:
+    """The tiles of templates apart, with their trim lines; and laid over one another, mark on mark, with tape."""
+    shown = list(tilings)[:TAPED_SHOWN]
+    wide = FIELD_WIDE / len(shown)
+    for number, tiling in enumerate(shown):
+        _tiles_of(pen, tiling, wide * number, wide * (number + 1))
+    middle = FIELD_WIDE / 2 if len(shown) > 1 else FIELD_WIDE - 10.0
+    pen.arrow((middle, TILES_APART - 0.6), (middle, TILES_LAID + TILES_HIGH + 0.6))
+    if len(tilings) == len(shown) > 1 and max(map(pen.wide, (*pages, *said))) < wide - 6.0:
+        for number, (where, each) in enumerate(zip(pages, said, strict=True)):
+            for text, y in ((where, TILES_APART - 5.4), (each, 1.2)):
+                pen.count(text, wide * (number + 0.5), y)
+        return
+    for where in pen.broken(pages, FIELD_WIDE - 26.0):
+        pen.count(where, FIELD_WIDE / 2 - 6.0, TILES_APART - 5.4)
+    for each in pen.broken(said, FIELD_WIDE - 2.0, between=" · "):
+        pen.count(each, FIELD_WIDE / 2, 1.2)
+
+
+def _tiles_of(pen: SketchPen, tiling: Tiling, start: float, end: float) -> None:
+    """Draw two tiles of a template apart, and under them taped, between two uprights."""
     cells = tiling.cutting.cells[:2]
     windows = [shapely.box(*cell.window.sides) for cell in cells]
     both = shapely.intersection(tiling.laid, shapely.union_all(windows))
     wide, high = _size(shapely.union_all(windows))
     level = abs(cells[1].window.left - cells[0].window.left) > abs(cells[1].window.bottom - cells[0].window.bottom)
-    scale = min((FIELD_WIDE - 12.0) / (wide * (1.2 if level else 1.0)), TILES_HIGH / (high * (1.0 if level else 1.2)))
+    most = end - start - (12.0 if end - start > FIELD_WIDE / 2 else 7.0)
+    scale = min(most / (wide * (1.2 if level else 1.0)), TILES_HIGH / (high * (1.0 if level else 1.2)))
     apart = 0.14 * (wide if level else high) * scale
     marks = [shapely.Point(at) for seam in tiling.seams[:1] for at in seam.marks]
 
@@ -120,18 +144,16 @@ def taping(pen: SketchPen, tiling: Tiling, pages: Sequence[str], said: Sequence[
             shape, (scale, 0.0, 0.0, scale, at[0] - left * scale + shift[0], at[1] - bottom * scale + shift[1])
         )
 
-    high_at = (
-        (FIELD_WIDE - wide * scale - (apart if level else 0.0)) / 2,
-        FIELD_TALL - 1.0 - high * scale - (0.0 if level else apart),
-    )
+    middle = (start + end) / 2
+    free = TILES_HIGH - high * scale - (0.0 if level else apart)
+    high_at = (middle - (wide * scale + (apart if level else 0.0)) / 2, TILES_APART + 1.6 + free / 2)
     for number, window in enumerate(windows):
         shift = ((apart if number else 0.0), 0.0) if level else (0.0, 0.0 if number else apart)
         _tile(pen, put(window, high_at, shift), put(tiling.laid.intersection(window), high_at, shift))
         for mark in marks:
             if window.buffer(1.0).contains(mark):
                 _mark(pen, put(mark, high_at, shift))
-    low_at = ((FIELD_WIDE - wide * scale) / 2, 6.5)
-    pen.arrow((FIELD_WIDE - 10.0, high_at[1] - 1.5), (FIELD_WIDE - 10.0, low_at[1] + high * scale + 1.0))
+    low_at = (middle - wide * scale / 2, TILES_LAID + (TILES_HIGH - high * scale) / 2)
     for window in windows:
         pen.line(*_ring(put(window, low_at)), style=PICTURE_DETAIL, closed=True)
     for piece in shapely.get_parts(put(both, low_at)):
@@ -140,18 +162,15 @@ def taping(pen: SketchPen, tiling: Tiling, pages: Sequence[str], said: Sequence[
         _mark(pen, put(mark, low_at))
     seam = put(shapely.intersection(*windows), low_at)
     left, bottom, right, top = seam.bounds
+    long = min(6.0, 0.4 * (top - bottom if level else right - left))
     if level:
         x = (left + right) / 2
-        pen.tape((x - 2.0, bottom - 1.0), (x + 2.0, bottom - 1.0), (x + 2.0, bottom + 5.0), (x - 2.0, bottom + 5.0))
-        pen.tape((x - 2.0, top - 5.0), (x + 2.0, top - 5.0), (x + 2.0, top + 1.0), (x - 2.0, top + 1.0))
+        for y in (bottom - 1.0, top + 1.0 - long):
+            pen.tape((x - 2.0, y), (x + 2.0, y), (x + 2.0, y + long), (x - 2.0, y + long))
     else:
         y = (bottom + top) / 2
-        pen.tape((left - 1.0, y - 2.0), (left + 5.0, y - 2.0), (left + 5.0, y + 2.0), (left - 1.0, y + 2.0))
-        pen.tape((right - 5.0, y - 2.0), (right + 1.0, y - 2.0), (right + 1.0, y + 2.0), (right - 5.0, y + 2.0))
-    for where in pen.broken(pages, FIELD_WIDE - 14.0):
-        pen.count(where, FIELD_WIDE / 2 - 6.0, high_at[1] - 5.0)
-    for each in pen.broken(said, FIELD_WIDE - 2.0, between=" · "):
-        pen.count(each, FIELD_WIDE / 2, 1.2)
+        for x in (left - 1.0, right + 1.0 - long):
+            pen.tape((x, y - 2.0), (x + long, y - 2.0), (x + long, y + 2.0), (x, y + 2.0))
 
 
 def _tile(pen: SketchPen, window: shapely.Polygon, shape: shapely.Geometry) -> None:
@@ -181,7 +200,7 @@ def making_cards(pen: SketchPen, parts: Sequence[Part], pages: str, thick: str) 
     leaf(24.5, thick, True)
     leaf(43.0, pages, False)
     for x in (1.0, 1.0 + wide):
-        pen.line((x, 42.6), (x, 25.0), style=PICTURE_GHOST)
+        pen.line((x, 42.6), (x, 30.0 if x < 2.0 else 33.0), style=PICTURE_GHOST)
     pen.arrow((9.0, 41.5), (9.0, 34.0))
     pen.bottle(20.0, 32.0)
     pen.arrow((35.0, 34.0), (41.0, 34.0))
@@ -193,13 +212,22 @@ def making_cards(pen: SketchPen, parts: Sequence[Part], pages: str, thick: str) 
     arts = part_cells([(part, 1) for part in shown], Box(0.0, 0.0, FIELD_WIDE - 7.0, 22.5), 0.6)
     for art in arts:
         art.outline(pen, CUT, CUT)
-        art.lettered(pen)
         art.counted(pen)
     if len(parts) > len(shown):
         pen.count("…", FIELD_WIDE - 4.0, 8.0)
     if arts:  # with compass strips alone no template is cut out
-        _, _, right, top = arts[-1].shape.bounds
-        pen.knife((right, min(top, 12.0)), -24.0)
+        corners = [at for art in reversed(arts) for at in _right_points(art.shape)]
+        stand_tool(pen, pen.knife, corners, FIELD)
+    for art in arts:
+        art.lettered(pen)
+
+
+def _right_points(shape: shapely.Polygon) -> list[Point]:
+    """Return points of an outline at its right, of which a tool may stand on one: the highest first."""
+    _, bottom, right, top = shape.bounds
+    ring = [(float(x), float(y)) for x, y in shape.exterior.coords[:-1]]
+    found = {min(ring, key=lambda at: hypot(at[0] - right, at[1] - y)) for y in (top, (top + bottom) / 2, bottom)}
+    return sorted(found, key=lambda at: -at[1])
 
 
 def marking_out(

@@ -1,7 +1,7 @@
 """Parts as the sketches of acts show them: their own outlines, small, in cells, each with its letter and how many there are."""
 
 from collections.abc import Iterator, Sequence
-from math import ceil
+from math import ceil, hypot
 
 import shapely
 from shapely.affinity import affine_transform
@@ -9,6 +9,7 @@ from shapely.affinity import affine_transform
 from publisher.basics import Box, Path, Point, Purpose, record
 from publisher.geometry import Part, polygon
 from publisher.pages.instructions.sketch_pen import SketchPen
+from publisher.pages.instructions.sketch_places import room_for
 from publisher.pages.model import LineStyle
 from publisher.pages.type import PICTURE_CONTOUR, PICTURE_DETAIL, PICTURE_OUTLINE
 
@@ -75,14 +76,11 @@ class PartArt:
         pen.count(self.said, (self.cell.left + self.cell.right) / 2, self.low - COUNT_HIGH + 0.8)
 
     def lettered(self, pen: SketchPen) -> None:
-        """Set its letter on it, where there is room."""
-        shape = self.shape
-        if shape.is_empty:
-            return
-        circle = shapely.maximum_inscribed_circle(shape, 0.2)
-        (x, y), _ = circle.coords
-        if circle.length >= 2.4:
-            pen.count(self.part.letter, x, y - 1.1)
+        """Set its letter on it, where there is room beside what was drawn on it."""
+        high = pen.setter.cap(pen.small) / pen.scale
+        (x, y), radius = room_for(pen, self.shape)
+        if radius >= hypot(pen.wide(self.part.letter), high) / 2:
+            pen.count(self.part.letter, x, y - high / 2)
 
 
 def _crosses(kept: list[shapely.Geometry], line: shapely.Geometry) -> bool:

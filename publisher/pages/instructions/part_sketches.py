@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Sequence
 from itertools import pairwise
-from math import acos, atan2, degrees, hypot, radians, sin
+from math import hypot
 
 import shapely
 from shapely.ops import substring
@@ -12,6 +12,7 @@ from publisher.geometry import Edge, Part
 from publisher.pages.instructions.act_sketches import bevelling
 from publisher.pages.instructions.part_art import PartArt, board_round, part_cells
 from publisher.pages.instructions.sketch_pen import SketchPen, along_arc
+from publisher.pages.instructions.sketch_places import put_flag, stand_tool
 from publisher.pages.type import (
     CUT,
     DRAW,
@@ -27,7 +28,6 @@ FIELD = Box(0.0, 0.0, FIELD_WIDE, FIELD_TALL)
 UP = "THIS SIDE UP"
 OUTSIDE_CARD = 1.1  # mm in the sketch: how far a pencil line lies outside its card
 DONE = 0.7  # share of the way round a card that a pencil has run
-TOOL_REACH = 20.0  # mm from its tip to the end of its handle
 TOOL_ROOM = 8.0  # mm at the top, for the handle of a tool and for words
 
 CountedParts = Sequence[tuple[Part, int]]
@@ -39,6 +39,7 @@ def tracing_round(pen: SketchPen, parts: CountedParts) -> None:
     below = FIELD_TALL - TOOL_ROOM
     pen.line((0.5, 0.5), (FIELD_WIDE - 0.5, 0.5), (FIELD_WIDE - 0.5, below), (0.5, below), style=DRAW, closed=True)
     arts = part_cells(parts, Box(1.5, 1.0, FIELD_WIDE - 1.5, below - 0.5), 2.0)
+    tip: Point = (0.0, 0.0)
     for number, art in enumerate(arts):
         line = shapely.LinearRing(art.shape.buffer(OUTSIDE_CARD, join_style="mitre").exterior.coords)
         art.outline(pen, PICTURE_OUTLINE, PICTURE_OUTLINE)
@@ -48,19 +49,16 @@ def tracing_round(pen: SketchPen, parts: CountedParts) -> None:
             done = _run(line, _highest(line), DONE)
             pen.line(*done, style=PICTURE_ADDED_CONTOUR)
             pen.line(*_points(line), style=PICTURE_GHOST, closed=True)
-            _tool_at(pen.pencil, done[0])
+            tip = done[0]
         for hole in art.shape.interiors:
             inner = shapely.Polygon(hole).buffer(-OUTSIDE_CARD / 2)
             if not inner.is_empty and inner.geom_type == "Polygon":
                 pen.line(*_points(inner.exterior), style=PICTURE_DETAIL, closed=True)
-        art.lettered(pen)
         art.counted(pen)
-    pen.flag(
-        UP,
-        FIELD_WIDE - pen.wide(UP) / 2 - 2.2,
-        FIELD_TALL - 5.2,
-        _beside_letter(_last_high(arts)),
-    )
+    stand_tool(pen, pen.pencil, [tip], FIELD)
+    for art in arts:
+        art.lettered(pen)
+    put_flag(pen, UP, FIELD, [art.shape for art in reversed(arts)])
 
 
 def measuring_out(pen: SketchPen, parts: CountedParts) -> None:
@@ -70,79 +68,13 @@ def measuring_out(pen: SketchPen, parts: CountedParts) -> None:
     arts = part_cells(parts, Box(1.5, 1.0, FIELD_WIDE - 1.5, below - 6.0), 2.0)
     for art in arts:
         art.outline(pen, CUT)
-        art.lettered(pen)
         art.counted(pen)
     left, _, right, top = arts[0].shape.bounds
     pen.rule(max(1.5, left - 3.0), top + 0.3, min(FIELD_WIDE - 1.5, right + 3.0), top + 4.6)
-    _tool_at(pen.pencil, (left + 0.7 * (right - left), top))
-    pen.arrow((left + 0.2 * (right - left), top - 1.4), (left + 0.6 * (right - left), top - 1.4))
-
-
-def pressing_in(pen: SketchPen, parts: CountedParts) -> None:
-    """Faces with their patterns, and a blunt pencil along a rule; of layers the ticks at their edges, and a groove down the edge."""
-    ticked = [one for one in parts if _has(one[0], Purpose.JOINT_TICK) and not _has(one[0], Purpose.SURFACE)]
-    if ticked and len(ticked) == len(parts):
-        _grooves(pen, ticked)
-        return
-    below = FIELD_TALL - TOOL_ROOM
-    arts = part_cells(parts, Box(1.0, 0.0, FIELD_WIDE - 1.0, below), 1.0)
+    stand_tool(pen, pen.pencil, [(left + share * (right - left), top) for share in (0.7, 0.85, 0.55)], FIELD)
+    pen.arrow((left + 0.1 * (right - left), top + 1.6), (left + 0.4 * (right - left), top + 1.6))
     for art in arts:
-        board_round(pen, art)
-        art.outline(pen, PICTURE_OUTLINE)
-        art.marks(pen, (Purpose.SURFACE, Purpose.JOINT_TICK))
         art.lettered(pen)
-        art.counted(pen)
-    first = arts[0]
-    row = _longest_row(first)
-    if row is not None:
-        (ax, ay), (bx, by) = row
-        pen.rule(ax - 3.0, ay - 3.6, bx + 3.0, ay - 0.3)
-        pen.line((ax, ay), (bx, by), style=PICTURE_ADDED_CONTOUR)
-        _tool_at(pen.pencil, (ax + 0.62 * (bx - ax), ay))
-        pen.arrow((ax + 0.2 * (bx - ax), ay + 1.8), (ax + 0.52 * (bx - ax), ay + 1.8))
-    else:
-        _tool_at(pen.pencil, _point(_middle(first.shape)))
-    pen.flag(
-        UP,
-        FIELD_WIDE - pen.wide(UP) / 2 - 2.2,
-        FIELD_TALL - 5.2,
-        _beside_letter(_last_high(arts)),
-    )
-
-
-def _grooves(pen: SketchPen, parts: CountedParts) -> None:
-    """Draw layers with the ticks of their joints, and beside them a piece of the edge, much larger, with a pencil that presses a
-    groove down from a tick."""
-    arts = part_cells(parts, Box(0.0, 0.0, 38.0, FIELD_TALL - 6.0), 1.0)
-    for art in arts:
-        art.outline(pen)
-        art.marks(pen, (Purpose.JOINT_TICK,), PICTURE_CONTOUR)
-        art.lettered(pen)
-        art.counted(pen)
-    near: Point = (47.0, 15.0)
-    wide, deep, high = 20.0, (5.0, 7.0), 9.0
-    face = (near, (near[0] + wide, near[1]), (near[0] + wide, near[1] + high), (near[0], near[1] + high))
-    roof = (
-        face[3],
-        face[2],
-        (face[2][0] + deep[0] - 3.0, face[2][1] + deep[1]),
-        (face[3][0] + deep[0] - 3.0, face[3][1] + deep[1]),
-    )
-    for ring in (roof, face):
-        pen.white(*ring)
-        pen.line(*ring, style=PICTURE_CONTOUR, closed=True)
-    for step in range(3):
-        x = near[0] + 3.5 + 6.5 * step
-        pen.line((x, near[1] + high), (x + 1.2, near[1] + high + 4.2), style=PICTURE_DETAIL)
-        if step < 2:
-            pen.line((x, near[1]), (x, near[1] + high), style=CUT)
-    x = near[0] + 16.5
-    pen.line((x, near[1] + high), (x, near[1] + 4.0), style=CUT)
-    pen.pencil((x, near[1] + 4.0), -30.0)
-    pen.arrow((x - 3.2, near[1] + high - 1.0), (x - 3.2, near[1] + 1.0))
-    spot = _tick(arts[0])
-    pen.line(*_circle(spot, 2.4), style=PICTURE_DETAIL, closed=True)
-    pen.line((spot[0] + 2.4, spot[1]), (near[0] - 0.8, near[1] + high / 2), style=PICTURE_DETAIL)
 
 
 def cutting_openings(pen: SketchPen, parts: CountedParts) -> None:
@@ -156,14 +88,15 @@ def cutting_openings(pen: SketchPen, parts: CountedParts) -> None:
         for hole in _open(art):
             pen.hatched(shapely.Polygon(hole).buffer(-0.3))
             pen.line(*_points(shapely.LinearRing(hole)), style=PICTURE_ADDED_CONTOUR, closed=True)
-        art.lettered(pen)
         art.counted(pen)
-    holes = _open(arts[0])
-    if holes:
-        hole = max(holes, key=lambda ring: shapely.Polygon(ring).area)
+    holes = sorted(_open(arts[0]), key=lambda ring: -shapely.Polygon(ring).area)
+    corners = []
+    for hole in holes:
         _, _, right, top = shapely.Polygon(hole).bounds
-        at = min(hole, key=lambda point: hypot(point[0] - right, point[1] - top))
-        _tool_at(pen.knife, at)
+        corners.append(min(hole, key=lambda point: hypot(point[0] - right, point[1] - top)))
+    stand_tool(pen, pen.knife, corners, FIELD)
+    for art in arts:
+        art.lettered(pen)
 
 
 def cutting_outlines(pen: SketchPen, parts: CountedParts) -> None:
@@ -174,13 +107,13 @@ def cutting_outlines(pen: SketchPen, parts: CountedParts) -> None:
         board_round(pen, art)
         pen.hatched(_board(art).difference(art.shape))
         art.outline(pen, PICTURE_ADDED_CONTOUR, PICTURE_OUTLINE)
-        art.lettered(pen)
         art.counted(pen)
     (ax, ay), (bx, by) = _longest_side(arts[0].shape)
-    if abs(bx - ax) >= abs(by - ay):
-        _tool_at(pen.knife, (ax + 0.6 * (bx - ax), ay + 0.6 * (by - ay)))
-    else:
-        _tool_at(pen.knife, (ax, ay) if ay > by else (bx, by))
+    level = abs(bx - ax) >= abs(by - ay)
+    shares = (0.6, 0.8, 0.4, 1.0, 0.0) if level else (0.0, 0.5, 1.0) if ay > by else (1.0, 0.5, 0.0)
+    stand_tool(pen, pen.knife, [(ax + share * (bx - ax), ay + share * (by - ay)) for share in shares], FIELD)
+    for art in arts:
+        art.lettered(pen)
 
 
 def bevelling_edges(pen: SketchPen, parts: CountedParts) -> None:
@@ -194,7 +127,7 @@ def bevelling_edges(pen: SketchPen, parts: CountedParts) -> None:
             pen.line(art.carry(edge.start), art.carry(edge.end), style=PICTURE_ADDED_CONTOUR)
         art.lettered(pen)
         art.counted(pen)
-    low = SketchPen(pen.setter, pen.on_page((9.0, 24.0)), pen.scale)
+    low = SketchPen(pen.setter, pen.on_page((9.0, 24.0)), pen.scale, pen.small, pen.note)
     bevelling(low, outwards=all(edge.bevel <= 0.0 for edge in edges))
     pen.drawn += low.drawn
     angles = sorted({round(abs(edge.bevel), 1) for edge in edges})
@@ -217,7 +150,10 @@ def covering(pen: SketchPen, parts: CountedParts) -> None:
         pen.line((x, over), (x, top), style=PICTURE_GHOST)
     pen.white(*ring)
     pen.line(*ring, style=PICTURE_ADDED_CONTOUR, closed=True)
-    pen.words("paper", (left + right) / 2 + slope / 2, over + 2.4, "centre")
+    if right - left > pen.wide("paper") + 2.0:
+        pen.words("paper", (left + right) / 2 + slope / 2, over + 2.4, "centre")
+    else:
+        pen.words("paper", right + slope + 1.0, over + 2.4)
     pen.arrow(((left + right) / 2 + 12.0, over - 1.0), ((left + right) / 2 + 12.0, top + 1.6))
     pen.bottle((left + right) / 2 - 12.0, top - 0.5)
 
@@ -258,7 +194,6 @@ def slitting_part(pen: SketchPen, parts: CountedParts) -> None:
     (art,) = part_cells([(part, count)], Box(1.0, 0.0, FIELD_WIDE - 1.0, 26.0))
     art.outline(pen)
     art.marks(pen, (Purpose.BEND,))
-    art.lettered(pen)
     art.counted(pen)
     thick, low = 7.0, 31.0
     pen.section((6.0, low), (38.0, low), (38.0, low + thick), (6.0, low + thick))
@@ -269,9 +204,11 @@ def slitting_part(pen: SketchPen, parts: CountedParts) -> None:
     pen.knife((9.0 + 5.2 * 4, low + thick - deep))
     if bending and bending.slits:
         pen.count(f"{bending.slits} ×", 16.0, low + thick + 2.0)
-    pen.flag(UP, FIELD_WIDE - pen.wide(UP) / 2 - 2.2, FIELD_TALL - 5.2, _beside_letter(art))
     _depth(pen, 43.0, low + thick, low + thick - deep)
-    _crossed_through(pen, 52.0, low, thick)
+    _crossed_through(pen, 55.0, low, thick)
+    pen.taken.append(shapely.box(6.0, low, 38.0, low + thick))
+    art.lettered(pen)
+    put_flag(pen, UP, FIELD, [art.shape])
 
 
 def rolling(pen: SketchPen, parts: CountedParts) -> None:
@@ -325,22 +262,6 @@ def _crossed_through(pen: SketchPen, left: float, low: float, thick: float) -> N
     pen.wrong(left, low - 1.5, left + 12.0, low + thick + 4.0)
 
 
-def _tool_at(tool: Callable[[Point, float], None], tip: Point) -> None:
-    """Draw a tool on its tip, leaning so far that its handle stays in the field."""
-    room = (FIELD_TALL - 1.0 - tip[1]) / TOOL_REACH
-    lean = max(24.0, degrees(acos(min(1.0, max(0.0, room)))))
-    right = tip[0] + TOOL_REACH * sin(radians(lean)) <= FIELD_WIDE
-    tool(tip, -lean if right else lean)
-
-
-def _circle(middle: Point, radius: float) -> tuple[Point, ...]:
-    return _points(shapely.Point(middle).buffer(radius, quad_segs=6).exterior)
-
-
-def _has(part: Part, purpose: Purpose) -> bool:
-    return any(mark.purpose is purpose for mark in part.marks)
-
-
 def _bevels(part: Part) -> list[Edge]:
     return [edge for edge in part.edges if abs(edge.bevel) > 0.5]
 
@@ -372,29 +293,6 @@ def _longest_side(shape: shapely.Polygon) -> tuple[Point, Point]:
     return max(sides or list(pairwise(ring)), key=lambda s: hypot(s[1][0] - s[0][0], s[1][1] - s[0][1]))
 
 
-def _longest_row(art: PartArt) -> tuple[Point, Point] | None:
-    """Return the longest level line of a part's pattern in the middle half of its height, in the sketch."""
-    low, high = art.shape.bounds[1], art.shape.bounds[3]
-    rows = [
-        art.line_of(mark.path)
-        for mark in art.part.marks
-        if mark.purpose is Purpose.SURFACE and len(mark.path.points) > 1
-    ]
-    level = []
-    for row in rows:
-        (ax, ay), (bx, by) = row.coords[0], row.coords[-1]
-        turned = abs(degrees(atan2(by - ay, bx - ax))) % 180.0
-        if min(turned, 180.0 - turned) < 5.0 and low + 0.2 * (high - low) < ay < high - 0.1 * (high - low):
-            level.append(((ax, ay), (bx, by)) if ax < bx else ((bx, by), (ax, ay)))
-    return max(level, key=lambda ends: (round(ends[1][0] - ends[0][0], 1), ends[0][1]), default=None)
-
-
-def _tick(art: PartArt) -> Point:
-    """Return where a joint tick of a layer meets its edge, the rightmost low one."""
-    ticks = [mark.path.points[0] for mark in art.part.marks if mark.purpose is Purpose.JOINT_TICK]
-    return max(map(art.carry, ticks), key=lambda point: point[0] - point[1])
-
-
 def _highest(ring: shapely.LinearRing) -> Point:
     return max(_points(ring), key=lambda point: (round(point[1], 2), point[0]))
 
@@ -406,28 +304,6 @@ def _run(ring: shapely.LinearRing, start: Point, share: float) -> tuple[Point, .
     open_ring = shapely.LineString([*points[at:], *points[: at + 1]])
     run = substring(open_ring, 0.0, share, normalized=True)
     return tuple((float(x), float(y)) for x, y in run.coords)
-
-
-def _last_high(arts: Sequence[PartArt]) -> PartArt:
-    return max(arts, key=lambda art: (art.cell.top, art.cell.right))
-
-
-def _beside_letter(art: PartArt) -> Point:
-    """Return a point on a part that its letter leaves free, if there is one."""
-    shape = art.shape
-    x, y = _middle(shape)
-    left, _, right, top = shape.bounds
-    tried = [(x + 3.4, y + 2.2), (x + 3.4, y), (x, y + 3.4), ((x + right) / 2, (y + top) / 2), ((x + left) / 2, y)]
-    return next((point for point in tried if shape.contains(shapely.Point(point))), (x, y))
-
-
-def _middle(shape: shapely.Polygon) -> tuple[float, float]:
-    (x, y), _ = shapely.maximum_inscribed_circle(shape, 0.3).coords
-    return float(x), float(y)
-
-
-def _point(at: Sequence[float]) -> Point:
-    return float(at[0]), float(at[1])
 
 
 def _points(ring: shapely.LinearRing) -> tuple[Point, ...]:

@@ -6,9 +6,9 @@ from functools import partial
 
 from publisher.basics import Box, record
 from publisher.design import PicturePlan, StepPlan
-from publisher.joints import drawing_name
+from publisher.joints import Drawing, drawing_name
 from publisher.pages.front import licence_of
-from publisher.pages.instructions.act_cells import act_key, acts_of
+from publisher.pages.instructions.act_cells import act_key, pictures_of
 from publisher.pages.instructions.screens import (
     UNNUMBERED,
     ScreenBlock,
@@ -18,13 +18,14 @@ from publisher.pages.instructions.screens import (
     listed_page,
     part_row,
     photo_block,
+    sketch_block,
     stacked,
     ticks,
     titled,
     together,
     words,
 )
-from publisher.pages.instructions.step_acts import copies_taken
+from publisher.pages.instructions.step_acts import ActSketch, copies_taken
 from publisher.pages.instructions.step_block import stage_tools
 from publisher.pages.sheet import (
     Body,
@@ -212,17 +213,18 @@ PictureAt = Callable[[float], ScreenBlock]  # a picture, at most so tall (mm)
 
 
 def _pictures(context: Context, step: StepPlan, own: int) -> Iterator[PictureAt]:
-    """Yield the pictures of a step, the spec's own first, then those of its acts."""
+    """Yield the pictures of a step as the pack shows them, in its order."""
     width = _width(context)
-    plan = step.picture
-    if plan is not None and plan.kind == "photo":
-        if photo_block(context, plan.target, "", "", width, TALLEST_ON_SCREEN) is not None:
-            yield partial(_photo, context, plan, own)
-    elif plan is not None and (drawing := context.joined.drawing(drawing_name(plan))) is not None:
-        alt = context.say(plan.alt) or drawing.alt
-        yield partial(drawing_block, context, drawing, f"step:{own}:picture", alt, width)
-    for act in acts_of(context, own):
-        yield partial(drawing_block, context, act, act_key(act), act.alt, width)
+    for shown in pictures_of(context, step, own):
+        if isinstance(shown, ActSketch):
+            yield partial(sketch_block, context, shown, width)
+        elif isinstance(shown, Drawing):
+            yield partial(drawing_block, context, shown, act_key(shown), shown.alt, width)
+        elif shown.plan.kind == "photo":
+            yield partial(_photo, context, shown.plan, own)
+        elif (drawing := context.joined.drawing(drawing_name(shown.plan))) is not None:
+            alt = context.say(shown.plan.alt) or drawing.alt
+            yield partial(drawing_block, context, drawing, f"step:{own}:picture", alt, width)
 
 
 def _photo(context: Context, plan: PicturePlan, own: int, tallest: float) -> ScreenBlock:

@@ -7,6 +7,9 @@ from functools import partial
 
 from publisher.basics import Box, Carried, Layer, Pose, TextPromise, polyline, record
 from publisher.joints import Drawing
+from publisher.pages.instructions.part_sketches import FIELD_TALL, FIELD_WIDE
+from publisher.pages.instructions.sketch_pen import SketchPen
+from publisher.pages.instructions.step_acts import ActSketch
 from publisher.pages.model import Drawn, Link, Stroke
 from publisher.pages.sheet import (
     Body,
@@ -101,6 +104,19 @@ def drawing_block(context: Context, drawing: Drawing, key: str, alt: str, width:
         return Body(described(drawn, alt), carried=(carried,))
 
     return ScreenBlock(height + 2 * SPACE, draw)
+
+
+def sketch_block(context: Context, sketch: ActSketch, width: float, tallest: float) -> ScreenBlock:
+    """Return the sketch of an act as large as fits ``width`` and ``tallest`` (mm), its words as large as others on a screen."""
+    scale = min(ON_SCREEN_LARGER, width / FIELD_WIDE, tallest / FIELD_TALL)
+
+    def draw(box: Box, _: Numbers) -> Body:
+        left = (box.left + box.right - FIELD_WIDE * scale) / 2
+        pen = SketchPen(context.type, (left, box.top - FIELD_TALL * scale), scale, SCREEN_SMALL, SCREEN_SMALL)
+        sketch.draw(pen)
+        return Body(described(pen.seen(), sketch.shows))
+
+    return ScreenBlock(FIELD_TALL * scale + 2 * SPACE, draw)
 
 
 def photo_block(context: Context, name: str, key: str, alt: str, width: float, tallest: float) -> ScreenBlock | None:

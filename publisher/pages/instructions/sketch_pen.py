@@ -11,7 +11,7 @@ from math import atan2, cos, hypot, pi, radians, sin, tan
 import numpy as np
 import shapely
 
-from publisher.basics import Layer, Path, Point, polar, polyline
+from publisher.basics import SAME_POINT, Box, Layer, Path, Point, polar, polyline
 from publisher.pages.model import Drawn, Fill, LineStyle, Stroke
 from publisher.pages.type import (
     CUT,
@@ -25,6 +25,7 @@ from publisher.pages.type import (
     TRIM,
     Align,
     Setter,
+    TypeStyle,
 )
 
 HATCH_APART = 1.6  # mm between the lines of a board in section
@@ -32,6 +33,7 @@ ARROW_HEAD = 2.6  # mm: length of an arrow head
 BLADE = 8.0  # mm of a knife that are blade
 TOOL_LONG = 17.0  # mm of a tool that are drawn
 TOOL_WIDE = 2.4  # mm
+STICK_WIDE = 3.2  # mm: a stick with a round end, which presses and cannot cut
 PIN_LONG = 19.0  # mm
 UNDER_BORDER = 0.05  # mm within its border from which an area covers a line
 SHORTEST_SEEN = 0.3  # mm of a line that are worth drawing
@@ -41,10 +43,15 @@ class SketchPen:
     """Draws in mm from the lower left corner of a sketch, which lies at ``origin`` of the page; ``scale`` times as large, but for its
     words."""
 
-    def __init__(self, setter: Setter, origin: Point, scale: float = 1.0) -> None:
-        """Begin with an empty sketch."""
+    def __init__(
+        self, setter: Setter, origin: Point, scale: float = 1.0, small: TypeStyle = SMALL, note: TypeStyle = NOTE
+    ) -> None:
+        """Begin with an empty sketch. ``small``: how counts are set, bold; ``note``: how words are."""
+        self.small, self.note = small, note
         self.drawn: list[Drawn] = []
         self.setter, self.origin, self.scale = setter, origin, scale
+        self.said: list[shapely.Polygon] = []  # where words stand: tools and leaders keep off
+        self.taken: list[shapely.Geometry] = []  # where tools, rules and arrows are: letters keep off
 
     def seen(self) -> tuple[Drawn, ...]:
         """Return what is seen of the sketch: lines end where an area covers them, and nothing is drawn that is covered whole."""
@@ -99,10 +106,16 @@ class SketchPen:
         self._tool(((-half, 4.0), (half, 4.0), (half, TOOL_LONG), (-half, TOOL_LONG)), tip, lean)
         self._tool(((0.0, 0.0), (half, 4.0), (-half, 4.0)), tip, lean)
 
+    def stick(self, tip: Point, lean: float = 0.0, long: float = TOOL_LONG) -> None:
+        """Draw a stick with a round end that stands on it, ``lean`` degrees from upright (to the left is positive)."""
+        half = STICK_WIDE / 2
+        end = tuple(polar(half, radians(turn), (0.0, half)) for turn in range(180, 361, 15))
+        self._tool((*end, (half, long), (-half, long)), tip, lean)
+
     def pin(self, tip: Point, lean: float) -> None:
         """Draw a pin with its head, ``lean`` degrees from upright (to the left is positive)."""
         long, half = PIN_LONG, 0.9
-        self.line(tip, _leant((0.0, long), tip, lean))
+        self.line(tip, leant((0.0, long), tip, lean))
         self._tool(((-half, long), (half, long), (half, long + 1.6), (-half, long + 1.6)), tip, lean)
 
     def arrow(self, *points: Point) -> None:
@@ -111,6 +124,7 @@ class SketchPen:
         away, long = atan2(by - ay, bx - ax), hypot(bx - ax, by - ay)
         back = (bx - cos(away) * min(ARROW_HEAD, long), by - sin(away) * min(ARROW_HEAD, long))
         self.line(*points[:-1], back, style=PICTURE_CUE)
+        self.taken.append(shapely.LineString(points).buffer(ARROW_HEAD / 2, quad_segs=2))
         sides = (polar(ARROW_HEAD / cos(0.35), away + pi + turn, points[-1]) for turn in (0.35, -0.35))
         self.drawn.append(Fill(0.0, (self._path((points[-1], *sides), True),), Layer.PAGE, tag="figure"))
 
@@ -124,22 +138,32 @@ class SketchPen:
         """Cross out what is wrong, from corner to corner, without hiding it."""
         self.line((left, bottom), (right, top), style=PICTURE_CUE)
         self.line((left, top), (right, bottom), style=PICTURE_CUE)
+        self.taken.append(shapely.box(left, bottom, right, top))
 
     def right(self, x: float, y: float) -> None:
         """Tick what is right."""
         self.line((x, y + 1.4), (x + 1.4, y), (x + 4.0, y + 4.2), style=PICTURE_CUE)
+        self.taken.append(shapely.box(x, y, x + 4.0, y + 4.2))
 
     def words(self, text: str, x: float, y: float, align: Align = "left") -> None:
         """Set a short word."""
-        self.drawn += self.setter.line(text, NOTE.tagged("figure"), *self.on_page((x, y)), align=align)
+        self._keep(text, self.note, x, y, align)
+        self.drawn += self.setter.line(text, self.note.tagged("figure"), *self.on_page((x, y)), align=align)
 
     def count(self, text: str, x: float, y: float, align: Align = "centre") -> None:
         """Set what is counted or measured, bold: ``2 × A``, ``24 h``; on white, so that no line runs through it."""
-        style = SMALL.bold().tagged("figure")
-        wide, high = self.setter.width(text, style) + 1.0, self.setter.cap(style)
-        left = x - {"left": 0.0, "centre": 0.5, "right": 1.0}[align] * (wide - 1.0) - 0.5
-        self.white((left, y - 0.6), (left + wide, y - 0.6), (left + wide, y + high + 0.6), (left, y + high + 0.6))
+        style = self.small.bold().tagged("figure")
+        box = self._keep(text, style, x, y, align)
+        self.white(*box.grown(0.5).corners())
         self.drawn += self.setter.line(text, style, *self.on_page((x, y)), align=align)
+
+    def _keep(self, text: str, style: TypeStyle, x: float, y: float, align: Align) -> Box:
+        """Note where words stand, in mm of the sketch: they are as large in a sketch that is drawn smaller."""
+        wide, high = self.setter.width(text, style) / self.scale, self.setter.cap(style) / self.scale
+        left = x - {"left": 0.0, "centre": 0.5, "right": 1.0}[align] * wide
+        box = Box(left, y, left + wide, y + high)
+        self.said.append(shapely.box(*box.grown(0.3).sides))
+        return box
 
     def broken(self, said: Iterable[str], wide: float, lines: int = 1, between: str = "   ") -> tuple[str, ...]:
         """Return what is counted in lines of at most ``wide`` mm, as many as ``lines`` allow: of more, the last ends in "…"."""
@@ -157,8 +181,8 @@ class SketchPen:
         return (*first, f"{last}{between}…")
 
     def wide(self, text: str) -> float:
-        """Return how wide ``count`` sets a text (mm)."""
-        return self.setter.width(text, SMALL.bold())
+        """Return how wide ``count`` sets a text (mm of the sketch)."""
+        return self.setter.width(text, self.small.bold()) / self.scale
 
     def sheet(self, left: float, bottom: float, right: float, top: float, number: str = "") -> None:
         """Draw a sheet of paper with a corner turned down, and its page number in the other one."""
@@ -173,6 +197,7 @@ class SketchPen:
     def rule(self, left: float, bottom: float, right: float, top: float) -> None:
         """Draw a steel rule with its divisions along the lower or the left edge."""
         ring = ((left, bottom), (right, bottom), (right, top), (left, top))
+        self.taken.append(shapely.Polygon(ring))
         self.white(*ring)
         self.line(*ring, closed=True)
         level = right - left > top - bottom
@@ -197,6 +222,7 @@ class SketchPen:
         """Draw a bottle of glue on its tip at a point, with a drop."""
         body = ((-1.9, 4.2), (-1.9, 10.2), (1.9, 10.2), (1.9, 4.2), (0.5, 2.4), (0.5, 1.2), (-0.5, 1.2), (-0.5, 2.4))
         ring = tuple((x + px, y + py) for px, py in body)
+        self.taken.append(shapely.Polygon(ring))
         self.white(*ring)
         self.line(*ring, closed=True)
         self.line((x - 1.9, y + 8.6), (x + 1.9, y + 8.6), style=PICTURE_DETAIL)
@@ -209,7 +235,7 @@ class SketchPen:
         self._tool(((-1.6, 1.5), (1.6, 1.5), (1.6, 6.0), (-1.6, 6.0)), tip, lean)
         self._tool(((-0.6, 6.0), (0.6, 6.0), (0.6, TOOL_LONG), (-0.6, TOOL_LONG)), tip, lean)
         for x in (-1.2, -0.4, 0.4, 1.2):
-            self.line(_leant((x * 0.6, 0.0), tip, lean), _leant((x, 4.5), tip, lean), style=PICTURE_DETAIL)
+            self.line(leant((x * 0.6, 0.0), tip, lean), leant((x, 4.5), tip, lean), style=PICTURE_DETAIL)
 
     def pot(self, left: float, bottom: float) -> None:
         """Draw an open pot of paint."""
@@ -227,6 +253,7 @@ class SketchPen:
 
     def books(self, left: float, bottom: float, wide: float) -> None:
         """Draw two books, one upon the other, and an arrow that presses on them."""
+        self.taken.append(shapely.box(left, bottom, left + wide, bottom + 8.4))
         for number, inset in enumerate((0.0, 1.5)):
             low, high = bottom + 4.2 * number, bottom + 4.2 * number + 4.2
             ring = ((left + inset, low), (left + wide - inset, low), (left + wide - inset, high), (left + inset, high))
@@ -240,15 +267,6 @@ class SketchPen:
         """Draw a strip of tape: white, with torn ends."""
         self.white(*ring)
         self.line(*ring, style=PICTURE_DETAIL, closed=True)
-
-    def flag(self, text: str, x: float, y: float, on: Point) -> None:
-        """Set words in a frame, with a line to what they say it of."""
-        half, high = self.wide(text) / 2 + 1.2, 4.2
-        self.line((x, y + high / 2), on, style=PICTURE_DETAIL)
-        ring = ((x - half, y), (x + half, y), (x + half, y + high), (x - half, y + high))
-        self.white(*ring)
-        self.line(*ring, style=PICTURE_DETAIL, closed=True)
-        self.count(text, x, y + 1.0)
 
     def hatched(self, area: shapely.Geometry) -> None:
         """Hatch an area, as a board in section is, without its border."""
@@ -269,13 +287,16 @@ class SketchPen:
         self.line(*along_arc(centre, radius, start, end), style=style)
 
     def _tool(self, ring: Iterable[Point], tip: Point, lean: float) -> None:
-        points = tuple(_leant(point, tip, lean) for point in ring)
+        points = tuple(leant(point, tip, lean) for point in ring)
+        self.taken.append(shapely.Polygon(points))
         self.white(*points)
         self.line(*points, style=PICTURE_DETAIL, closed=True)
 
     def _path(self, points: Iterable[Point], closed: bool) -> Path:
         moved = tuple(map(self.on_page, points))
         distinct = (*(a for a, b in pairwise(moved) if a != b), moved[-1])
+        if len(distinct) > 3 and hypot(distinct[0][0] - distinct[-1][0], distinct[0][1] - distinct[-1][1]) < SAME_POINT:
+            return polyline(distinct[:-1], True)  # a full turn: rounding would tell readers one thing or the other
         return polyline(distinct, closed)
 
 
@@ -335,6 +356,7 @@ def leaning(rise: float, lean: float) -> float:
     return rise * tan(radians(lean))
 
 
-def _leant(point: Point, tip: Point, lean: float) -> Point:
+def leant(point: Point, tip: Point, lean: float) -> Point:
+    """Return where a point of a tool that stands upright on (0, 0) is on a tip, leaning by ``lean`` degrees to the left."""
     c, s = cos(radians(lean)), sin(radians(lean))
     return (tip[0] + point[0] * c - point[1] * s, tip[1] + point[0] * s + point[1] * c)

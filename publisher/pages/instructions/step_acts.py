@@ -8,7 +8,8 @@ from publisher.basics.wording import series
 from publisher.design import StepPlan
 from publisher.geometry import Part
 from publisher.joints import Drawing
-from publisher.pages.instructions import finish_sketches, part_sketches
+from publisher.pages.instructions import face_sketches, finish_sketches, part_sketches
+from publisher.pages.instructions.alike_sketches import Pair, alike_pairs, telling_apart
 from publisher.pages.instructions.sketch_pen import SketchPen
 from publisher.pages.sheet import Context
 
@@ -27,12 +28,20 @@ class ActSketch:
 
 OF_PARTS: dict[str, tuple[Callable[[SketchPen, part_sketches.CountedParts], None], str]] = {
     "trace": (part_sketches.tracing_round, "A pencil round the cards of {}, with the side up that says so"),
-    "press": (part_sketches.pressing_in, "A blunt pencil along a rule on the faces of {}"),
+    "press": (
+        face_sketches.pressing_in,
+        "A stick with a round end that presses dents into the foam of {}, ticked; a knife that cuts through, crossed out",
+    ),
+    "draw": (face_sketches.drawing_on, "A pencil along a rule on the faces of {}"),
     "cut_openings": (
         part_sketches.cutting_openings,
         "A knife in the corner of an opening of {}; the openings fall out",
     ),
     "cut_outlines": (part_sketches.cutting_outlines, "A knife at the outline of {}"),
+    "score": (
+        face_sketches.scoring,
+        "A cut in {} that stops half way, ticked, and the board folded there; a cut that goes through, crossed out",
+    ),
     "bevel": (
         part_sketches.bevelling_edges,
         "A knife that leans along its guide, and the edges of {} that are bevelled",
@@ -54,13 +63,30 @@ def _before(context: Context, step: StepPlan) -> Iterator[ActSketch]:
     for act in acts_of_step(context, step):
         if act in OF_PARTS and parts:
             sketch, shows = OF_PARTS[act]
-            wanted = _wanted(act, parts)
+            wanted = wanted_parts(act, parts)
             drawn = tuple(one for one in wanted if act == "trace" and one[0] in context.measured)
+            if act == "press":
+                sketch = partial(face_sketches.pressing_in, paper=_paper(context, wanted))
             if wanted := tuple(one for one in wanted if one not in drawn):
                 yield ActSketch(_of(sketch, wanted), shows.format(_said(wanted)))
             if drawn:
                 shows = "A pencil along a rule that draws {} by their sizes"
                 yield ActSketch(_of(part_sketches.measuring_out, drawn), shows.format(_said(drawn)))
+    for pair in _alike(context, step, parts):
+        one, other = (part.letter for part in pair)
+        yield ActSketch(
+            partial(telling_apart, pair=pair), f"{one} is not {other}: they look alike, hatched is where they differ"
+        )
+
+
+def _alike(context: Context, step: StepPlan, parts: tuple[tuple[Part, int], ...]) -> tuple[Pair, ...]:
+    """Return the parts of a step that look alike, but for pairs that a step before it had in hand."""
+    before: set[tuple[str, str]] = set()
+    for one in context.design.steps:
+        if one == step:
+            break
+        before |= {(a.id, b.id) for a, b in alike_pairs([part for part, _ in counted_parts(context, one)])}
+    return tuple((a, b) for a, b in alike_pairs([part for part, _ in parts]) if (a.id, b.id) not in before)
 
 
 def _of(
@@ -102,6 +128,9 @@ def acts_of_step(context: Context, step: StepPlan) -> tuple[str, ...]:
         return step.acts
     if step.stage == "cut":
         return tuple(_cut(context, step))
+    if step.stage == "texture" and "blunt_pencil" not in step.uses and "pencil" in step.uses:
+        parts = tuple(counted_parts(context, step))
+        return ("draw",) if parts and _paper(context, parts) == "kept" else ("press",)
     return {"texture": ("press",), "seal": ("seal",), "paint": ("paint",)}.get(step.stage, ())
 
 
@@ -115,8 +144,18 @@ def _cut(context: Context, step: StepPlan) -> Iterator[str]:
         yield "cut_openings"
     if parts:
         yield "cut_outlines"
+    if any(face_sketches.scored(part) for part in parts):
+        yield "score"
     if any(abs(edge.bevel) >= 10.0 for part in parts for edge in part.edges):
         yield "bevel"
+
+
+def _paper(context: Context, parts: tuple[tuple[Part, int], ...]) -> face_sketches.FacePaper:
+    """Return what is on the faces that are worked on: with paper on one face alone the bare one is taken."""
+    boards = [board for board in context.design.boards if any(part.board == board.id for part, _ in parts)]
+    if any(board.faces == "paper_both" for board in boards):
+        return "kept"
+    return "peeled" if any(board.peeled for board in boards) else "bare"
 
 
 def counted_parts(context: Context, step: StepPlan) -> Iterator[tuple[Part, int]]:
@@ -149,11 +188,12 @@ def whole_of(context: Context) -> Drawing | None:
     return wholes[-1] if wholes else None
 
 
-def _wanted(act: str, parts: tuple[tuple[Part, int], ...]) -> tuple[tuple[Part, int], ...]:
+def wanted_parts(act: str, parts: tuple[tuple[Part, int], ...]) -> tuple[tuple[Part, int], ...]:
     """Return the parts that an act is done to."""
     fits: dict[str, Callable[[Part], bool]] = {
         "cut_openings": lambda part: bool(part.outline.holes or part.openings),
         "glue": lambda part: any(stretch.name.endswith(".tab") for stretch in part.outline.outer.stretches()),
+        "score": face_sketches.scored,
         "bevel": lambda part: any(abs(edge.bevel) > 0.5 for edge in part.edges),
     }
     test = fits.get(act)

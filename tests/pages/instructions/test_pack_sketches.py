@@ -43,5 +43,5 @@ def test_sketches_say_what_is_measured_and_how_many(demo: Callable[..., Context]
     assert "4.7 to 5.3 mm (0.186 to 0.208 in)" in said(house["act:board"])
     assert {"20 scraps", "100.0 mm (3.94 in)"} <= {*said(stair["act:board"])}
     assert "2 × A   2 × B   2 × C" in said(house["act:mark"])
-    assert "1 × A · 1 × B" in said(bridge["act:tape"]) and "act:tape" not in house
+    assert {"1 × A", "1 × B"} <= {*said(bridge["act:tape"])} and "act:tape" not in house
     assert {"1 × A", "1 × B", "1 × C", "0.3 to 0.5 mm"} <= {*said(house["act:card"])}

@@ -9,7 +9,11 @@ import pytest
 from publisher.brief import Inputs
 from publisher.pages import Pack, Words, compose
 from publisher.pages.instructions import act_titles, phone_drafts
+from publisher.pages.instructions.act_cells import pictures_of
+from publisher.pages.instructions.step_acts import ActSketch
+from publisher.pages.model import Stroke
 from publisher.pages.sheet.draft import Context
+from publisher.pages.type import tidy
 from tests.pages.conftest import a_context
 
 POINT = 25.4 / 72  # mm
@@ -44,6 +48,14 @@ def test_each_picture_and_each_word_of_a_step_stands_once(copy: Pack) -> None:
         if ":act:" in where.key or where.key.endswith(":picture"):
             on[where.page] = on.get(where.page, 0) + 1
     assert set(on.values()) == {1}  # one act a screen
+
+
+def test_acts_are_pictured_as_in_the_pack(demo: Callable[..., Context]) -> None:
+    context = demo("toll-house")
+    shown = [thing.tag for page in copy_of(context).pages for thing in page.drawn if isinstance(thing, Stroke)]
+    steps = enumerate(context.design.steps, 1)
+    acts = [one for n, step in steps for one in pictures_of(context, step, n) if isinstance(one, ActSketch)]
+    assert len(acts) > 8 and all(f"figure:{tidy(act.shows)}" in shown for act in acts)
 
 
 def test_steps_bear_the_numbers_of_the_pack(demo: Callable[..., Context]) -> None:

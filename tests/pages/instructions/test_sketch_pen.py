@@ -63,3 +63,12 @@ def test_what_is_counted_goes_in_lines_that_keep_to_a_width(setter: Setter) -> N
     assert pen.broken(said[:2], 1.0) == ("3 × A   …",) and pen.broken((), 1.0) == ()
     for wide in (20.0, 40.0, 70.0):
         assert all(pen.wide(line) <= wide for line in pen.broken(said, wide, 3)), wide
+
+
+def test_a_full_turn_is_a_closed_line(setter: Setter) -> None:
+    """A path whose ends meet is closed, whatever rounding makes of them: readers else disagree."""
+    pen = SketchPen(setter, (46.6, 30.7), 1.1)
+    pen.arc((26.0, 17.0), 12.0, 0.0, 360.0)
+    pen.arc((26.0, 17.0), 12.0, 0.0, 350.0)
+    full, open_one = [thing.paths[0] for thing in pen.drawn if isinstance(thing, Stroke)]
+    assert full.closed and not open_one.closed

@@ -1,0 +1,113 @@
+"""Parts that are easily taken for one another, side by side: large letters, an equals sign crossed out, hatched where they differ."""
+
+from collections.abc import Iterator, Sequence
+from itertools import combinations
+
+import shapely
+from shapely.affinity import rotate, scale, translate
+
+from publisher.basics import Box, Point
+from publisher.geometry import Part, polygon
+from publisher.pages.instructions.part_art import PartArt, part_cells
+from publisher.pages.instructions.part_sketches import FIELD_TALL, FIELD_WIDE
+from publisher.pages.instructions.sketch_pen import SketchPen
+from publisher.pages.instructions.sketch_places import room_for
+from publisher.pages.type import PICTURE_CUE, PICTURE_GHOST, TITLE
+
+TAKEN_FOR = 5.0  # mm: outlines that differ by less are taken for one another; mirror images are, whatever their size
+MOST_TOLD_APART = 2  # shown in one step
+
+Pair = tuple[Part, Part]
+
+
+def alike_pairs(parts: Sequence[Part]) -> tuple[Pair, ...]:
+    """Return the pairs of different parts that look alike, however one of them lies or is turned over; a few at most."""
+    found = (pair for pair in combinations(parts, 2) if pair[0].letter != pair[1].letter and _apart(*pair) < TAKEN_FOR)
+    return tuple(pair for pair, _ in zip(found, range(MOST_TOLD_APART), strict=False))
+
+
+def telling_apart(pen: SketchPen, pair: Pair) -> None:
+    """Two parts to one scale, a crossed-out equals sign between them; hatched is what one has and the other lacks where they lie on one
+    another; mirror images do not."""
+    high = max(polygon(part.outline).bounds[3] - polygon(part.outline).bounds[1] for part in pair)
+    wide = max(polygon(part.outline).bounds[2] - polygon(part.outline).bounds[0] for part in pair)
+    room = (FIELD_WIDE - 14.0) / 2
+    cells = (Box(0.0, 1.0, room, FIELD_TALL - 1.0), Box(FIELD_WIDE - room, 1.0, FIELD_WIDE, FIELD_TALL - 1.0))
+    most = min((room - 2.0) / wide, (FIELD_TALL - 9.0) / high, 1.0)
+    arts = [_at_scale(part, cell, most) for part, cell in zip(pair, cells, strict=True)]
+    for art, other in (arts, arts[::-1]):
+        art.outline(pen)
+        lain = _laid_on(art, other)
+        if lain is not None:
+            pen.line(*_points(lain.exterior), style=PICTURE_GHOST, closed=True)
+            pen.hatched(art.shape.difference(lain.buffer(0.15)))
+    for art in arts:
+        _large_letter(pen, art)
+    x, y = FIELD_WIDE / 2, FIELD_TALL / 2
+    for up in (-1.0, 1.0):
+        pen.line((x - 3.0, y + up), (x + 3.0, y + up), style=PICTURE_CUE)
+    pen.wrong(x - 4.0, y - 4.0, x + 4.0, y + 4.0)
+
+
+def _at_scale(part: Part, cell: Box, most: float) -> PartArt:
+    """Return a part in a cell at a scale that both parts share."""
+    (art,) = part_cells([(part, 0)], cell)
+    left, bottom, right, top = polygon(part.outline).bounds
+    x = (cell.left + cell.right) / 2 - most * (left + right) / 2
+    y = (cell.bottom + 6.0 + cell.top) / 2 - most * (bottom + top) / 2
+    return PartArt(part, cell, (x, y), most, art.count, art.around)
+
+
+def _large_letter(pen: SketchPen, art: PartArt) -> None:
+    """Set a part's letter on it, as large as a step's number, where there is room."""
+    (x, y), radius = room_for(pen, art.shape)
+    high = pen.setter.cap(TITLE) / pen.scale
+    if radius < high:
+        return
+    box = Box(x - high / 2, y - high / 2, x + high / 2, y + high / 2).grown(0.8)
+    pen.white(*box.corners())
+    pen.said.append(shapely.box(*box.sides))
+    pen.drawn += pen.setter.line(
+        art.part.letter, TITLE.tagged("figure"), *pen.on_page((x, y - high / 2)), align="centre"
+    )
+
+
+def _apart(one: Part, other: Part) -> float:
+    """Return by how many mm the outlines of two parts differ where one lies best on the other, turned, or turned over."""
+    own = _centred(polygon(one.outline))
+    return min((_distance(own, lying) for lying in _ways(polygon(other.outline))), default=TAKEN_FOR)
+
+
+def _ways(shape: shapely.Polygon) -> Iterator[shapely.Polygon]:
+    for mirrored in (1.0, -1.0):
+        for turn in (0.0, 90.0, 180.0, 270.0):
+            yield _centred(rotate(scale(shape, mirrored, 1.0), turn))
+
+
+def _laid_on(art: PartArt, other: PartArt) -> shapely.Polygon | None:
+    """Return the other part laid on one, turned where it must be; None where it would have to be turned over."""
+    own = _centred(art.shape)
+    turned = [_centred(rotate(other.shape, turn)) for turn in (0.0, 90.0, 180.0, 270.0)]
+    best = min(turned, key=lambda shape: round(_distance(own, shape), 1))
+    if _distance(own, best) >= TAKEN_FOR * art.scale:
+        return None
+    middle = shapely.box(*art.shape.bounds).centroid
+    return translate(best, middle.x, middle.y)
+
+
+def _centred(shape: shapely.Polygon) -> shapely.Polygon:
+    middle = shapely.box(*shape.bounds).centroid
+    return translate(shape, -middle.x, -middle.y)
+
+
+def _distance(one: shapely.Polygon, other: shapely.Polygon) -> float:
+    """Return how far (mm) two outlines with their openings are apart at most; no more than a glance where their sizes differ."""
+    sizes = [(b[2] - b[0], b[3] - b[1]) for b in (one.bounds, other.bounds)]
+    rough = float(max(abs(a - b) / 2 for a, b in zip(*sizes, strict=True)))
+    if rough >= TAKEN_FOR:
+        return rough
+    return float(shapely.hausdorff_distance(one.boundary, other.boundary, densify=0.2))
+
+
+def _points(ring: shapely.LinearRing) -> tuple[Point, ...]:
+    return tuple((float(x), float(y)) for x, y in ring.simplify(0.03).coords[:-1])

@@ -1,0 +1,88 @@
+"""Where tools, flags and letters stand in a sketch: no word is covered, and no line to what is named crosses one. Mm of the sketch."""
+
+from collections.abc import Callable, Sequence
+
+import numpy as np
+import shapely
+
+from publisher.basics import Box, Point
+from publisher.pages.instructions.sketch_pen import TOOL_LONG, SketchPen, leant
+from publisher.pages.type import PICTURE_DETAIL
+
+DrawsTool = Callable[[Point, float], None]  # draws a tool on its tip, leaning by so many degrees
+
+COVERED = ((-1.4, 0.6), (1.4, 0.6), (3.0, 8.0), (3.0, TOOL_LONG), (-1.4, TOOL_LONG))
+"""What a tool covers that stands upright on (0, 0): a knife, a pencil or a stick."""
+
+STEEPEST, LEVELLEST = 24.0, 88.0  # degrees by which a tool leans from upright, to either side
+
+
+def stand_tool(pen: SketchPen, tool: DrawsTool, tips: Sequence[Point], field: Box) -> None:
+    """Draw a tool on the first of the points at which it covers no word, as upright as it can be with its handle in the field."""
+    room = shapely.box(*field.sides)
+    kept = shapely.union_all(pen.said) if pen.said else shapely.Polygon()
+    busy = shapely.union_all(pen.taken) if pen.taken else shapely.Polygon()
+    tried: list[tuple[float, Point, float]] = []
+    for number, tip in enumerate(tips):
+        for turn in np.arange(STEEPEST, LEVELLEST, 8.0):
+            for lean in (-float(turn), float(turn)):
+                area = shapely.Polygon([leant(at, tip, lean) for at in COVERED])
+                outside = area.area - shapely.intersection(area, room).area
+                over = shapely.intersection(area, kept).area
+                near = shapely.intersection(area, busy).area
+                tried.append((3.0 * number + 0.1 * abs(lean) + 50.0 * outside + 100.0 * over + near, tip, lean))
+    if tried:
+        _, tip, lean = min(tried, key=lambda one: one[0])
+        tool(tip, lean)
+
+
+def put_flag(pen: SketchPen, text: str, field: Box, parts: Sequence[shapely.Polygon]) -> None:
+    """Set words in a frame at the top of a field, with a line to the part that they say it of: the frame covers no tool and no word, the
+    line ends on a part, beside its openings, and crosses neither words nor a tool. The first part is rather named than the others."""
+    cap = pen.setter.cap(pen.small) / pen.scale
+    half, high = pen.wide(text) / 2 + 1.2, cap + 1.9
+    low, kept = field.top - high, shapely.union_all([*pen.said, *pen.taken])
+    tried: list[tuple[float, float, Point]] = []
+    for x in np.arange(field.right - half, field.left + half - 0.01, -2.0):
+        frame = shapely.box(x - half - 0.6, low - 0.6, x + half + 0.6, field.top)
+        covers = 200.0 * shapely.intersection(frame, kept).area
+        covers += 200.0 * float(shapely.area(shapely.intersection(frame, np.array(parts))).sum())
+        for number, part in enumerate(parts):
+            others = shapely.union_all([one for one in parts if one is not part])
+            spots = _spots(part)
+            lines = shapely.linestrings([((x, low), on) for on in spots])
+            cost = covers + 3.0 * number + 0.2 * (field.right - half - x) + shapely.length(lines)
+            cost += 300.0 * shapely.length(shapely.intersection(lines, kept))
+            cost += 20.0 * shapely.length(shapely.intersection(lines, others))
+            best = int(cost.argmin())
+            tried.append((float(cost[best]), float(x), spots[best]))
+    if not tried:
+        return
+    _, x, on = min(tried, key=lambda one: one[0])
+    pen.line((x, low), on, style=PICTURE_DETAIL)
+    pen.taken.append(shapely.LineString([(x, low), on]).buffer(0.4))
+    ring = ((x - half, low), (x + half, low), (x + half, field.top), (x - half, field.top))
+    pen.white(*ring)
+    pen.line(*ring, style=PICTURE_DETAIL, closed=True)
+    pen.count(text, x, low + (high - cap) / 2)
+
+
+def room_for(pen: SketchPen, shape: shapely.Polygon) -> tuple[Point, float]:
+    """Return the middle of the largest circle on a shape that no tool, rule or arrow touches, and its radius (mm)."""
+    left = shapely.difference(shape, shapely.union_all(pen.taken)) if pen.taken else shape
+    pieces = [piece for piece in shapely.get_parts(left) if piece.geom_type == "Polygon" and not piece.is_empty]
+    found = [shapely.maximum_inscribed_circle(piece, 0.2) for piece in pieces]
+    if not found:
+        return (0.0, 0.0), 0.0
+    circle = max(found, key=lambda one: float(one.length))
+    (x, y), _ = circle.coords
+    return (float(x), float(y)), float(circle.length)
+
+
+def _spots(part: shapely.Polygon) -> list[Point]:
+    """Return points on a part off its edges and openings, where a line to it may end."""
+    inner = next((one for by in (1.0, 0.3, 0.0) if not (one := part.buffer(-by)).is_empty), part)
+    left, bottom, right, top = inner.bounds
+    grid = [(x, y) for x in np.linspace(left, right, 9) for y in np.linspace(bottom, top, 7)]
+    found = [(float(x), float(y)) for x, y in grid if shapely.contains_xy(inner, x, y)]
+    return found or [(float(x), float(y)) for x, y in shapely.point_on_surface(inner).coords]
