@@ -37,7 +37,7 @@ from publisher.geometry.model import (
     ShapeInfo,
 )
 from publisher.geometry.openings import opening_infos
-from publisher.geometry.paths import area, line_string, next_of, one_before, path_length, polygon
+from publisher.geometry.paths import area, line_string, mitred, next_of, one_before, path_length, polygon
 from publisher.geometry.rules import CARD, RULES
 from publisher.geometry.surfaces import surface_infos
 
@@ -74,6 +74,7 @@ __all__ = [
     "look_at",
     "make_parts",
     "middle_of",
+    "mitred",
     "next_of",
     "one_before",
     "opening_infos",

@@ -5,6 +5,7 @@ import numpy.typing as npt
 import shapely
 
 from publisher.basics import record
+from publisher.geometry import mitred
 from publisher.joints.outlines import Array
 
 Indices = npt.NDArray[np.int64]
@@ -31,7 +32,7 @@ def visible(edges: Array, faces: FrontFaces) -> tuple[Array, Indices]:
         return np.zeros((0, 2, 2)), np.zeros(0, dtype=np.int64)
     starts, ends = edges[:, 0], edges[:, 1]
     flat = np.hypot(*(ends - starts)[:, :2].T)
-    areas = shapely.buffer(faces.areas, -RIM, join_style="mitre")
+    areas = mitred(faces.areas, -RIM)
     tree = shapely.STRtree(areas)
     edge_at, face_at = tree.query(shapely.linestrings(edges[:, :, :2]))
     near, far = _in_front(starts[edge_at], ends[edge_at], faces.planes[face_at])

@@ -9,7 +9,7 @@ import numpy as np
 import shapely
 
 from publisher.basics import record
-from publisher.geometry import next_of, one_before
+from publisher.geometry import mitred, next_of, one_before
 from publisher.joints.drawings.lines import Sketch
 from publisher.joints.drawings.view import View
 from publisher.joints.outlines import Array
@@ -51,7 +51,7 @@ def draw_slabs(slabs: list[Slab], view: View, sketch: Sketch) -> list[shapely.Ge
         for weight, lines in (("outline", outline), ("outline", edges), ("detail", ticks)):
             sketch.add(weight, flat(shapely.difference(lines, covered)))
         shown.append(flat(shapely.difference(face, covered)))
-        covered = shapely.union(covered, shapely.buffer(body, SAME_BORDER, join_style="mitre", quad_segs=2))
+        covered = shapely.union(covered, mitred(body, SAME_BORDER))
     sketch.shapes.append(flat(covered))
     return shown[::-1]
 

@@ -7,7 +7,7 @@ import numpy as np
 import shapely
 
 from publisher.basics import Place, Point, Pose, Purpose
-from publisher.geometry import Part
+from publisher.geometry import Part, mitred
 from publisher.joints.drawings.lines import Sketch
 from publisher.joints.drawings.panel_solids import solids_of
 from publisher.joints.drawings.panel_views import draw_solids, letter_spot
@@ -114,7 +114,7 @@ def plan_view(stack: LaidStack, parts: dict[str, Part], number: int) -> Sketch |
     if at > 0:
         below = stack.layers[at - 1]
         lower = _plan_polygon(parts[below.part], below.pose)
-        hidden = shapely.buffer(move(whole_polygon(parts[layer.part]), layer.pose), 0.1, join_style="mitre")
+        hidden = mitred(move(whole_polygon(parts[layer.part]), layer.pose), 0.1)
         sketch.add("ghost", shapely.difference(shapely.boundary(lower), hidden))
         _line_up(parts[below.part], below.pose, upper, sketch)
         letters.append((parts[below.part].letter, shapely.difference(lower, hidden)))

@@ -8,7 +8,7 @@ import shapely
 
 from publisher.basics import Place, Point, record
 from publisher.design import Board, Fact, Figure, Kind
-from publisher.geometry import Region, polygon
+from publisher.geometry import Region, mitred, polygon
 from publisher.joints.bending import ON_RIM, SMALL, Bending, bendings_of, strength_of
 from publisher.joints.facts import made_fact
 from publisher.joints.footing import GRAVITY, areal_mass
@@ -190,7 +190,7 @@ def _in_openings(assembly: PanelAssembly, deck: Panel, standing: Collection[str]
         if seat.host == deck.name and seat.panel in standing:
             ring = opening_of(deck.part, seat.opening)
             if ring is not None:
-                yield shapely.buffer(polygon(Region(ring)), UNDER, join_style="mitre")
+                yield mitred(polygon(Region(ring)), UNDER)
         elif seat.panel == deck.name and seat.host in standing:
             end = deck.part.edge(seat.edge)
             if end is not None:

@@ -7,7 +7,7 @@ import shapely
 
 from publisher.basics import Path, Point, record
 from publisher.design import FaceSeat
-from publisher.geometry import Edge, Part, middle_of, next_of, polygon
+from publisher.geometry import Edge, Part, middle_of, mitred, next_of, polygon
 from publisher.joints.panels.solids import face_pair
 from publisher.joints.panels.space import Array, EdgeLine, PanelFrame, line_of, resting
 from publisher.joints.panels.touching import NOTHING, PANEL_TOUCH
@@ -207,7 +207,7 @@ def _face_of(host: Part, face: str) -> shapely.Geometry:
 
 def _welded(area: shapely.Geometry) -> shapely.Geometry:
     """Return an area without the hairlines between boards that touch."""
-    return shapely.buffer(shapely.buffer(area, PANEL_TOUCH, join_style="mitre"), -PANEL_TOUCH, join_style="mitre")
+    return mitred(mitred(area, PANEL_TOUCH), -PANEL_TOUCH)
 
 
 def _slant(ring: Array) -> float:

@@ -15,7 +15,7 @@ import shapely
 
 from publisher.basics import record
 from publisher.design import Board, BracePlan
-from publisher.geometry import Part
+from publisher.geometry import Part, mitred
 from publisher.joints.bending import strength_of
 from publisher.joints.footing import LEAST_TREAD
 from publisher.joints.outlines import pieces
@@ -143,8 +143,8 @@ def _sticking(plan: PlanGeometry, ground: shapely.Geometry, k: int, base: float,
     What lies between parts of the ground is carried from several sides: it bends as a deck does, and counts here only for steps,
     which no deck is made of (``spans``).
     """
-    free = shapely.buffer(shapely.difference(plan.placed[k], ground), -THIN, join_style="mitre")
-    free = shapely.buffer(free, THIN, join_style="mitre")
+    free = mitred(shapely.difference(plan.placed[k], ground), -THIN)
+    free = mitred(free, THIN)
     bare, hull = plan.bare(k), shapely.convex_hull(ground)
     rim = shapely.boundary(shapely.buffer(ground, BESIDE_BRACE))
     for piece in shapely.get_parts(free):

@@ -8,7 +8,7 @@ import shapely
 
 from publisher.basics import Place, record
 from publisher.design import Board, Fact, Figure, Kind
-from publisher.geometry import Part
+from publisher.geometry import Part, mitred
 from publisher.joints.facts import made_fact
 from publisher.joints.footing import GRAVITY
 from publisher.joints.outlines import pieces
@@ -228,8 +228,8 @@ def _without_slivers(ground: shapely.Geometry) -> shapely.Geometry:
     """Return an area without what is thinner than twice ``SLIVER``: where edges of two layers lie over each other, a hair of both
     would reach to the end of a step and seem to carry it."""
     ground = pieces(ground, 0.0)
-    thinner = shapely.buffer(ground, -SLIVER, join_style="mitre")
-    return pieces(shapely.buffer(thinner, SLIVER, join_style="mitre"), 0.0)
+    thinner = mitred(ground, -SLIVER)
+    return pieces(mitred(thinner, SLIVER), 0.0)
 
 
 def flying_reach(plan: PlanGeometry, grounds: tuple[shapely.Geometry, ...]) -> float:

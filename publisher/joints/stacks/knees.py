@@ -14,6 +14,7 @@ import numpy.typing as npt
 import shapely
 
 from publisher.basics import Point, record
+from publisher.geometry import mitred
 from publisher.joints.outlines import Array
 from publisher.joints.stacks.layers import LaidStack
 from publisher.joints.stacks.plan_geometry import PlanGeometry
@@ -98,8 +99,8 @@ def _placed(
     """Return a brace, blocked until now, in the middle of the longest stretch of the core where it stands."""
     core = shapely.intersection_all([plan.placed[k] for k in beside]) if beside else shapely.Polygon()
     taken = shapely.union_all([*(plan.placed[k] for k in beside), *others])
-    free = shapely.buffer(shapely.difference(plan.placed[ply], taken), -KNEE_CLEAR, join_style="mitre")
-    free = shapely.buffer(free, 2.0 * KNEE_CLEAR, join_style="mitre")  # without slivers between two flattenings
+    free = mitred(shapely.difference(plan.placed[ply], taken), -KNEE_CLEAR)
+    free = mitred(free, 2.0 * KNEE_CLEAR)  # without slivers between two flattenings
     places = _places(core, free)
     shapely.prepare([core, free])
     for tried in (run, *np.arange(run - RUN_STEP, 0.0, -RUN_STEP)) if len(places) else ():

@@ -8,7 +8,7 @@ import numpy as np
 import shapely
 
 from publisher.basics import Pose, record
-from publisher.geometry import Part
+from publisher.geometry import Part, mitred
 from publisher.joints.model import StackLayer
 from publisher.joints.outlines import Array, move, pieces, sound, whole_polygon, widest_strip
 from publisher.joints.stacks.circles import farthest
@@ -93,7 +93,7 @@ class PlanGeometry:
         unknown = [(j, key) for j, key in zip(higher, keys, strict=True) if key not in self._covers]
         if unknown:
             if pair not in self._bare:
-                self._bare[pair] = shapely.buffer(self.contact(lower).bare, -PLAN_SLIVER, join_style="mitre")
+                self._bare[pair] = mitred(self.contact(lower).bare, -PLAN_SLIVER)
             thinner = self.to_assembly(self._bare[pair], lower)
             shapely.prepare(thinner)
             over = shapely.intersects(thinner, self.placed[[j for j, _ in unknown]])

@@ -5,6 +5,7 @@ from math import inf
 import shapely
 
 from publisher.basics import record
+from publisher.geometry import mitred
 from publisher.joints.footing import LEAST_TREAD
 from publisher.joints.outlines import pieces
 from publisher.joints.stacks.circles import farthest, largest_circle
@@ -64,7 +65,7 @@ def _base_holds(area: shapely.Geometry, plan: PlanGeometry, around: list[int], l
     The rest of the base may hang over a lower layer; with nothing beside the tread any base holds (inf).
     ``least`` is what another tread holds: a tread that holds more need not be searched to the end.
     """
-    centres = shapely.buffer(area, -TREAD_MARGIN, join_style="mitre")
+    centres = mitred(area, -TREAD_MARGIN)
     if centres.is_empty:
         return 0.0
     if not around:

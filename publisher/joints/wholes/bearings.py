@@ -4,6 +4,7 @@ import numpy as np
 import shapely
 
 from publisher.basics import record, remembered_few
+from publisher.geometry import mitred
 from publisher.joints.outlines import Array, corners, pieces
 from publisher.joints.panels import BARE, PANEL_TOUCH, Panel
 from publisher.joints.wholes.put import PlacedThing, PlacedWhole
@@ -128,7 +129,7 @@ def _thin(flat: shapely.Geometry, board: float) -> shapely.Geometry:
     half = (board - BARE) / 2.0 - MERGE
     if half <= 0.0:
         return shapely.Polygon()
-    wide = shapely.buffer(shapely.buffer(flat, -half, join_style="mitre"), half + board, join_style="mitre")
+    wide = mitred(mitred(flat, -half), half + board)
     parts = shapely.get_parts(pieces(shapely.difference(flat, wide), 0.0))
     return shapely.union_all(parts[shapely.length(parts) / 2.0 > 2.0 * board])
 
@@ -212,7 +213,7 @@ def _corners(piece: shapely.Polygon) -> Array:
 def _filled(surfaces: Surfaces) -> list[shapely.Polygon]:
     if not len(surfaces.areas):
         return []
-    merged = shapely.union_all(shapely.buffer(surfaces.areas, MERGE, join_style="mitre"))
+    merged = shapely.union_all(mitred(surfaces.areas, MERGE))
     return [shapely.Polygon(piece.exterior) for piece in shapely.get_parts(merged)]
 
 

@@ -6,6 +6,7 @@ import numpy as np
 import shapely
 
 from publisher.basics import record
+from publisher.geometry import mitred
 from publisher.joints.outlines import Array, pieces
 from publisher.joints.panels import Panel, PanelFrame, corners_of, section_of
 from publisher.joints.wholes.put import PlacedThing, PlacedWhole
@@ -102,7 +103,7 @@ def _in_each_other(upper: shapely.Geometry | None, lower: shapely.Geometry | Non
 
 def _under_a_lid(thing: PlacedThing, lip: shapely.Geometry, board: float) -> bool:
     """Tell whether a level board of a thing reaches out over its lip all round: what is then to lie on the rim is the board."""
-    wide = shapely.buffer(lip, board / 4.0, join_style="mitre")
+    wide = mitred(lip, board / 4.0)
     level = [panel for panel in thing.panels if abs(float(panel.frame.outward[2])) > 1.0 - PLUMB]
     plans = (_plan([panel], sum(_extent([panel])) / 2.0) for panel in level)
     return any(plan is not None and shapely.covers(shapely.convex_hull(plan), wide) for plan in plans)
@@ -125,7 +126,7 @@ def _plan(panels: tuple[Panel, ...] | list[Panel], height: float) -> shapely.Geo
 
 
 def _rooms(walls: shapely.Geometry) -> list[shapely.Polygon]:
-    closed = shapely.buffer(shapely.buffer(walls, CRACK, join_style="mitre"), -CRACK, join_style="mitre")
+    closed = mitred(mitred(walls, CRACK), -CRACK)
     return [shapely.Polygon(ring) for piece in shapely.get_parts(closed) for ring in piece.interiors]
 
 

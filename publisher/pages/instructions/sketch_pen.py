@@ -12,6 +12,7 @@ import numpy as np
 import shapely
 
 from publisher.basics import SAME_POINT, Box, Layer, Path, Point, polar, polyline
+from publisher.geometry import mitred
 from publisher.pages.model import Drawn, Fill, LineStyle, Stroke
 from publisher.pages.type import (
     CUT,
@@ -331,7 +332,7 @@ class _Covers:
         if key not in self._united:
             # a line on the border of an area is the outline that is drawn of it, or of what stands behind: it stays
             united = shapely.union_all(self._areas[near])
-            self._united[key] = shapely.buffer(united, -UNDER_BORDER, join_style="mitre")
+            self._united[key] = mitred(united, -UNDER_BORDER)
         return self._united[key]
 
 
