@@ -13,8 +13,9 @@ from fontTools.ttLib.tables._g_l_y_f import Glyph
 from publisher.basics import Box, Carried, DrawingPromise, Pose, Severity
 from publisher.proof import ALONE, OPENING, PROMISED, prove
 from publisher.proof.checks import RULES
+from publisher.proof.checks.cut_list import pages_said
 from publisher.proof.checks.frame import about
-from publisher.proof.measuring.case import Case
+from publisher.proof.measuring.case import NUMERAL, Case
 from publisher.proof.reading.reader import read_file
 from tests.proof.conftest import AT_A, WHOLE_A, boxes_code
 
@@ -733,6 +734,26 @@ def unshown(pack: Any, _kit: Any) -> None:
     del pack.sheets[3].items["cell 1 2"]
     kept = tuple(one for one in pack.promises.outlines if one.part != "step")
     pack.promises = replace(pack.promises, outlines=kept)
+
+
+@pytest.mark.parametrize(
+    ("pages", "said"),
+    [((7,), "7"), ((3, 4), "3-4"), ((12, 14), "12, 14"), ((3, 4, 5, 8), "3-5, 8"), ((12, 13, 15, 18, 19), "12 …")],
+)
+def test_pages_that_lie_apart_are_no_range(pages: tuple[int, ...], said: str) -> None:
+    """As the cut list says them, whose numbers no other check asks for; a range over another part's page is another promise."""
+    assert pages_said(pages) == said and NUMERAL.fullmatch(said)
+
+
+@bad("proof/cut-list", "a range over a page that does not show the part")
+def gapped(pack: Any, _kit: Any) -> None:
+    row = next(row for row in pack.promises.rows if row.letter == "B")
+    last = max(one.page for one in pack.promises.outlines if one.part == row.part)
+    moved = tuple(
+        replace(one, page=last + 1) if one.part == row.part and one.page == last else one
+        for one in pack.promises.outlines
+    )
+    pack.promises = replace(pack.promises, outlines=moved)
 
 
 bad("proof/cut-list", "a row without its letter")(drop(3, "cell 1 A"))

@@ -15,7 +15,7 @@ BUILT = 10  # of how many designs one is built and proved too: that takes longer
 
 
 @pytest.mark.search
-@seeds(4, 400, a_name_on_the_line_of_the_whole_size=5005)
+@seeds(4, 400, a_name_on_the_line_of_the_whole_size=5005, a_part_on_two_pages_that_lie_apart=5010)
 def test_check_refuses_no_true_design_and_finds_what_build_finds(seed: int, tmp_path: Path) -> None:
     design = true_design(seed)
     brief = api.read(written(tmp_path, design.spec, design.files), (), PAPERS)

@@ -1,7 +1,8 @@
 """The cut list as printed, read as a table, and held against the parts as they were counted."""
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from itertools import groupby
 from math import floor
 
 from publisher.basics import Check, Findings, Promises, RowPromise, record
@@ -18,6 +19,7 @@ COUNT = re.compile(r"(\d+)(?: \+ (\d+) spare)?(?:, (\d+) mirrored)?")
 SIZE = re.compile(r"(\d+\.\d+) × (\d+\.\d+) (mm|in)")
 HALF_MM, HALF_IN = 0.05, 0.005  # half of the last digit that is printed
 LONGEST_LETTER = 4
+PAGES_LETTERS = 9  # that the column of pages holds
 
 
 @record
@@ -73,7 +75,14 @@ def _pages(promise: RowPromise, promises: Promises) -> str:
             if where.key in {s.key for s in promises.sizes if s.part == promise.part}
         }
     )
-    return f"{shown[0]}-{shown[-1]}" if len(shown) > 1 else "".join(map(str, shown))
+    return pages_said(shown)
+
+
+def pages_said(pages: Sequence[int]) -> str:
+    """Return the pages of a part, ascending, as a narrow column says them: those that follow each other as a range, of many the first."""
+    runs = ([page for _, page in run] for _, run in groupby(enumerate(pages), key=lambda pair: pair[1] - pair[0]))
+    said = ", ".join(str(run[0]) if len(run) == 1 else f"{run[0]}-{run[-1]}" for run in runs)
+    return said if len(said) <= PAGES_LETTERS else f"{pages[0]} …"
 
 
 def _fault(row: PrintedRow, promise: RowPromise, pages: str) -> str:
