@@ -87,7 +87,7 @@ class SeamPromise:
 @record
 class CompassPromise:
     """A strip that draws a round part instead of a template: a cross at ``pin`` and, at each radius (mm, the outer one first), a
-    circle of ``hole`` mm about a point of ``pencils`` (mm on the page)."""
+    circle of ``hole`` mm about a point of ``pencils`` (mm on the page); ``ring``: the corners of the strip."""
 
     page: int
     part: str
@@ -96,3 +96,4 @@ class CompassPromise:
     pencils: tuple[Point, ...]
     radii: tuple[float, ...]
     hole: float
+    ring: tuple[Point, ...]

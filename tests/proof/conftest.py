@@ -677,6 +677,8 @@ def boxes_code(count: int) -> str:
     return " ".join(box_code(Box(141.0 + 3.0 * i, 234.0, 143.0 + 3.0 * i, 236.0)) for i in range(count))
 
 
+STRIP = ((51.0, 44.0), (114.0, 44.0), (114.0, 64.0), (51.0, 64.0))
+HOW = "Glue to card. Pin through the cross, pencil through the hole; cut on the pencil line."
 KEYS = ("1: check", "2: A", "3: B", "4: B")  # of the small pictures: which parts each page shows
 
 
@@ -704,7 +706,13 @@ def good_pack() -> Pack:
         "boxes": stroke(boxes_code(15)),
         "edge letter": words("a", *AT_A.apply((45.0, 52.0)), 3.0),
     }
-    sheets[1].items |= {"pin": pin(60.0, 50.0), "pencil": stroke(circle_code(105.0, 50.0, 1.25))}
+    sheets[1].items |= {"pin": pin(60.0, 50.0), "pencil": stroke(circle_code(105.0, 50.0, 1.25))} | {
+        "strip": stroke(ring_code(STRIP), 0.18),
+        "strip name": words("A Step, cut 14 + 1 spare: compass strip", 53.0, 61.0, 2.3),
+        "pin says": words("pin", 64.0, 51.2, 2.3),
+        "strip how": words(HOW[:36], 53.0, 46.9, 2.3),
+        "strip how on": words(HOW[37:], 53.0, 44.6, 2.3),
+    }
     sheets[1].items |= buying_items()
     sheets[2].items |= layout_items() | {
         "side": words("THIS SIDE UP", 100.0, 132.0, 3.0),
@@ -764,7 +772,7 @@ def good_pack() -> Pack:
         tags=(TagPromise(2, 0, "P", "", "cut 14"), TagPromise(2, 0, "Figure", "Outline of the step", "")),
         clear=(ClearPromise(1, "ruler", Box(180.5, 150.0, 185.5, 250.0)),),
         fonts=(FontPromise("Body", FONT.read_bytes()),),
-        compasses=(CompassPromise(2, "step", "A", (60.0, 50.0), ((105.0, 50.0),), (45.0,), 1.25),),
+        compasses=(CompassPromise(2, "step", "A", (60.0, 50.0), ((105.0, 50.0),), (45.0,), 1.25, STRIP),),
         **made(),
     )
     return Pack(sheets, replace(promises, drawn=drawn_on_the_first(Pack(sheets, promises))))

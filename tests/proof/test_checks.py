@@ -427,6 +427,18 @@ bad("proof/compass", "another radius than the part's")(
         replace(pack.promises, rows=(replace(pack.promises.rows[0], width=92.0), *pack.promises.rows[1:])),
     )
 )
+bad("proof/strip-ink", "a line across")(add(1, lambda kit: kit.line((70.0, 53.0), (90.0, 57.0), 0.18)))
+bad("proof/strip-ink", "a pale line")(
+    add(1, lambda kit: kit.stroke(kit.ring_code(((70.0, 54.0), (90.0, 56.0)), False), 0.2, "", 0.9))
+)
+bad("proof/strip-ink", "another hole")(add(1, lambda kit: kit.circle(85.0, 50.0, 1.25)))
+bad("proof/strip-ink", "an area")(add(1, lambda kit: kit.literal(f"q 0.5 g {70 * PT} {54 * PT} 4 4 re f Q")))
+bad("proof/strip-ink", "a picture")(add(1, lambda kit: kit.picture(Box(70.0, 54.0, 74.0, 57.0), 40)))
+bad("proof/strip-ink", "a word")(add(1, lambda kit: kit.words("here", 80.0, 54.0, 2.3)))
+bad("proof/strip-ink", "another count")(
+    swap(1, "strip name", lambda kit: kit.words("A Step, cut 15 + 1 spare: compass strip", 53.0, 61.0, 2.3))
+)
+bad("proof/strip-ink", "without how it is used")(drop(1, "strip how"))
 bad("proof/match-mark", "missing")(drop(2, "mark B2"))
 bad("proof/match-mark", "without its label")(drop(3, "label B1"))
 bad("proof/tiles", "tile shifted by 0.2 mm")(shifted_tile)

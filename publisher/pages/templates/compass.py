@@ -166,7 +166,7 @@ def strip_body(context: Context, strip: CompassStrip, chunk: Chunk, pose: Pose, 
         LengthPromise(page, at, end, radius, "dimension", label.text)
         for end, radius, label in zip(ends, strip.radii, pencils, strict=True)
     )
-    promise = CompassPromise(page, part.id, part.letter, at, ends, strip.radii, PENCIL_HOLE)
+    promise = CompassPromise(page, part.id, part.letter, at, ends, strip.radii, PENCIL_HOLE, pose.apply_all(chunk.ring))
     return Body(tuple(drawn), lengths=lengths, compasses=(promise,), texts=(TextPromise(page, whole),))
 
 

@@ -3,8 +3,8 @@
 from math import dist
 
 from publisher.basics import Check, CompassPromise, Findings
-from publisher.proof.checks.frame import about, judged, page_name
-from publisher.proof.measuring import LENGTH_TOLERANCE, Case, circles, crossed
+from publisher.proof.checks.frame import MOST_SAID, about, judged, page_name
+from publisher.proof.measuring import LENGTH_TOLERANCE, OWN_LINE, Case, StripInk, circles, crossed
 
 
 @judged(
@@ -18,9 +18,38 @@ def compass_strips(case: Case, check: Check[Case]) -> Findings:
     """Look for the cross and the circles of each strip, and hold the radii against the drawing and the part."""
     for promise in case.promises.compasses:
         if fault := _fault(case, promise):
-            who = f"{page_name(promise.page)}: compass strip of part {promise.letter} ({promise.part})"
-            yield about(check, who, fault, "draw cross and circle at the radius of the finished part")
+            yield about(check, _who(promise), fault, "draw cross and circle at the radius of the finished part")
     return len(case.promises.compasses)
+
+
+@judged(
+    "proof/strip-ink",
+    "Nothing else on compass strips",
+    "a strip is glued to card and worked with: it bears its part's letter, name and count, and how it is used; every line, area, picture "
+    f"and word on it is promised, or is one of a strip's own; lines may be {OWN_LINE:g} mm off",
+    may_be_empty=True,
+)
+def strip_ink(case: Case, check: Check[Case]) -> Findings:
+    """Look at everything inside the sides of each strip, at any width, dash and grey."""
+    rows = {row.part: row for row in case.promises.rows}
+    for promise in case.promises.compasses:
+        page, ink = case.page(promise.page), case.ink(promise.page)
+        if page is None or ink is None:
+            continue
+        here = (one for one in case.promises.lengths if one.page == promise.page and one.start == promise.pin)
+        strip, lines = StripInk(promise, rows.get(promise.part), (one.label for one in here)), case.lines(promise.page)
+        if words := strip.lacks(lines):
+            yield about(
+                check, _who(promise), f": “{words}” does not stand on it", "print on a strip what it draws, and how"
+            )
+        for what, (x, y) in list(strip.stray(page, ink, lines))[:MOST_SAID]:
+            said = f": {what} at {x:.1f}, {y:.1f} mm belongs to nothing that was promised there"
+            yield about(check, _who(promise), said, "promise it with the strip, or leave it out")
+    return len(case.promises.compasses)
+
+
+def _who(promise: CompassPromise) -> str:
+    return f"{page_name(promise.page)}: compass strip of part {promise.letter} ({promise.part})"
 
 
 def _fault(case: Case, promise: CompassPromise) -> str:

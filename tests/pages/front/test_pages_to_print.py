@@ -51,7 +51,7 @@ def test_too_many_pages_or_too_little_room_leave_the_list_alone(make_context: Ca
 
 
 def test_a_compass_strip_shows_its_pin_and_its_pencil(make_context: Callable[..., Context]) -> None:
-    strip = CompassPromise(4, "plinth", "B", (40.0, 200.0), ((132.0, 200.0),), (92.0,), 1.25)
+    strip = CompassPromise(4, "plinth", "B", (40.0, 200.0), ((132.0, 200.0),), (92.0,), 1.25, ())
     page = replace(a_page(4), letters=("B",), outlines=(), compasses=(strip,))
     block = key_plan(make_context(), (page,), Box(10.0, 0.0, 190.0, 60.0))
     frame, _, drawn = (s for s in block.drawn if isinstance(s, Stroke))

@@ -44,7 +44,7 @@ def test_cards_that_are_cut_out_are_pieces_without_strips_and_nested_ones() -> N
         OutlinePromise(1, "in an opening", "C", 1, Pose(60.0, 10.0), (small,)),
         OutlinePromise(1, "beside", "D", 1, Pose(100.0, 10.0), (small,)),
     )
-    strip = CompassPromise(1, "round", "E", (0.0, 0.0), ((50.0, 0.0),), (50.0,), 1.0)
+    strip = CompassPromise(1, "round", "E", (0.0, 0.0), ((50.0, 0.0),), (50.0,), 1.0, ())
     prints = tuple(PrintPromise(one.part, one.letter, "foam", 5.0, one.rings) for one in outlines)
     round_one = PrintPromise("round", "E", "foam", 5.0, (small,))
     promises = replace(Promises("", "", (), (), outlines, (), (), ()), compasses=(strip,), prints=(*prints, round_one))

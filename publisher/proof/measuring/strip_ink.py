@@ -1,0 +1,125 @@
+"""What stands on a compass strip though nobody promised it, and what it lacks: it is cut out and worked with as a template is."""
+
+from collections.abc import Iterable, Iterator, Sequence
+from math import cos, hypot, pi, sin
+
+import numpy as np
+import shapely
+
+from publisher.basics import CompassPromise, Point, RowPromise
+from publisher.proof.measuring.ink import PALEST_LINE, Ink
+from publisher.proof.measuring.outlines import StrokeSegments
+from publisher.proof.measuring.stray_ink import INSIDE_FROM, LINE_POINTS, OWN_LINE
+from publisher.proof.reading import PageRead, TextLine, normal, says
+
+CROSS_ARM = 3.0  # mm from the middle of a hole to the ends of its cross
+WORDS_ROW = 3.2  # mm from a line of words over the axis to the next
+OVER_AXIS_FIRST = 3.0  # mm over the axis that the lowest of these lines takes
+ROUND = 32  # points of a hole
+PIN = "pin"
+HOW = "Glue to card. Pin through the cross, pencil through the hole; cut on the pencil line."
+QUARTERS = "Draw two lines at right angles through the pin’s hole: they mark the quarters."
+
+
+class StripInk:
+    """A strip on its page: its ground, the lines that belong to it, the words that it may say."""
+
+    def __init__(self, promise: CompassPromise, row: RowPromise | None, labels: Iterable[str]) -> None:
+        """Work out what belongs there; ``labels``: the words of the lengths that begin at the pin."""
+        self.ring = shapely.Polygon(promise.ring)
+        self.ground = shapely.buffer(self.ring, -INSIDE_FROM)
+        shapely.prepare(self.ground)
+        self.title = title_of(row) if row is not None else ""
+        self.known = sorted(filter(None, (self.title, PIN, *map(normal, labels))), key=len, reverse=True)
+        points = [np.asarray(line, dtype=float) for line in _own_lines(promise)]
+        starts, ends = np.concatenate([p[:-1] for p in points]), np.concatenate([p[1:] for p in points])
+        none = np.zeros(len(starts))
+        self.own = StrokeSegments(starts, ends, none.astype(int), none)
+
+    def stray(self, page: PageRead, ink: Ink, lines: Sequence[TextLine]) -> Iterator[tuple[str, Point]]:
+        """Yield what nobody promised, each with where it is (mm on the page): lines, areas, pictures, words."""
+        yield from self._lines(ink)
+        for piece in page.pieces:
+            if not piece.visible:
+                continue
+            if piece.grey is not None and piece.grey > PALEST_LINE and self._holds(piece.points).any():
+                yield "a pale line", _point(piece.points[self._holds(piece.points)][0])
+            if piece.fill_grey is not None:
+                shown = shapely.intersection(self.ground, shapely.box(*piece.box().common(piece.clip.box).sides))
+                if not shown.is_empty:
+                    yield "an area", _point(shown.representative_point().coords[0])
+        for image in page.images:
+            shown = shapely.intersection(self.ground, shapely.Polygon(image.corners))
+            if image.visible and not shown.is_empty:
+                yield "a picture", _point(shown.representative_point().coords[0])
+        for line in self.inside(lines):
+            if not self._is_said(normal(line.text)):
+                yield f"“{line.text[:60]}”", line.middle()
+
+    def lacks(self, lines: Sequence[TextLine]) -> str:
+        """Return the words that the strip must bear and does not; empty when it bears all."""
+        said = normal(" ".join(line.text for line in self.inside(lines)))
+        return next((words for words in (self.title, PIN, normal(HOW)) if words and not says(said, words)), "")
+
+    def inside(self, lines: Sequence[TextLine]) -> list[TextLine]:
+        """Return the lines of words that stand on the strip."""
+        return [line for line in lines if shapely.contains_xy(self.ring, *line.middle())]
+
+    def _holds(self, points: np.ndarray) -> np.ndarray:
+        inside: np.ndarray = shapely.contains_xy(self.ground, points)
+        return inside
+
+    def _lines(self, ink: Ink) -> Iterator[tuple[str, Point]]:
+        if not len(ink.piece):
+            return
+        strokes = shapely.linestrings(ink.points, indices=np.repeat(np.arange(len(ink.piece)), np.diff(ink.starts)))
+        near = np.flatnonzero(shapely.intersects(strokes, self.ground))
+        if not len(near):
+            return
+        points, owner = shapely.get_coordinates(shapely.segmentize(strokes[near], LINE_POINTS), return_index=True)
+        off = self._holds(points)
+        off[off] = ~self.own.near(points[off], OWN_LINE)
+        for line, first in zip(*np.unique(owner[off], return_index=True), strict=True):
+            yield f"a line {ink.width[near[line]]:.2f} mm wide", _point(points[off][first])
+
+    def _is_said(self, words: str) -> bool:
+        sayings = normal(f"{HOW} {QUARTERS}")
+        if says(sayings, words):
+            return True
+        for known in self.known:  # the words of one row may be read as one line
+            if says(words, known):
+                words = normal(words.replace(known, " ", 1))
+        return not words
+
+
+def title_of(row: RowPromise) -> str:
+    """Return what a strip is called, as a reader would say it: its letter and name, how many are cut with it."""
+    spare = f" + {row.spare} spare" if row.spare else ""
+    return normal(f"{row.letter} {row.name}, cut {row.count}{spare}: compass strip")
+
+
+def _own_lines(promise: CompassPromise) -> Iterator[Sequence[Point]]:
+    """Yield the lines of a strip: its sides, the line from the pin to the farthest hole, crosses, holes; where there are several holes,
+    the line up from each to its words."""
+    yield (*promise.ring, promise.ring[0])
+    (x, y), (far_x, far_y) = promise.pin, promise.pencils[0]
+    long = hypot(far_x - x, far_y - y) or 1.0
+    along = ((far_x - x) / long, (far_y - y) / long)
+    up = (-along[1], along[0])
+    yield promise.pin, promise.pencils[0]
+    for at in (promise.pin, *promise.pencils):
+        for way in (along, up):
+            yield _from(at, way, -CROSS_ARM), _from(at, way, CROSS_ARM)
+    rows = len(promise.pencils) - 1
+    for at in promise.pencils:
+        yield [_from(at, (cos(2 * pi * i / ROUND), sin(2 * pi * i / ROUND)), promise.hole) for i in range(ROUND + 1)]
+        if rows:
+            yield at, _from(at, up, OVER_AXIS_FIRST + WORDS_ROW * rows)
+
+
+def _from(at: Point, way: Point, far: float) -> Point:
+    return at[0] + far * way[0], at[1] + far * way[1]
+
+
+def _point(at: Sequence[float]) -> Point:
+    return float(at[0]), float(at[1])
