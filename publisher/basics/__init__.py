@@ -48,6 +48,7 @@ from publisher.basics.path import (
 from publisher.basics.pose import Box, Point, Pose
 from publisher.basics.promise import FileKind, Promises
 from publisher.basics.promised_boards import (
+    BoardPromise,
     CutPromise,
     CutReading,
     LayoutPromise,
@@ -98,6 +99,7 @@ __all__ = [
     "AlonePromise",
     "Arc",
     "AttachmentPromise",
+    "BoardPromise",
     "BookmarkPromise",
     "Box",
     "Carried",

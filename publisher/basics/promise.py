@@ -8,7 +8,7 @@ Page numbers run from 1. The origin of a page is its lower left corner, y upward
 
 from typing import Literal
 
-from publisher.basics.promised_boards import LayoutPromise, RowPromise, SheetsPromise, WorkPromise
+from publisher.basics.promised_boards import BoardPromise, LayoutPromise, RowPromise, SheetsPromise, WorkPromise
 from publisher.basics.promised_lines import CompassPromise, LengthPromise, MarkPromise, OutlinePromise, SeamPromise
 from publisher.basics.promised_pages import (
     AttachmentPromise,
@@ -77,3 +77,4 @@ class Promises:
     given: tuple[str, ...] = ()
     purpose: FileKind = "pack"
     fonts: tuple[FontPromise, ...] = ()
+    boards: tuple[BoardPromise, ...] = ()

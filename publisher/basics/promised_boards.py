@@ -11,7 +11,8 @@ class RowPromise:
     """A row of the cut list, made where the part is counted, before any page: proof finds the row in the file.
 
     ``count`` copies and ``spare`` ones are cut, ``mirrored`` of them as mirror images; ``width`` and ``height`` (mm) are the
-    finished piece's over all, as drawn. The row also names the pages that show the part: those of its ``OutlinePromise``s.
+    finished piece's over all, as drawn. ``traced_often``: how often its one template is traced, where that is so often that it wants more
+    card; 0 elsewhere. The row also names the pages that show the part: those of its ``OutlinePromise``s.
     """
 
     part: str
@@ -23,6 +24,21 @@ class RowPromise:
     mirrored: int
     width: float
     height: float
+    traced_often: int = 0
+
+
+@record
+class BoardPromise:
+    """A board to buy, made where the parts were put together: how it is ``called``, its faces (``bare``, ``paper_one`` or ``paper_both``),
+    the name under which it is sold, its measured thickness (mm), from which (0: any) to which (inf: any) the design takes."""
+
+    board: str
+    called: str
+    faces: str
+    sold_as: str
+    thickness: float
+    least: float
+    most: float
 
 
 @record

@@ -4,6 +4,7 @@ from math import inf
 from typing import Literal
 
 from publisher.basics import (
+    BoardPromise,
     DrawingPromise,
     FigurePromise,
     Finding,
@@ -288,6 +289,7 @@ class Joined:
     prints: tuple[PrintPromise, ...] = ()
     figures: tuple[FigurePromise, ...] = ()
     sizes: tuple[SizesPromise, ...] = ()  # of pieces without a template
+    bought: tuple[BoardPromise, ...] = ()
 
     def fact(self, name: str) -> Fact | None:
         """Return the fact with this name, or None."""

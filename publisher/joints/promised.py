@@ -16,7 +16,7 @@ from publisher.joints.drawings import draw_sizes
 from publisher.joints.effort import effort_of
 from publisher.joints.model import Drawing, Joined, Placed
 from publisher.joints.picture_promise import picture_promise
-from publisher.joints.promised_numbers import figures_of, prints_of
+from publisher.joints.promised_numbers import boards_of, figures_of, prints_of
 
 STEEP = 0.5  # a part stands when its own up points up by more than 30 degrees
 SAME = 0.02  # mm within which a drawing and its mirror image are one
@@ -36,6 +36,7 @@ def with_promises(design: Design, pieces: Sequence[Part], joined: Joined) -> Joi
         sentences=sentences_on(design, joined),
         prints=prints_of(pieces, design.use == "trace"),
         figures=figures_of(design, pieces, joined),
+        bought=boards_of(design, joined),
         pictures=(
             *pictures_of(design, joined.drawings),
             *cover_drawings(design, joined.drawings),

@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Iterator
 from math import inf
 
-from publisher.basics import FigurePromise, LineKind, PieceLine, PrintPromise, Purpose, WordPromise
+from publisher.basics import BoardPromise, FigurePromise, LineKind, PieceLine, PrintPromise, Purpose, WordPromise
 from publisher.design import Design
 from publisher.geometry import Mark, Part, dimensions_of, half_marks, polygon, rabbet_strip
 from publisher.joints.budget import PENCIL_SPREAD, safe_ends
@@ -66,6 +66,22 @@ def _kind_of(mark: Mark) -> str:
         return "arrow"
     lap = mark.purpose is Purpose.LAP and mark.path.closed and mark.kind is not LineKind.GLUE
     return "lap" if lap else mark.kind.value
+
+
+def boards_of(design: Design, joined: Joined) -> tuple[BoardPromise, ...]:
+    """Return what the pages must say of each board that a buyer asks for."""
+    taken = {one.board: safe_ends(one) for one in joined.boards}
+    return tuple(
+        BoardPromise(
+            board.id,
+            board.id.replace("_", " "),
+            board.faces,
+            board.sold_as,
+            board.thickness,
+            *taken.get(board.id, (0.0, inf)),
+        )
+        for board in design.boards
+    )
 
 
 def figures_of(design: Design, pieces: Iterable[Part], joined: Joined) -> tuple[FigurePromise, ...]:

@@ -61,18 +61,19 @@ def lay_out(
         rows,
         tuple(yields),
         tuple(findings),
-        tuple(map(_promised, cut)),
+        tuple(map(_promised, cut, rows)),
         promised_layouts(yields, cut),
         ways_to_buy(yields, cut),
         work_of(design.boards, cut),
     )
 
 
-def _promised(part: Part) -> RowPromise:
+def _promised(part: Part, row: CutRow) -> RowPromise:
     """Return what the printed cut list must say of a part, from the part itself."""
     xs, ys = zip(*part.outline.outer.points, strict=True)
     size = (float(max(xs) - min(xs)), float(max(ys) - min(ys)))
-    return RowPromise(part.id, part.letter, part.name, part.board, part.count, part.spare, part.mirrored, *size)
+    often = row.tracings if row.sturdy else 0
+    return RowPromise(part.id, part.letter, part.name, part.board, part.count, part.spare, part.mirrored, *size, often)
 
 
 def _stale(yields: Sequence[Yield]) -> tuple[Finding, ...]:

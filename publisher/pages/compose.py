@@ -260,7 +260,7 @@ def compose(
         clear=whole.clear,
         links=tuple(promise for page in pages for promise in link_promises(page.number, page.drawn)),
         tags=tuple(promise for page in pages for promise in tag_promises(page.number, page.structure, page.drawn)),
-        prints=joined.prints, figures=joined.figures, sizes=joined.sizes,
+        prints=joined.prints, figures=joined.figures, sizes=joined.sizes, boards=joined.bought,
         given=(
             trial, paper.title, known_as[:SHOWN_DIGITS], *given_words(design, context.facts, paper.first), *table_words(context.edition),
         ),

@@ -23,6 +23,7 @@ from reportlab.pdfgen.canvas import Canvas
 import publisher.pages
 from publisher.basics import (
     AttachmentPromise,
+    BoardPromise,
     BookmarkPromise,
     Box,
     Carried,
@@ -529,11 +530,19 @@ WAY = SheetsPromise("buy:foam:A3", "foam", "A3", 297.0, 420.0, 2, (("A", 12, Tru
 WORK = WorkPromise("work", 7812.0, 0.0, 16, 17_230.0, 1724, (3, 5))
 
 
+BOARD = BoardPromise("foam", "foam", "bare", "5 mm", 5.0, 4.7, 5.3)
+BOARD_SAYS = (
+    "Bare foam board, no paper on its faces (foam core), sold as 5 mm, measured 5.00 mm (0.197 in)",
+    "thick. Takes board from 4.7 to 5.3 mm (0.186 to 0.208 in). Boards sold as 5 mm are usually so.",
+)
+
+
 def buying_items() -> dict[str, Draw]:
     """Rows of what to buy and of the work."""
     row = ("or 2 sheets", "A3 (11.7 × 16.5 in)", "12 or more A, or 3 B", "214 × 291 mm (8.4 × 11.4 in)")
     work = ("7.8 m (25.6 ft)", "none", "16", "17.2 m (56.5 ft) in 1724 strokes", "3 to 5")
     items = {f"way {n}": words(text, 20.0 + 40.0 * n, 27.0, 2.4) for n, text in enumerate(row)}
+    items |= {f"board {n}": words(text, 20.0, 34.0 - 3.2 * n, 2.3) for n, text in enumerate(BOARD_SAYS)}
     return items | {f"work {n}": words(text, 20.0 + 34.0 * n, 21.0, 2.4) for n, text in enumerate(work)}
 
 
@@ -574,6 +583,7 @@ def made() -> dict[str, Any]:
     return {
         "sheets": (WAY,),
         "work": WORK,
+        "boards": (BOARD,),
         "layouts": (LAYOUT_PROMISE,),
         "sides": (
             SidePromise("side:step", "step", "A", False, "outside", False, True),
@@ -611,6 +621,8 @@ def made() -> dict[str, Any]:
         "figures": (
             FigurePromise("thickness of foam", 5.0, "length"),
             FigurePromise("thickness of foam that is taken", 7.0, "length"),
+            FigurePromise("thickness of foam that is taken", 4.7, "length"),
+            FigurePromise("thickness of foam that is taken", 5.3, "length"),
         ),
         "drawings": (
             DrawingPromise(PICTURE.key, "part:step", 80.0, 40.0, SEEN, TEXTURE, (("A", (10.0, 16.0)),)),

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from dataclasses import replace
+from functools import reduce
 from io import BytesIO
 from typing import Any
 
@@ -17,7 +18,7 @@ from publisher.proof.checks.cut_list import pages_said
 from publisher.proof.checks.frame import about
 from publisher.proof.measuring.case import NUMERAL, Case
 from publisher.proof.reading.reader import read_file
-from tests.proof.conftest import AT_A, WHOLE_A, boxes_code
+from tests.proof.conftest import AT_A, BOARD_SAYS, WHOLE_A, boxes_code
 
 Spoil = Callable[[Any, Any], None]
 PT = 72 / 25.4
@@ -425,6 +426,33 @@ bad("proof/compass", "another radius than the part's")(
         pack,
         "promises",
         replace(pack.promises, rows=(replace(pack.promises.rows[0], width=92.0), *pack.promises.rows[1:])),
+    )
+)
+
+
+def board_said(*changes: tuple[str, str]) -> Spoil:
+    def spoil(pack: Any, kit: Any) -> None:
+        for n, said in enumerate(
+            reduce(lambda lines, change: [line.replace(*change) for line in lines], changes, [*BOARD_SAYS])
+        ):
+            pack.sheets[1].items[f"board {n}"] = kit.words(said, 20.0, 34.0 - 3.2 * n, 2.3)
+
+    return spoil
+
+
+bad("proof/board-said", "other faces")(
+    board_said(("Bare foam board, no paper on its faces", "Foam board with paper on both faces"))
+)
+bad("proof/board-said", "another thickness")(board_said(("measured 5.00 mm (0.197 in)", "measured 4.70 mm (0.185 in)")))
+bad("proof/board-said", "sold under another name")(board_said(("sold as 5 mm, ", "sold as 6 mm, ")))
+bad("proof/board-said", "sold under no name")(board_said(("sold as 5 mm, ", "")))
+bad("proof/board-said", "other boards will do")(board_said(("from 4.7 to 5.3 mm (0.186", "from 4.7 to 5.0 mm (0.186")))
+bad("proof/board-said", "any board will do")(board_said(("Takes board from 4.7 to 5.3 mm (0.186 to 0.208 in).", "")))
+bad("proof/board-said", "no card for what is traced")(
+    lambda pack, _: setattr(
+        pack,
+        "promises",
+        replace(pack.promises, prints=(replace(pack.promises.prints[0], traced=True), *pack.promises.prints[1:])),
     )
 )
 bad("proof/strip-ink", "a line across")(add(1, lambda kit: kit.line((70.0, 53.0), (90.0, 57.0), 0.18)))

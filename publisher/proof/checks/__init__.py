@@ -6,6 +6,7 @@ Never: read the file; take a reading that another check takes too.
 
 from publisher.basics import Check
 from publisher.proof.checks import (
+    boards,
     buying,
     catalogue,
     compass,
@@ -67,7 +68,7 @@ PROMISED: tuple[Check[Case], ...] = (
     outlines.outlines_by_pixels, inside_parts.other_lines, inside_parts.dark_areas, stray_ink.stray_ink,
     marks.marked_lines, marks.lines_left_out,
     tiles.match_marks, tiles.tiles_together, compass.compass_strips, compass.strip_ink, letters.letter_shape,
-    text.words_promised, cut_list.cut_list, buying.what_to_buy, layouts.layout_pictures,
+    text.words_promised, cut_list.cut_list, buying.what_to_buy, boards.boards_said, layouts.layout_pictures,
     layout_measures.layout_measures, layout_cuts.layout_cuts,
     sides.sides_up, sizes.sizes_said, sentences.sentences, drawings.step_pictures, print_plan.print_plan,
     print_plan.print_list, print_plan.key_plan,

@@ -18,7 +18,7 @@ from publisher.proof.measuring.drawn_marks import MARK_TOLERANCE
 from publisher.proof.measuring.drawn_things import DRAWN_TOLERANCE, first_other
 from publisher.proof.measuring.figures_said import figures_in
 from publisher.proof.measuring.ink import PALEST_LINE, Ink
-from publisher.proof.measuring.known_figures import known_figures, written_numbers
+from publisher.proof.measuring.known_figures import CARDS, known_figures, pieces_on, written_numbers
 from publisher.proof.measuring.lengths import LENGTH_TOLERANCE, LengthReading
 from publisher.proof.measuring.looked import looked_at
 from publisher.proof.measuring.marks import circles, crossed
