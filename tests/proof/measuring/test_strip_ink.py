@@ -46,7 +46,7 @@ def test_other_lines_and_areas_are_found(kit: Any, content: str) -> None:
 
 
 @pytest.mark.parametrize(
-    "said", [title_of(ROW), "pin", f"pin {LABELS[1]}", LABELS[0], HOW[:40], QUARTERS[:20], f"{HOW} {QUARTERS}"]
+    "said", [title_of(ROW), "pin", f"pin {LABELS[1]}", LABELS[0], HOW[:36], QUARTERS[:24], f"{HOW} {QUARTERS}"]
 )
 def test_words_of_a_strip_are_known_in_whatever_lines_they_are_set(kit: Any, said: str) -> None:
     assert stray(kit, "", line(said)) == []
