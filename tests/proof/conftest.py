@@ -276,6 +276,7 @@ AT_A = Pose(30.0, 180.0, 10.0)
 DRAW_LINES = (((35.0, 20.0), (80.0, 20.0)), ((50.0, 20.0), (50.0, 35.0), (60.0, 35.0)))
 REFERENCE = ((0.0, 30.0), (90.0, 30.0), (0.0, 30.0))
 FOLD_LINE = ((0.0, 50.0), (80.0, 50.0))
+ARROW = ((12.0, 45.0), (24.0, 45.0), (21.0, 46.0), (24.0, 45.0), (21.0, 44.0))  # with its barbs
 FOOTER = Box(145.0, 14.5, 190.0, 21.0)
 FOLD_DASH = (8.4, 1.05, 0.35, 1.05)
 TILE_WINDOWS = (Box(10.0, 40.0, 200.0, 240.0), Box(10.0, 40.0, 200.0, 240.0))
@@ -312,6 +313,11 @@ def dashes(x: float = LIMIT.right - 0.175) -> Draw:
 
 def outline(rings: tuple[tuple[Point, ...], ...], pose: Pose, clip: Box | None = None) -> Draw:
     return stroke(" ".join(ring_code(pose.apply_all(r)) for r in rings), 0.5, clip=clip)
+
+
+def head(ring: tuple[Point, ...]) -> Draw:
+    """A black triangle on the part of the second page."""
+    return literal(f"q 0 g {ring_code(AT_A.apply_all(ring))} f Q")
 
 
 def mark(x: float, y: float, r: float = 2.5) -> Draw:
@@ -374,6 +380,10 @@ def template() -> tuple[Sheet, list[LengthPromise]]:
             ring_code(AT_A.apply_all(FOLD_LINE), False), 0.35, " ".join(f"{d * K:.4f}" for d in FOLD_DASH)
         ),
         "reference": stroke(ring_code(AT_A.apply_all(REFERENCE)), 0.25, "3 1"),
+        "arrow": stroke(ring_code(AT_A.apply_all(ARROW[:2]), False)),
+        "head": head(ARROW[1:3] + ARROW[4:]),
+        "up": head(((5.0, 12.0), (6.0, 9.0), (4.0, 9.0))),
+        "upwards": words("top", *AT_A.apply((2.0, 5.0)), 2.4),
         "letter": words("A", 70.0, 215.0, 12.0),
         "count": words("cut 14", 80.0, 215.0),
         "code": literal(f"q 0 g {code_modules('pack 1.0.0 a4 2', code)} f* Q"),
@@ -400,6 +410,8 @@ def tile(number: int, index: int) -> tuple[Sheet, list[LengthPromise]]:
         x, y = pose.apply(point)
         items[f"mark {label}"] = mark(x, y)
         items[f"label {label}"] = words(label, x + 4.0, y + 1.0, 3.2)
+    said = ("glue area: page 4 lies on it", "trim line: cut, then lay over page 3")[index]
+    items["seam says"] = words(said, 60.0, (112.0, 181.0)[index], 3.0)
     return Sheet(items), lengths
 
 
@@ -614,6 +626,7 @@ def made() -> dict[str, Any]:
                     *(PieceLine("draw", line) for line in DRAW_LINES),
                     PieceLine("fold", FOLD_LINE),
                     PieceLine("reference", REFERENCE),
+                    PieceLine("arrow", ARROW),
                 ),
             ),
             PrintPromise("deck", "B", "foam", 5.0, (PART_B, HOLE_B)),
@@ -856,6 +869,7 @@ def kit() -> SimpleNamespace:
         outline=outline,
         mark=mark,
         pin=pin,
+        head=head,
         link_to=link_to,
         corners=corners,
         dashes=dashes,

@@ -455,6 +455,25 @@ bad("proof/board-said", "no card for what is traced")(
         replace(pack.promises, prints=(replace(pack.promises.prints[0], traced=True), *pack.promises.prints[1:])),
     )
 )
+bad("proof/arrow", "its head turned back")(
+    swap(1, "head", lambda kit: kit.head(((24.0, 45.0), (27.0, 46.0), (27.0, 44.0))))
+)
+bad("proof/arrow", "its head at its foot")(
+    swap(1, "head", lambda kit: kit.head(((12.0, 45.0), (15.0, 46.0), (15.0, 44.0))))
+)
+bad("proof/arrow", "without its head")(drop(1, "head"))
+bad("proof/arrow", "to the bottom of what stands")(
+    swap(1, "up", lambda kit: kit.head(((5.0, 9.0), (6.0, 12.0), (4.0, 12.0))))
+)
+bad("proof/seam-words", "glue area and trim line exchanged")(
+    swap(2, "seam says", lambda kit: kit.words("trim line: cut, then lay over page 4", 60.0, 112.0, 3.0))
+)
+bad("proof/seam-words", "another page")(
+    swap(3, "seam says", lambda kit: kit.words("trim line: cut, then lay over page 2", 60.0, 181.0, 3.0))
+)
+bad("proof/seam-words", "on the other side of the marks")(
+    swap(2, "seam says", lambda kit: kit.words("glue area: page 4 lies on it", 60.0, 150.0, 3.0))
+)
 bad("proof/strip-ink", "a line across")(add(1, lambda kit: kit.line((70.0, 53.0), (90.0, 57.0), 0.18)))
 bad("proof/strip-ink", "a pale line")(
     add(1, lambda kit: kit.stroke(kit.ring_code(((70.0, 54.0), (90.0, 56.0)), False), 0.2, "", 0.9))
@@ -925,7 +944,7 @@ bad("proof/side-up", "the inside face for the outside")(
     swap(1, "side", lambda kit: kit.words("THIS SIDE UP: the inside face", 120.0, 240.0, 3.0))
 )
 bad("proof/side-up", "no word against flipping")(drop(1, "flip"))
-bad("proof/side-up", "no top")(drop(1, "top"))
+bad("proof/side-up", "no top")(lambda pack, kit: [drop(1, one)(pack, kit) for one in ("top", "upwards")] and None)
 bad("proof/side-up", "a word against flipping what may be flipped")(
     swap(2, "side", lambda kit: kit.words("THIS SIDE UP Do not flip.", 100.0, 132.0, 3.0))
 )

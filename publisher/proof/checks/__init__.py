@@ -6,6 +6,7 @@ Never: read the file; take a reading that another check takes too.
 
 from publisher.basics import Check
 from publisher.proof.checks import (
+    arrows,
     boards,
     buying,
     catalogue,
@@ -39,6 +40,7 @@ from publisher.proof.checks import (
     printers,
     references,
     scales,
+    seam_words,
     sentences,
     sides,
     sizes,
@@ -66,8 +68,8 @@ PROMISED: tuple[Check[Case], ...] = (
     lengths.calibration_by_pixels, lengths.readers_agree, dots.ink_unseen, dots.ink_stray,
     outlines.outlines_promised, outlines.outlines_twice, outlines.outline_width,
     outlines.outlines_by_pixels, inside_parts.other_lines, inside_parts.dark_areas, stray_ink.stray_ink,
-    marks.marked_lines, marks.lines_left_out,
-    tiles.match_marks, tiles.tiles_together, compass.compass_strips, compass.strip_ink, letters.letter_shape,
+    marks.marked_lines, marks.lines_left_out, arrows.arrows_point,
+    tiles.match_marks, tiles.tiles_together, seam_words.seam_words, compass.compass_strips, compass.strip_ink, letters.letter_shape,
     text.words_promised, cut_list.cut_list, buying.what_to_buy, boards.boards_said, layouts.layout_pictures,
     layout_measures.layout_measures, layout_cuts.layout_cuts,
     sides.sides_up, sizes.sizes_said, sentences.sentences, drawings.step_pictures, print_plan.print_plan,
