@@ -19,7 +19,7 @@ MEASURED = re.compile(rf"(?:\([^()]*\))?,(?:soldas(.+?),)?measured({BOTH})thick"
 TAKES = re.compile(rf"takesboard(from|upto|of)({BOTH})(ormore)?")
 CARD = re.compile(r"(\d+)sheets?of[^:;]*?size(?:,and(\d+)morefortwolayersandaspareofwhatistracedoften:(.+?\))\.)?")
 OFTEN = re.compile(r"([^,()]+)\((\d+)times\)")
-HALF = 0.5 + 1e-6  # of the last digit of a figure as it is printed
+HALF_DIGIT = 0.5 + 1e-6  # of the last digit of a figure as it is printed
 
 
 @judged(
@@ -95,7 +95,7 @@ def _are(said: str, wanted: tuple[float, ...]) -> bool:
     spaced = re.sub(r"(mm|in|to)", r" \1 ", said)
     shown = [one for one in figures_in(spaced) if one.unit == "mm"]
     return len(shown) == len(wanted) and all(
-        abs(one.value - mm) <= HALF * one.step for one, mm in zip(shown, wanted, strict=True)
+        abs(one.value - mm) <= HALF_DIGIT * one.step for one, mm in zip(shown, wanted, strict=True)
     )
 
 

@@ -10,14 +10,14 @@ from publisher.proof.reading import TextLine, normal
 GLUE = re.compile(r"glue area(?:: page (\d+) lies on it)?")
 TRIM = re.compile(r"trim line(?:: cut, then lay over page (\d+))?")
 SIDES = {0: GLUE, 1: TRIM}  # by the place of a page in the promise of a seam: the other lies on the first
-REACH = 14.0  # mm from the line of a seam's marks to words beside it
+SEAM_REACH = 14.0  # mm from the line of a seam's marks to words beside it
 
 
 @judged(
     "proof/seam-words",
     "Glue areas and trim lines where they belong",
     "whoever trims the page that is to be glued on, or glues over the wrong page, has lost a tile: the page with the glue area is that on "
-    f"which the other lies, the words stand on its side of the marks, at most {REACH:g} mm off, and they name the other page",
+    f"which the other lies, the words stand on its side of the marks, at most {SEAM_REACH:g} mm off, and they name the other page",
     may_be_empty=True,
 )
 def seam_words(case: Case, check: Check[Case]) -> Findings:
@@ -49,4 +49,4 @@ def _beside(line: TextLine, seam: SeamPromise, place: int) -> bool:
     over."""
     (x, y), (at_x, at_y) = line.middle(), seam.at[place]
     way = 1.0 if place == 0 else -1.0
-    return 0.0 < way * (x - at_x) <= REACH or 0.0 < way * (at_y - y) <= REACH
+    return 0.0 < way * (x - at_x) <= SEAM_REACH or 0.0 < way * (at_y - y) <= SEAM_REACH
