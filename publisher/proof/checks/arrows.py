@@ -18,7 +18,7 @@ TOP = "top"
 BLACK = 0.5  # grey of a head, at most
 HEAD_LEAST = 0.8  # mm from a head's tip to its other corners
 BACK = -0.5  # cosine below which a line turns back on itself: there its barbs begin
-SAME_WAY = 0.9  # cosine of two directions that are the same
+POINTS_ALIKE = 0.9  # cosine of two directions that are the same
 IN_WINDOW = 6.0  # mm inside a window from where a head is shown whole
 
 
@@ -129,7 +129,7 @@ def _top_wrong(case: Case, outline: OutlinePromise, heads: list[Array]) -> Itera
         middle = line.middle()
         if normal(line.text) == TOP and shapely.contains_xy(ground, *middle):
             near = [_way(head) for head in heads if np.hypot(*(head.mean(axis=0) - middle)) <= TOP_NEAR]
-            if near and not any(way @ up > SAME_WAY for way in near):
+            if near and not any(way @ up > POINTS_ALIKE for way in near):
                 yield "the arrow to its top points elsewhere"
 
 
