@@ -4,6 +4,7 @@ import re
 from pathlib import Path
 
 from publisher.basics import Finding, Place, Refusal
+from publisher.basics.wording import did_you_mean
 from publisher.brief import limits, rules
 from publisher.brief.wording import short
 
@@ -18,6 +19,8 @@ def spec_folders(folder: Path) -> tuple[Path, ...]:
     if not found:
         what = f"holds no {SPEC}, and no folder in it does" if folder.is_dir() else "is not a folder"
         hint = "give a design's folder, or a folder of such folders"
+        if not folder.is_dir() and folder.parent.is_dir():
+            hint = did_you_mean(folder.name, (spec.parent.name for spec in folder.parent.glob(f"*/{SPEC}"))) or hint
         raise Refusal(rules.NO_SPEC.found(f"{folder} {what}", subject=str(folder), hint=hint))
     return found
 

@@ -26,3 +26,13 @@ def test_a_folder_without_a_design_and_what_is_no_folder_are_refused(tmp_path: P
         with pytest.raises(Refusal, match=words) as caught:
             spec_folders(given)
         assert caught.value.findings[0].check == "brief/no-spec"
+
+
+def test_a_misspelt_folder_is_told_which_design_is_near(tmp_path: Path) -> None:
+    (tmp_path / "my-tower").mkdir()
+    (tmp_path / "my-tower/spec.yaml").write_text("format: 2\n")
+    (tmp_path / "my-towel").mkdir()  # no design
+    for given, words in (("my-twoer", "did you mean “my-tower”?"), ("quay", "give a design's folder")):
+        with pytest.raises(Refusal) as caught:
+            spec_folders(tmp_path / given)
+        assert caught.value.findings[0].hint.startswith(words)
