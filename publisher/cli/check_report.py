@@ -72,12 +72,11 @@ def _extent(facts: dict[str, Fact]) -> list[str]:
 
 def _deciding(facts: dict[str, Fact]) -> list[str]:
     """Return what decides whether an assembly can be built."""
-    bears = facts.get("strength_factor")
-    as_deck = (
-        bears is not None and "deck_strength_factor" in facts and bears.value == facts["deck_strength_factor"].value
-    )
-    strong = bears is not None and bears.value > STRONG
-    passed_over = {"weakest_step", "strength_factor"} if strong or as_deck else set()
+    bears, deck = facts.get("strength_factor"), facts.get("deck_strength_factor")
+    passed_over = {"weakest_step", "strength_factor"} if bears is not None and bears.value > STRONG else set()
+    if bears is not None and deck is not None:  # of a stack that is said which breaks first
+        as_deck = deck.value <= bears.value
+        passed_over |= {"weakest_step", "strength_factor"} if as_deck else {"deck_strength_factor", "deck_sag"}
     if "balance_margin" in facts and not isfinite(facts["balance_margin"].value):
         passed_over.add("balance_with_figures")  # what does not stand by itself
     said = [_words(key, words, facts[key]) for key, words in DECIDING if key in facts and key not in passed_over]

@@ -6,6 +6,7 @@ FL³/(4Ewh³); at the end of an overhang a: 6Fa/(wh²) and 4Fa³/(Ewh³); the bo
 cases 1, 7, 19 and 22).
 """
 
+from collections.abc import Iterator
 from math import cos, inf, radians, sin
 from typing import Literal
 
@@ -37,6 +38,12 @@ SHORTER = 1e-6
 SMALL = 1.0
 """mm²: no load stands on less."""
 
+SAME_BEND = 1e-3
+"""Share by which a narrow place must bend more than the root to be told instead of it."""
+
+MOST_CUTS = 40
+"""At so many places a piece that is held at one side is cut across, at most."""
+
 ON_RIM = 0.01
 """mm: an edge that lies nearer to a support is held by it."""
 
@@ -44,12 +51,14 @@ ON_RIM = 0.01
 @record
 class Bending:
     """A place of a board and how it bends there: over a clear ``length`` between supports (``span``), out from the one that it is
-    ``near``, or out ``beyond`` all of them; the board is ``across`` mm wide there; ``at`` in its own coordinates (all mm)."""
+    ``near``, or out ``beyond`` all of them; the board is ``across`` mm wide there; ``at`` in its own coordinates (all mm). ``neck``: it
+    breaks where it is narrower farther out than its support, and the length begins there."""
 
     way: Literal["span", "near", "beyond"]
     length: float
     across: float
     at: Point
+    neck: bool = False
 
     @property
     def overhang(self) -> bool:
@@ -108,7 +117,7 @@ def bendings_of(
     free = shapely.get_parts(pieces(shapely.difference(region, held), SMALL))
     found = [one for cell in free for one in _between(cell, held, hull, base, 3 if by_sag else 1)]
     over = shapely.get_parts(pieces(shapely.difference(shapely.union_all(free), hull), SMALL))
-    found += [one for piece in over if (one := _beyond(piece, region, hull)) is not None]
+    found += [one for piece in over for one in _beyond(piece, region, hull, base)]
     return tuple({(one.way, round(one.length, 2), round(one.across, 2)): one for one in found}.values())
 
 
@@ -153,13 +162,15 @@ def _by_load(lengths: Array, across: Array, base: float, power: int, does: float
     return np.where(np.isfinite(lengths), done, inf)
 
 
-def _beyond(piece: shapely.Geometry, region: shapely.Geometry, hull: shapely.Geometry) -> Bending | None:
+def _beyond(
+    piece: shapely.Geometry, region: shapely.Geometry, hull: shapely.Geometry, base: float
+) -> Iterator[Bending]:
     corners = shapely.points(shapely.get_coordinates(piece))
     away = shapely.distance(corners, hull)
     far = corners[int(away.argmax())]
     arm = float(away.max())
     if arm <= ON_RIM:
-        return None
+        return
     foot = shapely.get_coordinates(shapely.shortest_line(hull, far))[0]
     end = shapely.get_coordinates(far)[0]
     way = (end - foot) / arm
@@ -167,7 +178,36 @@ def _beyond(piece: shapely.Geometry, region: shapely.Geometry, hull: shapely.Geo
     side = np.array([-way[1], way[0]]) * 2.0 * float(shapely.length(shapely.boundary(region)))
     cuts = shapely.get_parts(shapely.intersection(shapely.LineString([start - side, start + side]), region))
     root = min(cuts, key=lambda cut: float(shapely.distance(cut, shapely.Point(start))), default=None)
-    return Bending("beyond", arm, float(root.length) if root is not None else 0.0, (float(end[0]), float(end[1])))
+    at_root = Bending("beyond", arm, float(root.length) if root is not None else 0.0, (float(end[0]), float(end[1])))
+    yield at_root
+    neck = neck_out(piece, foot, end, base)
+    if neck is not None and neck.by_load(base, 1.0) > at_root.by_load(base, 1.0) * (1.0 + SAME_BEND):
+        yield neck
+
+
+def neck_out(piece: shapely.Geometry, foot: Array, end: Array, base: float) -> Bending | None:
+    """Return how a piece that is held at one side bends, under a load at its ``end``, where it is narrow on the way from its
+    ``foot``: across that way, at the corners of its outline, as far as half the base of what loads it. None for what is shorter."""
+    way = end - foot
+    arm = float(np.hypot(*way))
+    if arm <= base / 2.0:
+        return None
+    way = way / arm
+    side = np.array([-way[1], way[0]]) * 2.0 * float(shapely.length(shapely.boundary(piece)))
+    out = np.unique(np.round((shapely.get_coordinates(piece) - foot) @ way, 2))
+    out = np.concatenate([out - ON_RIM, out + ON_RIM])
+    out = out[(out > ON_RIM) & (out < arm - base / 2.0)]
+    found = []
+    for x in out[:: max(1, -(-len(out) // MOST_CUTS))]:
+        at = foot + x * way
+        half = shapely.Polygon([at - side, at + side, at + side + 2.0 * arm * way, at - side + 2.0 * arm * way])
+        beyond = shapely.get_parts(pieces(shapely.intersection(piece, half), SMALL))
+        held = min(beyond, key=lambda part: float(shapely.distance(part, shapely.Point(end))), default=None)
+        if held is not None:
+            just = at + ON_RIM / 10.0 * way
+            width = float(shapely.length(shapely.intersection(held, shapely.LineString([just - side, just + side]))))
+            found.append(Bending("beyond", arm - float(x), max(width, ON_RIM), (float(end[0]), float(end[1])), True))
+    return max(found, key=lambda one: one.by_load(base, 1.0), default=None)
 
 
 def _rim(cell: shapely.Geometry, held: shapely.Geometry) -> tuple[Array, Array, Flags]:

@@ -2,11 +2,12 @@
 
 from math import cos, radians
 
+import numpy as np
 import pytest
 import shapely
 import shapely.affinity
 
-from publisher.joints.bending import Bending, bendings_of
+from publisher.joints.bending import Bending, bendings_of, neck_out
 
 # AISC Steel Construction Manual, table 3-23: greatest moment and deflection of a beam of length l, by load P or w on its length
 #   case 7, simple beam, load at the centre: P·l/4, P·l³/48EI     case 1, uniform load: w·l²/8, 5·w·l⁴/384EI
@@ -90,3 +91,37 @@ def test_walls_that_run_askew_are_spanned_square_to_them(angle: float) -> None:
     turned = [shapely.affinity.rotate(one, angle, origin=(100, 40)) for one in (DECK, WEST, EAST)]
     found = bendings_of(turned[0], shapely.union_all(turned[1:]), 25.0)
     assert max(one.length for one in found if one.way == "span") == pytest.approx(190.0, abs=0.05)
+
+
+def paddle(neck: float, hole: float = 0.0) -> shapely.Geometry:
+    """A plate 60 mm deep and 130 long, narrow from 60 to 70 mm about its middle, with a hole along that stretch."""
+    waist = shapely.box(60, 30 - neck / 2, 70, 30 + neck / 2)
+    whole = shapely.union_all([shapely.box(0, 0, 60, 60), waist, shapely.box(70, 0, 130, 60)])
+    return shapely.difference(whole, shapely.box(62, 30 - hole / 2, 68, 30 + hole / 2)) if hole else whole
+
+
+@pytest.mark.parametrize(
+    ("neck", "hole", "length", "across"),
+    [
+        (8.0, 0.0, 70.0, 8.0),
+        (20.0, 14.0, 68.0, 6.0),
+        (60.0, 50.0, 68.0, 10.0),
+        (60.0, 0.0, 90.0, 60.0),
+        (59.0, 0.0, 90.0, 60.0),
+    ],
+)
+def test_what_is_held_at_one_side_bends_at_its_neck(neck: float, hole: float, length: float, across: float) -> None:
+    """Held up to 40 mm: 90 mm to its end from there, 70 from where its waist begins, 68 from the hole, beside which both legs carry."""
+    found = bendings_of(paddle(neck, hole), shapely.box(0, 0, 40, 60), 25.0)
+    worst = max(found, key=lambda one: one.by_load(25.0, 5.0))
+    assert (worst.length, worst.across) == pytest.approx((length, across), abs=0.03)
+    assert worst.neck == (length < 90.0)
+    assert worst.by_load(25.0, 5.0) == pytest.approx(6.0 * length / (min(across, 25.0 + length) * 25.0), rel=2e-3)
+
+
+def test_nothing_is_a_neck_within_half_a_base_of_its_end() -> None:
+    """A point: as far as a figure's middle can stand from its end it is as wide as a root is, for its length."""
+    point = shapely.Polygon([(0, 0), (60, 30), (0, 60)])
+    neck = neck_out(point, np.array([0.0, 30.0]), np.array([60.0, 30.0]), 25.0)
+    assert neck is None or (neck.length >= 12.5 and neck.across == pytest.approx(neck.length, abs=0.05))
+    assert neck_out(point, np.array([50.0, 30.0]), np.array([60.0, 30.0]), 25.0) is None

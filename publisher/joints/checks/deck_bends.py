@@ -127,6 +127,8 @@ def decks_in(subject: Assembled) -> list[tuple[str, Place, Deck]]:
 
 def _where(at: Bending) -> str:
     x, y = at.at
+    if at.neck:
+        return f"{say_length(at.length)} beyond a neck {say_length(at.across)} wide ({x:.0f} mm across and {y:.0f} mm up its template)"
     what = {
         "span": f"between supports {say_length(at.length)} apart",
         "near": f"{say_length(at.length)} beside its support",
@@ -151,5 +153,6 @@ def _cure(deck: Deck, at: Bending, measure: Callable[[Deck, Bending, float], flo
         low, high = (middle, high) if measure(deck, replace(at, length=middle), deck.thick) <= limit else (low, middle)
     what = "put a support so that no more than" if at.overhang else "put supports no more than"
     nearer = f"{what} {say_length(float(floor(low)))} {'reaches beyond it' if at.overhang else 'apart'}"
+    nearer = f"make its neck wider, {nearer}" if at.neck else nearer
     several = next((n for n in (2, 3, 4) if measure(deck, at, n * deck.thick) <= limit), None)
     return nearer if several is None else f"{nearer}, or glue {several} boards on each other"

@@ -16,9 +16,9 @@ import shapely
 from publisher.basics import record
 from publisher.design import Board, BracePlan
 from publisher.geometry import Part, mitred
-from publisher.joints.bending import strength_of
+from publisher.joints.bending import SAME_BEND, neck_out, strength_of
 from publisher.joints.footing import LEAST_TREAD
-from publisher.joints.outlines import pieces
+from publisher.joints.outlines import Array, pieces
 from publisher.joints.stacks.circles import farthest
 from publisher.joints.stacks.knees import lowest_ply
 from publisher.joints.stacks.layers import LaidStack
@@ -35,6 +35,9 @@ LEAST_ROOT = 0.5
 
 LEAST_BRACED = 0.1
 """Of the root's width: a narrower strip of fewer boards is held by what is beside it."""
+
+LONG = 1.0e4
+"""mm: longer than any part."""
 
 DEEP = 12
 """Boards above and below that are looked at: a root as thick as that bears anything."""
@@ -157,6 +160,20 @@ def _sticking(plan: PlanGeometry, ground: shapely.Geometry, k: int, base: float,
         root = shapely.intersection(rim, piece)
         width = min(max(float(shapely.length(root)), LEAST_ROOT), base + arm)
         yield _Sticking(arm, width, plan.to_local(root, k))
+        corners = shapely.points(shapely.get_coordinates(tread))
+        far = corners[int(shapely.distance(corners, ground).argmax())]
+        foot, end = shapely.get_coordinates(shapely.shortest_line(ground, far))
+        neck = neck_out(piece, foot, end, base)
+        if neck is not None and neck.length / neck.width(base) > (1.0 + SAME_BEND) * arm / width:
+            cut = shapely.intersection(piece, _across(foot, end, neck.length))
+            yield _Sticking(neck.length, neck.width(base), plan.to_local(cut, k))
+
+
+def _across(foot: Array, end: Array, length: float) -> shapely.Geometry:
+    """Return a long line square to the way from foot to end, ``length`` mm before the end."""
+    way = (end - foot) / max(float(np.hypot(*(end - foot))), 1e-12)
+    at, side = end - length * way, LONG * np.array([-way[1], way[0]])
+    return shapely.LineString([at - side, at + side])
 
 
 def _plies(stack: LaidStack, plan: PlanGeometry, root: shapely.Geometry, k: int) -> int:

@@ -352,3 +352,33 @@ def test_random_decks_are_judged_as_an_own_reckoning_does(make: SimpleNamespace,
 def test_both_verdicts_come_up_among_random_decks(make: SimpleNamespace) -> None:
     found = [truth for seed in range(2) for truth in agrees(make, replace(drawn(Random(seed)), thick=3.0))]
     assert 1 <= sum(found) < len(found)
+
+
+@pytest.mark.parametrize(("neck", "said"), [(3.0, True), (30.0, False)])
+def test_a_plate_that_sticks_out_breaks_at_its_neck(make: SimpleNamespace, neck: float, said: bool) -> None:
+    """On a block that ends at 40 mm it is 60 mm wide, but from 60 to 70 mm; 70 mm beyond that 30 g bend 3 mm of it at 1.65 MPa."""
+    low, high = 30.0 - neck / 2, 30.0 + neck / 2
+    ring = [
+        (0, 0),
+        (60, 0),
+        (60, low),
+        (70, low),
+        (70, 0),
+        (130, 0),
+        (130, 60),
+        (70, 60),
+        (70, high),
+        (60, high),
+        (60, 60),
+        (0, 60),
+    ]
+    plate = make.polygon("plate", ring, tuple(f"e{i}" for i in range(len(ring))))
+    plan = make.stack("s", ("block", 6, 0.0, (0, 0)), ("plate", 1, 0.0, (0, 0)))
+    subject = assemble(make.design(stacks=(plan,)), (make.rectangle("block", 0, 0, 40, 60), plate))[0]
+    found = too_weak.run(subject, too_weak).findings
+    assert bool(found) is said
+    if said:
+        assert found[0].value == pytest.approx(6 * 0.294 * 70 / (3 * 25), rel=0.01)
+        assert "70.0 mm (2.76 in) beyond a neck 3.00 mm" in found[0].message and found[0].hint.startswith(
+            "make its neck wider"
+        )
