@@ -41,7 +41,7 @@ SMALL = 1.0
 SAME_BEND = 1e-3
 """Share by which a narrow place must bend more than the root to be told instead of it."""
 
-MOST_CUTS = 40
+CUT_ACROSS = 40
 """At so many places a piece that is held at one side is cut across, at most."""
 
 ON_RIM = 0.01
@@ -198,7 +198,7 @@ def neck_out(piece: shapely.Geometry, foot: Array, end: Array, base: float) -> B
     out = np.concatenate([out - ON_RIM, out + ON_RIM])
     out = out[(out > ON_RIM) & (out < arm - base / 2.0)]
     found = []
-    for x in out[:: max(1, -(-len(out) // MOST_CUTS))]:
+    for x in out[:: max(1, -(-len(out) // CUT_ACROSS))]:
         at = foot + x * way
         half = shapely.Polygon([at - side, at + side, at + side + 2.0 * arm * way, at - side + 2.0 * arm * way])
         beyond = shapely.get_parts(pieces(shapely.intersection(piece, half), SMALL))
