@@ -10,6 +10,7 @@ from publisher.pages.sheet import OTHER, Context, Edition, Numbers, edition_call
 from publisher.pages.tiles import plan_true_pages
 
 TAPE = "masking_tape"
+BLUNT = "blunt_pencil"  # the pencil that is listed is both, sharp and blunt
 CUTTING = ("craft_knife", "steel_rule", "cutting_mat")  # without which no part is cut
 FACES = {
     "bare": "bare {name} board, no paper on its faces",
@@ -84,7 +85,10 @@ def at_hand(context: Context) -> tuple[str, ...]:
         *(("pencil",) if context.design.use == "trace" else ()),
         *(("square",) if context.needs.layouts else ()),
     )
-    return tuple(thing_name(key, context.edition) for key in dict.fromkeys((*context.design.tools, *used, *always)))
+    keys = dict.fromkeys((*context.design.tools, *used, *always))
+    if "pencil" in keys:
+        keys.pop(BLUNT, None)
+    return tuple(thing_name(key, context.edition) for key in keys)
 
 
 def sheet_words(context: Context, board: Board) -> tuple[str, ...]:

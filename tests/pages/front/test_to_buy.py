@@ -60,3 +60,9 @@ def test_tape_is_needed_for_tiles_and_named_once(demo: Callable[..., Context]) -
     for materials in (quay.design.materials, ()):
         named = replace(quay, design=replace(quay.design, materials=materials))
         assert materials_words(named).count("masking tape") == 1
+
+
+def test_a_pencil_sharp_and_blunt_is_listed_once(demo: Callable[..., Context]) -> None:
+    context = demo("bridge")
+    assert "blunt_pencil" in {key for step in context.design.steps for key in step.uses}
+    assert [name for name in at_hand(context) if "pencil" in name] == ["pencil, sharp and blunt"]
