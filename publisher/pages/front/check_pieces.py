@@ -345,12 +345,12 @@ def wrong(context: Context, box: Box, page: int, form: CheckForm) -> tuple[Body,
     rows: tuple[tuple[str, ...], ...] = (
         (f"{low} to {high} mm", "True size.", "Go on."),
         (near, "Scaled, damp, or printer runs small.", "100 %; then dry paper, other printer."),
-        ("95 to 97.9 mm", "“Fit” or “fill”: margins, other paper.", "Set 100 % and the paper of this page."),
-        ("under 95 mm", "“Fit” or “fill”: other paper, margins.", "The same, from a PDF viewer."),
+        ("95 to 97.9 mm", "“Fit” or “fill”: margins, other paper.", "Set 100 % and this page’s paper."),
+        ("under 95 mm", "“Fit” or “fill”: other paper, margins.", "100 %, this paper; from a PDF viewer."),
         (
             f"{float(high) + 0.1:.1f} mm or more",
             "“Fill”, borderless, or other paper.",
-            "The same, and borderless printing off.",
+            "100 %, this paper; borderless off.",
         ),
         ("true one way only", "The paper slipped or stretched.", "Print again on dry, flat paper."),
     )

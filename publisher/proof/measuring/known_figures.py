@@ -136,7 +136,7 @@ def _counts(promises: Promises, rows: Iterable[RowPromise]) -> Iterator[float]:
     true = {page.page for page in promises.pages if page.true_size}
     pages = len({page for page, _ in pieces_on(promises)})  # these are glued to card or board
     yield from (float(len(true)), float(pages), *(float(CARDS * number) for number in range(1, pages + 1)))
-    yield float(cut_out(promises))
+    yield from (float(cut_out(promises)), float(len({strip.part for strip in promises.compasses})))
 
 
 def cut_out(promises: Promises) -> int:
@@ -155,7 +155,7 @@ def cut_out(promises: Promises) -> int:
                     holes = shapely.union_all([shapely.Polygon(other.pose.apply_all(hole)) for hole in other.rings[1:]])
                     if not shapely.covers(holes, shape):
                         nested.add(one.part)
-    return max(1, len({piece.part for piece in promises.prints} - elsewhere - nested))
+    return len({piece.part for piece in promises.prints} - elsewhere - nested)
 
 
 def pieces_on(promises: Promises) -> set[tuple[int, str]]:
