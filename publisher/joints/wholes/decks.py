@@ -74,7 +74,10 @@ def decks_of_layers(
         region = region_of(layer)
         under = [section_under(other, layer) for other in (level[at - 1], *knees)]
         held = shapely.intersection(shapely.union_all(under), region)
-        thick = _glued([[one] for one in level[at:]], shapely.difference(region, held))
+        free = shapely.difference(region, held)
+        if free.area <= SMALL:  # it lies on the next lower one all over
+            continue
+        thick = _glued([[one] for one in level[at:]], free)
         deck = deck_on(layer, thick, region, held, boards, figure)
         found += [] if deck is None else [replace(deck, layered=True)]
     return tuple(found)
