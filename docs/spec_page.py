@@ -52,7 +52,12 @@ def spec() -> dict[str, str]:
         "(A papers: mm; North American papers: inches). `{reach in mm}` and `{reach in inches}` print one of them. Inches are sixteenths "
         "where one lies within 0.1 mm, else hundredths. A fact that promises something (a base that stands, headroom, what passes "
         "a door) is rounded down, what room must be found for is rounded up. A size written `tile: 3 in` is printed as "
-        "`76.2 mm (3 in)`.\n\nShapes "
+        "`76.2 mm (3 in)`.\n\n`language: de` makes a German pack: all words of ours in it are German, its figures have the decimal "
+        "comma, and long words are parted by German rules. With `languages: [en, de]` a pack is made for each: those of the first are "
+        "called as ever, the others bear theirs in their names as a variant does (`--variant de`). Every text that a buyer reads may "
+        "then stand in each, `title: {en: Toll house, de: Zollhaus}`, or as blocks under `en:` and `de:`; a text that stands alone is "
+        "taken for all of them. Letters, sizes and names of fields are the same in all languages. What has no form in the language is "
+        "printed in English, and the build says which it is.\n\nShapes "
         "and openings are listed in [shapes.md](shapes.md), patterns in "
         "[surfaces.md](surfaces.md); all other words, from functions to stages, in [words.md](words.md).\n",
         "## The whole file\n",

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from typing import Any, cast, get_args
 
 from publisher.basics import Finding, Place
+from publisher.basics.wording import listed
 from publisher.brief import rules
 from publisher.brief.model import Entry, FieldKind, Node, Row, Table, Value
 from publisher.brief.nodes import Mapping, RawNode, Scalar, Sequence
@@ -16,6 +17,7 @@ from publisher.brief.source import HIDDEN, hidden
 
 Schema = dict[str, Any]
 KeyPath = tuple[str | int, ...]
+LANGUAGE = re.compile("[a-z]{2}")
 _KINDS = get_args(FieldKind)
 _NUMERIC = ("length", "angle", "count", "number", "quantity", "fact")
 _JSON_NUMBER = re.compile(r"-?(0|[1-9][0-9]{0,14})([.][0-9]{1,15})?")
@@ -48,6 +50,8 @@ class Binder:
         if isinstance(node, Scalar):
             return self._scalar(node, schemas, place, path)
         applying = self._expanded(schemas, node)
+        if isinstance(node, Mapping) and (said := self._languages(node, applying, path)):
+            return said
         if isinstance(node, Sequence):
             below = [s["items"] for s in applying if "items" in s]
             items = node.items[: _most(applying, "maxItems")]
@@ -60,6 +64,29 @@ class Binder:
             bound_node, instance[key.text] = self.bind(value, _below(applying, key.text), here)
             entries.append(Entry(key.text, Place(self._file, key.line, key.column, pointer(here)), bound_node))
         return Table(tuple(entries), place), instance
+
+    def _languages(self, node: Mapping, applying: list[Schema], path: KeyPath) -> tuple[Node, Any] | None:
+        """Return a text that stands in several languages, and the longest of them as its instance; None when it is no such text."""
+        known = next((s["x-languages"] for s in applying if "x-languages" in s), ())
+        named = [key.text for key, value in node.entries if isinstance(value, Scalar) and LANGUAGE.fullmatch(key.text)]
+        if not known or not named or len(named) < len(node.entries):
+            return None
+        entries: list[Entry] = []
+        for key, value in node.entries:
+            here = Place(self._file, key.line, key.column, pointer((*path, key.text)))
+            if key.text not in known:
+                self.findings.append(
+                    rules.UNKNOWN_WORD.found(
+                        f"“{key.text}” is no language that a pack can be in",
+                        subject=key.text,
+                        hint=f"a text may stand in: {listed(known)}",
+                        place=here,
+                    )
+                )
+            text, _ = self.bind(value, applying, (*path, key.text))
+            entries.append(Entry(key.text, here, text))
+        longest = max((entry.node.text for entry in entries if isinstance(entry.node, Value)), key=len)
+        return Table(tuple(entries), Place(self._file, node.line, node.column, pointer(path))), longest
 
     def _scalar(self, node: Scalar, schemas: list[Schema], place: Place, path: KeyPath) -> tuple[Node, Any]:
         leaf = next((s for s in self._expanded(schemas, node) if s.get("x-kind") in _KINDS), {})

@@ -19,6 +19,7 @@ def build_schema(parts: SchemaParts) -> str:
     _words(defs["use"], (*parts.tools, *(m for m in parts.materials if m[0] not in dict(parts.tools))))
     _words(defs["stage"], parts.stages)
     _words(defs["paper_name"], parts.papers)
+    _languages(base, defs, parts.languages)
     _shapes(defs, parts.shapes)
     _openings(defs["opening"], parts.openings)
     _surfaces(defs, parts.surfaces)
@@ -67,6 +68,16 @@ def _inlined(schema: Any, defs: Schema) -> Any:
 def _words(schema: Schema, words: Keys) -> None:
     schema["enum"] = [key for key, _ in words]
     schema["x-meanings"] = dict(words)
+
+
+def _languages(base: Schema, defs: Schema, languages: Keys) -> None:
+    """Fill in the languages that a pack can be in: those of a spec, and those in which a text may stand."""
+    named = "|".join(key for key, _ in languages)
+    said = " or ".join(f"{key} ({title})" for key, title in languages)
+    for schema in (base["properties"]["language"], base["properties"]["languages"]["items"]):
+        schema |= {"pattern": f"^({named})(-[A-Z]{{2}})?$", "x-form": f"a language that a pack can be in: {said}"}
+    for name in ("line", "words"):
+        defs[name]["propertyNames"] = {"enum": [key for key, _ in languages]}
 
 
 def _parameter(parameter: SchemaParameter) -> Schema:

@@ -55,3 +55,4 @@ class SchemaParts:
     papers: Keys
     surfaces: tuple[SchemaShape, ...] = ()
     stages: Keys = field(default=STAGES)
+    languages: Keys = (("en", "English"),)

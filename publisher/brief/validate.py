@@ -14,12 +14,32 @@ from publisher.brief.model import Table
 from publisher.brief.nodes import Key, Mapping, RawNode, Scalar, Sequence
 from publisher.brief.schema_of_spec import schema_text
 
+OF_LANGUAGES = ("propertyNames", "additionalProperties", "minProperties")
+"""What a schema says of a text in several languages, beside its types."""
+
 
 @cache
 def spec_schema() -> Schema:
     """Return the committed schema, parsed once."""
-    schema: Schema = loads(schema_text())
+    schema: Schema = plain_texts(loads(schema_text()))
     return schema
+
+
+def plain_texts(schema: Any) -> Any:
+    """Return a schema whose texts are single ones: ``Binder`` lays those in several languages on it as one of them each.
+
+    What editors need to know of these languages is left out but for ``x-languages``: a text that opens with a brace by mistake is then
+    answered as what it is.
+    """
+    if isinstance(schema, list):
+        return [plain_texts(item) for item in schema]
+    if not isinstance(schema, dict):
+        return schema
+    if schema.get("x-kind") == "text" and "object" in schema.get("type", ()):
+        own = {key: value for key, value in schema.items() if key not in OF_LANGUAGES}
+        kinds = [kind for kind in schema["type"] if kind != "object"]
+        return {**own, "type": kinds, "x-languages": schema["propertyNames"]["enum"]}
+    return {key: plain_texts(value) for key, value in schema.items()}
 
 
 def validate(top: Mapping, file: str, schema: Schema | None = None) -> Bound:
@@ -29,7 +49,7 @@ def validate(top: Mapping, file: str, schema: Schema | None = None) -> Bound:
     """
     from jsonschema import Draft202012Validator
 
-    schema = spec_schema() if schema is None else schema
+    schema = spec_schema() if schema is None else plain_texts(schema)
     top, about_likeness = with_likenesses(top, file, schema)
     binder = Binder(schema, file)
     tree, instance = binder.bind(top, [schema], ())

@@ -5,7 +5,7 @@ from functools import cache
 from publisher import __version__
 
 LIBRARIES = (
-    "fonttools", "numpy", "pikepdf", "pillow", "pyclipper", "pypdfium2", "pyyaml", "reportlab", "segno", "shapely", "spyrrow",
+    "fonttools", "numpy", "pikepdf", "pillow", "pyclipper", "pypdfium2", "pyphen", "pyyaml", "reportlab", "segno", "shapely", "spyrrow",
     "svgwrite",
 )  # fmt: skip
 """Not here: what only judges (jsonschema, pypdf) or only talks (click). With another version of those a file stays the same."""

@@ -3,7 +3,15 @@
 from publisher.basics import Finding, gathered
 from publisher.brief import Brief, Table
 from publisher.design.assembly import brace_parts, plan_folds, read_assemblies, read_meets, treat
-from publisher.design.language import PASTED, Scope, given_sizes, variant_and_use, work_out_sizes
+from publisher.design.language import (
+    PASTED,
+    Scope,
+    given_sizes,
+    in_language,
+    variant_and_language,
+    variant_and_use,
+    work_out_sizes,
+)
 from publisher.design.offer import (
     StepsReader,
     filled,
@@ -30,8 +38,10 @@ def work_out(brief: Brief, variant: str = "", tried: tuple[Size, ...] = ()) -> D
     Never raises for what a designer wrote: the design carries findings, and what they are about is left out. Lengths in
     mm, angles in degrees.
     """
-    fields = brief.fields
     findings: list[Finding] = []
+    _, language = variant_and_language(brief, variant)
+    brief = in_language(brief, language, findings)
+    fields = brief.fields
     sizes, amounts = work_out_sizes(given_sizes(brief, variant, findings), findings, tried)
     scope = Scope(amounts, findings)
     boards = read_boards(fields.table("boards"), scope)
@@ -63,7 +73,7 @@ def work_out(brief: Brief, variant: str = "", tried: tuple[Size, ...] = ()) -> D
         designer=fields.text("designer"),
         licence=read_licence(fields.value("licence"), scope),
         summary=reader.text(fields.value("summary"), fields.place, "summary"),
-        language=fields.text("language", "en"),
+        language=language,
         use="paste" if use == "paste" else "trace",
         sizes=sizes,
         boards=boards,

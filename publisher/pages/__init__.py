@@ -39,6 +39,7 @@ from publisher.pages.record import record_of, record_schema, with_attachment
 from publisher.pages.sheet import (
     CHECKS,
     COARSE_PHOTO,
+    NOT_TRANSLATED,
     PAPER_TOO_SMALL,
     TITLE_TOO_LONG,
     TOO_MANY_PAGES,
@@ -48,17 +49,20 @@ from publisher.pages.sheet import (
     material_words,
     paper_for,
     papers,
+    said_for,
     terms,
     thing,
     tool_words,
 )
 from publisher.pages.templates import TOO_MANY_COPIES
 from publisher.pages.tiles import TOO_MANY_TILES
+from publisher.pages.type import language_titles
 
 RULES: tuple[Rule, ...] = (
     *CHECKS,
     COARSE_PHOTO,
     FONT_UNREADABLE,
+    NOT_TRANSLATED,
     NO_COVER_PICTURE,
     UNKNOWN_PAPER,
     PAPER_TOO_SMALL,
@@ -96,12 +100,14 @@ __all__ = [
     "count_pages",
     "covering_words",
     "coverings_of",
+    "language_titles",
     "material_words",
     "materials_to_buy",
     "paper_for",
     "papers",
     "record_of",
     "record_schema",
+    "said_for",
     "terms",
     "thing",
     "tool_words",

@@ -79,10 +79,16 @@ from publisher.pages.sheet import (
     needs_in,
     own_faults,
     pack_id,
+    page_words,
+    said_body,
+    said_draft,
+    said_promises,
     screen_furniture,
     table_words,
     thinned,
+    tongue_of,
     too_many_pages,
+    untranslated,
 )
 from publisher.pages.templates import with_top_marks
 from publisher.pages.tiles import true_page_drafts
@@ -181,13 +187,25 @@ def compose(
     needs = needs_in(edition_called(paper.edition), needs)
     joined = replace(joined, sentences=sentences_on(design, joined, paper.first))
     trial = trial_words(tried_sizes(design.sizes, (name for name, _ in inputs.sets)))
+    tongue = tongue_of(design)
     context = Context(
-        design, with_top_marks(parts, joined), joined, needs, paper, Setter(faces), trial, purpose, acts, shown_pages
+        design,
+        with_top_marks(parts, joined),
+        joined,
+        needs,
+        paper,
+        Setter(faces, tongue),
+        trial,
+        purpose,
+        acts,
+        shown_pages,
     )
     findings += text_findings(design, context.facts)
-    drafts = _within(_drafts(context), context)
+    drafts = tuple(said_draft(draft, tongue) for draft in _within(_drafts(context), context))
     bodies = _drawn(drafts, context)
     known_as = pack_id(inputs, design.variant, paper, purpose)
+    if tongue is not None:
+        tongue.known(known_as, known_as[:SHOWN_DIGITS])
     heading = heading_of(design, paper, known_as, trial, context.boards, purpose)
     pictures = (PackImage(file.name, file.data) for file in design.files if file.kind == "picture")
     digests = digests_of((*faces.files(), *pictures, *(page.image for page in shown_pages)))
@@ -207,10 +225,13 @@ def compose(
             if purpose in ON_SCREEN
             else furniture(context.type, draft.frame, said, draft.title, seen, true)
         )
-        body = own + around
+        body = said_body(own + around, tongue)
         findings += (*draft.findings, *body.findings)
         frame, label = draft.frame, str(number)
-        links = (*worded_links(faces, own.drawn, number, len(drafts)), *use_links(context, own.carried, uses))
+        links = (
+            *worded_links(faces, own.drawn, number, len(drafts), *page_words(tongue)),
+            *use_links(context, own.carried, uses),
+        )
         drawn = (*thinned(body.drawn, frame.width * frame.height), *links)
         reach = tuple(ink_box(faces, thing) for thing in drawn)
         shown = beside_furniture(drawn, reach, body.furniture)
@@ -227,7 +248,7 @@ def compose(
                 body.tiles,
                 ink_id(digests, inked),
                 words_of(shown),
-                structure_of(drawn, _true_figure(context, draft)),
+                structure_of(drawn, context.type.say(_true_figure(context, draft))),
             )
         )
         boxes.append(reach)
@@ -246,8 +267,8 @@ def compose(
         )
         whole += replace(body, drawn=(), tiles=(), findings=())
     named = f"{design.title}, {design.variant_title}" if design.variant_title else design.title
-    title = tidy(" · ".join(filter(None, (named, TITLES[purpose], context.boards, trial))))
-    bookmarks = _bookmarks(purpose, drafts, whole.carried)
+    title = context.type.say(tidy(" · ".join(filter(None, (named, TITLES[purpose], context.boards, trial)))))
+    bookmarks = _bookmarks(context, drafts, whole.carried)
     promises = Promises(
         title, design.language, tuple(promised), whole.lengths, whole.outlines, whole.seams, whole.texts, whole.codes,
         marks=whole.marks, furniture=whole.furniture, rows=needs.promises,
@@ -266,11 +287,12 @@ def compose(
         ),
         fonts=tuple(FontPromise(font.name, font.data) for font in faces.files()),
     )  # fmt: skip
+    promises = said_promises(promises, tongue)
     promises = PROMISED[purpose](promises) if purpose in PROMISED else promises
     fonts_at = next((file.place for file in design.files if file.kind == "font"), None)
     kept = _kept(drafts, whole.fiducials)
     composed = Composed(tuple(pages), tuple(promised), tuple(boxes), faces, fonts_at, whole.lengths, kept)
-    findings += run_checks(CHECKS, composed)
+    findings += (*run_checks(CHECKS, composed), *untranslated(design, tongue))
     if fault := next(own_faults(composed), ""):
         raise PageFault(fault)
     return Pack(
@@ -406,17 +428,17 @@ def _ranges(named: Iterable[tuple[str, int]]) -> PrintPlan:
     return tuple(found)
 
 
-def _bookmarks(purpose: FileKind, drafts: tuple[PageDraft, ...], carried: tuple[Carried, ...]) -> tuple[Bookmark, ...]:
+def _bookmarks(context: Context, drafts: tuple[PageDraft, ...], carried: tuple[Carried, ...]) -> tuple[Bookmark, ...]:
     """One entry for each kind of page at depth 0; under it what the drafts ask for, each at the height where its page carries
     what it names."""
     tops = {(where.page, where.key): where.box.top for where in carried}
-    called = dict(kind for maker in _makers(purpose) for kind in maker.kinds)
+    called = dict(kind for maker in _makers(context.purpose) for kind in maker.kinds)
     found: list[Bookmark] = []
     kind = ""
     for number, draft in enumerate(drafts, start=1):
         if draft.kind != kind:
             kind = draft.kind
-            found.append(Bookmark(called[draft.kind], number))
+            found.append(Bookmark(context.type.say(called[draft.kind]), number))
         for title, depth, key in draft.bookmarks:
             found.append(Bookmark(tidy(title), number, max(1, depth), tops.get((number, key))))
     return tuple(found)

@@ -16,7 +16,7 @@ PAGE_IMAGE = "pack:"  # begins the name of the picture of a page: no file of a d
 
 def free_papers(worked: Worked, wanted: tuple[str, ...] = ()) -> tuple[str, ...]:
     """Return the papers for which a variant has a free test page: () for a trial, and where an earlier variant is drawn for the same
-    boards and used in the same way, so that its test page tries the same."""
+    boards in the same language and used in the same way, so that its test page tries the same."""
     brief, design = worked.brief, worked.design
     if design is None or brief.inputs.sets or not _is_first(brief, design):
         return ()
@@ -27,7 +27,8 @@ def _is_first(brief: Brief, design: Design) -> bool:
     """Say whether no variant before this one is cut from the same boards in the same way."""
     names = ("", *variants(brief))
     before = map(partial(work_out, brief), names[: names.index(design.variant)])
-    return all((board_name(one), one.use) != (board_name(design), design.use) for one in before)
+    own = (board_name(design), design.use, design.language)
+    return all((board_name(one), one.use, one.language) != own for one in before)
 
 
 def free_pages(worked: Worked, papers: Iterable[str]) -> tuple[Pack, ...]:

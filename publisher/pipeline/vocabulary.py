@@ -4,7 +4,7 @@ from publisher.basics import record
 from publisher.brief import STAGES, SchemaParameter, SchemaParts, SchemaShape, build_schema, picture_words
 from publisher.design import CONSTANT_WORDS, function_words, joint_infos, named_sheets, unit_words
 from publisher.geometry import ShapeInfo, opening_infos, shape_infos, surface_infos
-from publisher.pages import Paper, material_words, papers, terms, tool_words
+from publisher.pages import Paper, language_titles, material_words, papers, terms, tool_words
 
 
 def fresh_schema() -> str:
@@ -16,6 +16,7 @@ def fresh_schema() -> str:
             tools=tuple((t.key, t.name) for t in tool_words()),
             materials=tuple((m.key, m.name) for m in material_words()),
             papers=tuple((p.name, p.title) for p in papers()),
+            languages=language_titles(),
             surfaces=tuple(map(_schema_shape, surface_infos())),
         )
     )

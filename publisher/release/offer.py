@@ -11,7 +11,17 @@ from publisher.brief import NOTHING_READ, Inputs
 from publisher.design import Design, Fact, OwnLicence, own_licence
 from publisher.joints import BoardRange
 from publisher.material import BoardNeeds
-from publisher.pages import Covering, Pack, cautions_for, covering_words, materials_to_buy, papers, tools_to_buy
+from publisher.pages import (
+    Covering,
+    Pack,
+    cautions_for,
+    covering_words,
+    language_titles,
+    materials_to_buy,
+    papers,
+    said_for,
+    tools_to_buy,
+)
 from publisher.proof import FolderProof, Proof
 from publisher.release.bundle import Bundle, make_bundle
 from publisher.release.listing import FinishedSize, Listing, SheetsToBuy, Variant, listing_text, sheet_words
@@ -70,14 +80,21 @@ def bundle_of(offers: tuple[Offer, ...]) -> Bundle:
     files.append((PROOF, proof_text(proof_of(offers))))
     files.append(("LISTING.md", listing_text(listing_of(offers)).encode("utf-8")))
     licence = own_licence(first.licence, first.designer)
-    if licence is not None:
-        files.append((LICENCE, licence_text(licence, first)))
+    for design in {offer.design.language: offer.design for offer in reversed(offers)}.values():
+        if licence is not None:
+            files.append((licence_name(design, first), licence_text(licence, design)))
     return make_bundle(first.slug, first.version, tuple(files))
 
 
+def licence_name(design: Design, first: Design) -> str:
+    """Return the name of the licence beside packs in a design's language: ``LICENCE.txt`` for the first one, ``LICENCE-de.txt``."""
+    return LICENCE if design.language == first.language else LICENCE.replace(".", f"-{design.language}.")
+
+
 def licence_text(licence: OwnLicence, design: Design) -> bytes:
-    """Return ``LICENCE.txt``: what the pack prints of a licence of ours."""
-    lines = [f"{design.title}, version {design.version}", licence.title, *licence.text]
+    """Return ``LICENCE.txt``: what the pack prints of a licence of ours, in the design's language."""
+    version = said_for(design, (f"version {design.version}",))[0]
+    lines = [f"{design.title}, {version}", *said_for(design, (licence.title, *licence.text))]
     return ("\n\n".join(lines) + "\n").encode("utf-8")
 
 
@@ -92,16 +109,18 @@ def listing_of(offers: tuple[Offer, ...]) -> Listing:
         designer=first.designer,
         licence=first.licence,
         summary=first.summary,
-        variants=tuple(map(_variant_of, offers)),
+        variants=tuple(_variant_of(offer, design.language) for offer in offers),
         tools=tools_to_buy(design),
         cautions=tuple(f"{c.title}: {c.text}" for c in cautions_for(keys)),
     )
 
 
-def _variant_of(offer: Offer) -> Variant:
+def _variant_of(offer: Offer, first: str) -> Variant:
+    """Return what a variant's entry says; one in another language than the ``first`` is called by it too."""
+    language = "" if offer.design.language == first else dict(language_titles()).get(offer.design.language, "")
     known = tuple((paper.name.upper(), paper.width, paper.height) for paper in papers() if len(paper.name) == 2)
     return Variant(
-        title=offer.design.variant_title,
+        title=", ".join(filter(None, (offer.design.variant_title, language))),
         pages=tuple((pack.paper.title, len(pack.pages)) for pack, _ in offer.packs),
         extras=tuple(
             (EXTRA_WORDS[pack.purpose].format(pack.paper.title), len(pack.pages))

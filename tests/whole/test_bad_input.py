@@ -47,8 +47,8 @@ def test_specs_that_cannot_be_read(publisher: Publisher, tmp_path: Path, content
 @pytest.mark.parametrize(
     ("old", "new", "words"),
     [
-        ("title: Toll house", "title: [1, 2]", "title"),
-        ("title: Toll house", "title: " + "x" * 10_000, "title"),
+        ("title: {en: Toll house, de: Zollhaus}", "title: [1, 2]", "title"),
+        ("title: {en: Toll house, de: Zollhaus}", "title: " + "x" * 10_000, "title"),
         ("tools: [craft_knife", "tols: [craft_knife", "tools"),
         ("shape: wall_panel", "shape: wal_panel", "wall_panel"),
         ("board: 5 mm", "board: 0 mm", "board"),

@@ -55,7 +55,10 @@ def test_the_reader_of_units_tells_good_from_bad() -> None:
 def test_lengths_stand_in_the_unit_of_the_paper_first(packs: Path, paper: str, first: str) -> None:
     looked = 0
     for record in sorted(packs.glob(f"*/*{paper}*.json")):
-        for page in json.loads(record.read_text(encoding="utf-8"))["pages"]:
+        told = json.loads(record.read_text(encoding="utf-8"))
+        if told["design"]["language"] != "en":
+            continue  # whose figures have another decimal sign
+        for page in told["pages"]:
             looked += 1
             assert wrong(words_on(page), first) == [], (record.name, page["number"])
     assert looked > 50

@@ -14,10 +14,12 @@ from publisher.design.language.overrides import (
     asked_variants,
     given_sizes,
     uses_of,
+    variant_and_language,
     variant_and_use,
     variants,
 )
 from publisher.design.language.parser import parse
+from publisher.design.language.said_in import in_language
 from publisher.design.language.scope import Scope, column_of
 from publisher.design.language.sizes import work_out_sizes
 from publisher.design.language.units import UNITS, unit_words

@@ -10,22 +10,42 @@ from publisher.design.rules import expressions as rules
 STANDARD = "standard"
 """What the sizes as written are called where a variant's name would stand: in folders, on the command line."""
 
-
+ENGLISH = "en"
 PASTED = "paste"
 """What the packs to paste are called where a design offers both ways of use: by themselves, and after a variant's name and a ``_``."""
 
 
 def variants(brief: Brief) -> tuple[str, ...]:
-    """Return the names of the variants as written, without the base ''; with both ways of use, then those of all packs to paste."""
-    written = tuple(entry.key for entry in brief.fields.table("variants").entries)
-    if len(uses_of(brief)) < 2:
-        return written
-    return (*written, PASTED, *(f"{name}_{PASTED}" for name in written))
+    """Return the names of the variants as written, without the base ''; with both ways of use, then those of all packs to paste; then
+    all of them once more for each further language of the spec."""
+    named = tuple(entry.key for entry in brief.fields.table("variants").entries)
+    if len(uses_of(brief)) > 1:
+        named = (*named, PASTED, *(f"{name}_{PASTED}" for name in named))
+    others = languages_of(brief)[1:]
+    return (*named, *(name for other in others for name in (other, *(f"{name}_{other}" for name in named))))
+
+
+def languages_of(brief: Brief) -> tuple[str, ...]:
+    """Return the languages that the spec names, the first one first; English when it names none."""
+    several = tuple(item.text for item in brief.fields.row("languages") if isinstance(item, Value))
+    return tuple(dict.fromkeys(several)) or (brief.fields.text("language", ENGLISH),)
+
+
+def variant_and_language(brief: Brief, variant: str) -> tuple[str, str]:
+    """Return which variant this is in the first language of the spec ('' for the sizes as written), and its language."""
+    first, *others = languages_of(brief)
+    for other in others:
+        if variant == other:
+            return "", other
+        if variant.endswith(f"_{other}"):
+            return variant.removesuffix(f"_{other}"), other
+    return variant, first
 
 
 def variant_and_use(brief: Brief, variant: str) -> tuple[str, str]:
     """Return which variant of the spec this is ('' for the sizes as written), and its way of use: trace or paste."""
     uses = uses_of(brief)
+    variant, _ = variant_and_language(brief, variant)
     if len(uses) < 2:
         return variant, uses[0] if uses else "trace"
     if variant == PASTED:
@@ -82,16 +102,18 @@ def given_sizes(brief: Brief, variant: str, findings: list[Finding]) -> dict[str
 
 
 def _taken_names(brief: Brief) -> list[Finding]:
+    taken = {STANDARD: "sizes as written"}
+    ends = {PASTED: "packs to paste"} if len(uses_of(brief)) > 1 else {}
+    ends |= {other: f"packs in “{other}”" for other in languages_of(brief)[1:]}
     return [
         rules.VARIANT_NAME_TAKEN.found(
-            f"a variant is called “{entry.key}”, which is what the "
-            f"{'sizes as written' if entry.key == STANDARD else 'packs to paste'} are called",
+            f"a variant is called “{entry.key}”, which is what the {what} are called",
             subject=entry.key,
             hint="give the variant another name",
             place=entry.place,
         )
         for entry in brief.fields.table("variants").entries
-        if entry.key == STANDARD or (len(uses_of(brief)) > 1 and entry.key.endswith(PASTED))
+        if (what := taken.get(entry.key) or next((said for end, said in ends.items() if entry.key.endswith(end)), ""))
     ]
 
 

@@ -126,9 +126,15 @@ UNKNOWN_VARIANT = Rule(
 )
 VARIANT_NAME_TAKEN = Rule(
     "design/variant-name-taken",
-    "No variant is called as the sizes as written are, or as the packs to paste",
+    "No variant is called as the sizes as written are, as the packs to paste, or as those in another language",
     "Its cut files and pictures would take the place of the others.",
     ERROR,
+)
+TEXT_LANGUAGE = Rule(
+    "design/text-language",
+    "A text that stands in several languages stands in that of the pack",
+    "A pack in one language with a sentence in another is not read where it matters.",
+    Severity.WARNING,
 )
 TEXT_BLANK = Rule(
     "design/text-blank",
@@ -165,6 +171,7 @@ EXPRESSION_RULES = (
     NO_RANGE,
     UNKNOWN_VARIANT,
     VARIANT_NAME_TAKEN,
+    TEXT_LANGUAGE,
     TEXT_BLANK,
     TEXT_NAME,
 )

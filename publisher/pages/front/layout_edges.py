@@ -6,7 +6,7 @@ import shapely
 
 from publisher.basics import Box, Carried, Layer, Path, Point, Pose, polyline
 from publisher.basics.units import INCH_MM
-from publisher.pages.front.layout_words import SheetWords
+from publisher.pages.front.layout_words import STRAIGHT, SheetWords
 from publisher.pages.model import Drawn, LineStyle, Stroke
 from publisher.pages.type import LEAST, TICK, Align, Setter
 
@@ -59,7 +59,7 @@ def cut_lines(
         ends = [(along, cut.at) if cut.level else (cut.at, along) for along in (cut.start, cut.end)]
         line = _carried(pose, scale, ends)
         lines.append(polyline(line))
-        text = f"cut {number}"
+        text = setter.meant(STRAIGHT, f"cut {number}")
         for x, y, align, box in _beyond(setter, text, line):
             if not _clear(box, sheet, words.turned, taken, pieces):
                 continue

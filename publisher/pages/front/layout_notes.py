@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 
 from publisher.basics import Box, Carried, PlacePromise, record
-from publisher.pages.front.layout_words import SheetWords
+from publisher.pages.front.layout_words import STRAIGHT, SheetWords
 from publisher.pages.model import Drawn
 from publisher.pages.type import LEAST, NOTE, SMALL, SPACE, Setter, TypeStyle
 
@@ -35,6 +35,11 @@ class SheetNote:
 Columns = tuple[tuple[SheetNote, ...], ...]
 
 
+def words_start(setter: Setter, style: TypeStyle) -> float:
+    """Return how far from the left of a column the words begin that stand beside a number or the name of a cut (mm)."""
+    return max(WORDS_START, setter.width(setter.meant(STRAIGHT, "cut 88"), style) + 1.2)
+
+
 def entries(
     setter: Setter, words: SheetWords, left_out: Sequence[PlacePromise], width: float, style: TypeStyle = NOTE
 ) -> tuple[SheetNote, ...]:
@@ -45,14 +50,16 @@ def entries(
     if promise.cuts:
         found.append(SheetNote(("Straight cuts",)))
     for number, cut in enumerate(promise.cuts, 1):
-        lines = setter.lines(words.cut(cut), style, width - WORDS_START)
-        found.append(SheetNote(lines, promise.key_of("cut", number), f"cut {number}", style=style))
+        lines = setter.lines(words.cut(cut), style, width - words_start(setter, style))
+        found.append(
+            SheetNote(lines, promise.key_of("cut", number), setter.meant(STRAIGHT, f"cut {number}"), style=style)
+        )
     if left_out:
         found.append(SheetNote(("Measures",)))
     for place in left_out:
         lines = tuple(" ".join(pair) for pair in words.measures(place))
         whole = "  ".join(lines)
-        lines = (whole,) if setter.width(whole, style) <= width - WORDS_START else lines
+        lines = (whole,) if setter.width(whole, style) <= width - words_start(setter, style) else lines
         found.append(SheetNote(lines, promise.key_of("piece", place.order), str(place.order), place.letter, style))
     return tuple(found)
 
@@ -74,7 +81,9 @@ def set_column(
             else:
                 drawn += setter.line(entry.number, entry.style, left, y)
             for number, line in enumerate(entry.lines):
-                drawn += setter.line(line, entry.style, left + WORDS_START, y - number * entry.style.leading)
+                drawn += setter.line(
+                    line, entry.style, left + words_start(setter, entry.style), y - number * entry.style.leading
+                )
             carried.append(Carried(entry.key, page, Box(left, top - entry.height, left + width, top)))
         top -= entry.height
     return tuple(drawn), tuple(carried)

@@ -6,6 +6,7 @@ from publisher.basics.wording import LengthUnit, fixed, ruled, ruled_inches
 from publisher.pages.templates import LAYOUT_POINTS
 
 POINTS = tuple(f"{point} " for point in LAYOUT_POINTS)  # of a copy that lies askew
+STRAIGHT = "straight cut"  # what “cut 4” means in the words of a layout; on a label it is how many are cut
 ACROSS, DOWN, UP = "→", "↓", "↑"
 
 

@@ -15,12 +15,15 @@ RUN_OF_PAGES = re.compile(r"(\d+)(?:-\d+)?")
 BEFORE_USE = ("print", "glue_templates", "cut")  # stages that take templates in hand, and not yet the pieces
 
 
-def worded_links(faces: Faces, drawn: Iterable[Drawn], page: int, total: int) -> Iterator[Link]:
-    """Yield a link over each number of another page in level words such as ``page 3`` or ``pages 2, 4-8``; a run leads to its first."""
+def worded_links(
+    faces: Faces, drawn: Iterable[Drawn], page: int, total: int, saying: re.Pattern[str] = PAGE_WORDS
+) -> Iterator[Link]:
+    """Yield a link over each number of another page in level words such as ``page 3`` or ``pages 2, 4-8``; a run leads to its first.
+    ``saying``: finds such words in another language."""
     for words in drawn:
         if not isinstance(words, Words) or words.turn:
             continue
-        for found in PAGE_WORDS.finditer(words.text):
+        for found in saying.finditer(words.text):
             start = found.start()
             for run in RUN_OF_PAGES.finditer(words.text, *found.span(1)):
                 if 1 <= int(run[1]) <= total and int(run[1]) != page:

@@ -49,6 +49,16 @@ from publisher.pages.sheet.pictures import (
     place_photo,
 )
 from publisher.pages.sheet.rulers import MILLIMETRES, SIXTEENTHS, base_line, graduation
+from publisher.pages.sheet.saying import (
+    NOT_TRANSLATED,
+    page_words,
+    said_body,
+    said_draft,
+    said_for,
+    said_promises,
+    tongue_of,
+    untranslated,
+)
 from publisher.pages.sheet.screen import phone_frame, room, screen_furniture
 from publisher.pages.sheet.shop_frame import SHOP_LONG, SHOP_SHORT, shop_frame
 from publisher.pages.sheet.terms import terms

@@ -232,4 +232,5 @@ class Context:
         """Return a text of the spec with its blanks filled (what is wrong with it is found once, by ``compose``)."""
         from publisher.design import fill
 
-        return fill(text, self.design, self.facts, self.paper.first)[0] if text is not None else ""
+        said = fill(text, self.design, self.facts, self.paper.first)[0] if text is not None else ""
+        return said if self.type.tongue is None else self.type.tongue.keep(said)

@@ -177,13 +177,14 @@ def _footer(setter: Setter, frame: Frame, heading: Heading, numbers: Numbers) ->
     said = tidy(f"version {heading.version} · {heading.pack[:SHOWN_DIGITS]} · {heading.paper.title}")
     of, _ = _one_line(setter, said, (note,), (right - left) * 0.45)
     boards = "" if heading.trial else tidy(heading.boards)  # a trial's sizes say it, and need the room
-    if boards and setter.width(f"{boards} · {said}{CLIPPED_SHORT}", note) + GUTTER <= right - left:
+    short = setter.width(CLIPPED_SHORT, note)
+    if boards and setter.width(f"{boards} · {said}", note) + short + GUTTER <= right - left:
         of = f"{boards} · {said}"
     else:
         boards = ""
     tried = ""
     if heading.trial:  # comes before all else that stands in this line
-        taken = setter.width(f" · {of}", note) + setter.width(CLIPPED_SHORT, note) + GUTTER
+        taken = setter.width(f" · {of}", note) + short + GUTTER
         tried, _ = _one_line(setter, tidy(heading.trial), (note,), right - left - taken)
         of = f"{tried} · {of}"
     room = right - left - setter.width(of, note) - GUTTER

@@ -5,6 +5,7 @@ Never: know a part, a page or a paper.
 """
 
 from publisher.pages.type.fonts import Faces, face, faces_of
+from publisher.pages.type.languages import ENGLISH, known_languages, language_titles
 from publisher.pages.type.rectangles import as_polygon
 from publisher.pages.type.styles import (
     BODY,
@@ -52,4 +53,5 @@ from publisher.pages.type.styles import (
 )
 from publisher.pages.type.tables import CELL_GAP, Column, LaidTable, make_table
 from publisher.pages.type.text import Align, Block, Setter, tidy
+from publisher.pages.type.tongue import Tongue
 from publisher.pages.type.word_boxes import Note, note_at, word_in

@@ -139,6 +139,9 @@ def make_table(
 
     A column that is narrower than a word of it takes from those that have room to spare; the table stays as wide.
     """
+    if setter.tongue is not None:
+        columns = tuple(replace(column, title=setter.say(column.title)) for column in columns)
+        rows = tuple(tuple(setter.say(cell) for cell in row) for row in rows)
     columns = _whole_words(setter, columns, rows, style, headed)
     rooms = tuple(_room(columns, number) for number in range(len(columns)))
     head = (
@@ -165,7 +168,7 @@ def _whole_words(
     for number, column in enumerate(columns):
         words = [(word, style.bold()) for word in column.title.split() if headed]
         words += ((word, style.bold() if column.bold else style) for row in rows for word in row[number].split())
-        spare.append(_room(columns, number) - max((setter.width(*word) for word in words), default=0.0))
+        spare.append(_room(columns, number) - max((setter.wide(*word) for word in words), default=0.0))
     lack, room = -sum(s for s in spare if s < 0.0), sum(s for s in spare if s > 0.0)
     if not lack or not room:
         return columns

@@ -10,6 +10,7 @@ from publisher.basics import Layer, record
 from publisher.pages.model import Drawn, Words
 from publisher.pages.type.fonts import Faces
 from publisher.pages.type.styles import TypeStyle
+from publisher.pages.type.tongue import Tongue
 
 Align = Literal["left", "centre", "right"]
 
@@ -20,6 +21,7 @@ _BOUND = re.compile(
     r"|(?<=[×x=<>≤≥±]) (?=\d)|(?<=\bpart) (?=[A-Z]\b)|(?<=\bpage) (?=\d)|(?<=\bpages) (?=\d)"
 )
 _WORD = re.compile(r"[^ ]+")
+HYPHEN = "\u2010"  # at the end of a line, where a word goes on: unlike the hyphen of a word that has one
 
 
 @record
@@ -45,14 +47,27 @@ def tidy(text: str) -> str:
 
 @dataclass(frozen=True, eq=False)
 class Setter:
-    """Sets type with the fonts of one pack. All sizes in mm."""
+    """Sets type with the fonts of one pack. All sizes in mm. Words of ours are given in English, and set in the language of the pack."""
 
     faces: Faces
+    tongue: Tongue | None = None  # says words of ours in the language of the pack; None for English
     # the makers of pages measure a paragraph before they place it, often more than once
     _broken: dict[tuple[str, TypeStyle, float], tuple[str, ...]] = field(default_factory=dict, repr=False)
 
+    def say(self, text: str) -> str:
+        """Return words of ours in the language of the pack; those that are said already stay."""
+        return text if self.tongue is None else self.tongue.say(text)
+
+    def meant(self, meaning: str, text: str) -> str:
+        """Return words of ours that have several meanings in English, in the one that is meant: ``straight cut``: ``cut 4``."""
+        return text if self.tongue is None else self.tongue.meant(meaning, text)
+
     def width(self, text: str, style: TypeStyle) -> float:
         """Return the width of one line of text."""
+        return self.wide(text if self.tongue is None else self.tongue.say(text), style)
+
+    def wide(self, text: str, style: TypeStyle) -> float:
+        """Return the width of words that are said already."""
         text = text.translate(_PLAIN)
         if not self.faces.named:
             return self.faces.weight(style.weight).width(text) * style.size
@@ -74,7 +89,7 @@ class Setter:
 
         More than one font in the line makes more than one ``Words``. ``goes_on``: in the paragraph of the line before.
         """
-        text = text.translate(_PLAIN)
+        text = self.say(text).translate(_PLAIN)
         runs = self.faces.runs(text, style.weight)
         widths = [face.width(run) * style.size for face, run in runs]
         at = {"left": 0.0, "centre": -0.5, "right": -1.0}[align] * sum(widths)
@@ -95,15 +110,18 @@ class Setter:
         """
         key = (text, style, width)
         if key not in self._broken:
-            self._broken[key] = self._lines(text, style, width)
+            self._broken[key] = self._lines(self.say(text), style, width)
+            if self.tongue is not None:
+                self.tongue.known(*self._broken[key])
         return self._broken[key]
 
     def _lines(self, text: str, style: TypeStyle, width: float) -> tuple[str, ...]:
-        words = self._words(_BOUND.sub("\u00a0", tidy(text)), style, width)
+        text = _BOUND.sub("\u00a0", tidy(text))
+        words = self._words(text if self.tongue is None else self.tongue.bound(text), style, width)
         if not words:
             return ()
-        wide = [self.width(w, style) for w in words]
-        blank = self.width(" ", style)
+        wide = [self.wide(w, style) for w in words]
+        blank = self.wide(" ", style)
         return _even_breaks(words, wide, blank, width)
 
     def paragraph(
@@ -121,7 +139,7 @@ class Setter:
         at = {"left": x, "centre": x + width / 2, "right": x + width}[align]
         drawn: list[Words] = []
         y = top
-        for number, piece in enumerate(_parted(text)):
+        for number, piece in enumerate(_parted(self.say(text))):
             if number:
                 y -= style.leading / 2
             for row, text_line in enumerate(self.lines(piece, style, width)):
@@ -133,7 +151,7 @@ class Setter:
     def height(self, text: str, style: TypeStyle, width: float) -> float:
         """Return the height that a paragraph of this width needs."""
         y = 0.0
-        for number, piece in enumerate(_parted(text)):
+        for number, piece in enumerate(_parted(self.say(text))):
             y -= style.leading / 2 if number else 0.0
             for _ in self.lines(piece, style, width):
                 y -= style.leading
@@ -156,17 +174,23 @@ class Setter:
         """Split at blanks; break what is wider than the column."""
         words: list[str] = []
         for word in _WORD.findall(text):
-            while self.width(word, style) > width and len(word) > 1:
+            while self.wide(word, style) > width and len(word) > 1:
                 room = 1
-                while room < len(word) - 1 and self.width(word[: room + 1], style) <= width:
+                while room < len(word) - 1 and self.wide(word[: room + 1], style) <= width:
                     room += 1
                 bound = word.rfind("\u00a0", 1, room + 1)  # what is kept together comes apart there before a word does
                 hyphen = word.rfind("-", 1, room) + 1
-                cut = bound + 1 if bound > 0 else hyphen if hyphen > 1 else room
-                words.append(word[:cut].rstrip("\u00a0"))
+                parted = 0 if bound > 0 or hyphen > 1 else self._syllables(word, style, width)
+                cut = bound + 1 if bound > 0 else hyphen if hyphen > 1 else parted or room
+                words.append(word[:cut].rstrip("\u00a0") + (HYPHEN if parted else ""))
                 word = word[cut:]  # noqa: PLW2901
             words.append(word)
         return words
+
+    def _syllables(self, word: str, style: TypeStyle, width: float) -> int:
+        """Return how many letters of a word go on a line with a hyphen behind them; 0 where none do, or none are known to."""
+        places = self.tongue.hyphens(word) if self.tongue is not None else ()
+        return max((place for place in places if self.wide(word[:place] + HYPHEN, style) <= width), default=0)
 
 
 def _even_breaks(words: list[str], wide: list[float], blank: float, width: float) -> tuple[str, ...]:

@@ -7,7 +7,7 @@ from math import inf, isinf
 from publisher.basics import BoardPromise, Check, Findings, Promises
 from publisher.proof.checks.frame import about, judged, page_name
 from publisher.proof.measuring import CARDS, Case, figures_in, pieces_on
-from publisher.proof.reading import normal
+from publisher.proof.reading import normal, unbroken
 
 FACES = {  # what is said of a board, its name in the place of {}
     "bare": "bare {} board, no paper on its faces",
@@ -16,8 +16,8 @@ FACES = {  # what is said of a board, its name in the place of {}
 }
 BOTH = r"[\d.]+(?:to[\d.]+)?(?:mm|in)\([\d.]+(?:to[\d.]+)?(?:mm|in)\)"  # in one unit and in the other
 MEASURED = re.compile(rf"(?:\([^()]*\))?,(?:soldas(.+?),)?measured({BOTH})thick")
-TAKES = re.compile(rf"takesboard(from|upto|of)({BOTH})(ormore)?")
-CARD = re.compile(r"(\d+)sheets?of[^:;]*?size(?:,and(\d+)morefortwolayersandaspareofwhatistracedoften:(.+?\))\.)?")
+TAKES = re.compile(rf"takesboard(from|(?:up)?to|of)({BOTH})(ormore)?")
+CARD = re.compile(r"(\d+)sheets?of[^:;]*?size(?:,and(\d+)more[^:]*:(.+?\))\.)?")
 OFTEN = re.compile(r"([^,()]+)\((\d+)times\)")
 HALF_DIGIT = 0.5 + 1e-6  # of the last digit of a figure as it is printed
 
@@ -54,7 +54,7 @@ def _told(case: Case, page: int) -> str:
 
 
 def _close(words: str) -> str:
-    return re.sub(r"\s", "", normal(words)).lower()
+    return re.sub(r"\s", "", unbroken(normal(words))).lower()
 
 
 def _board_wrong(board: BoardPromise, said: str, others: list[BoardPromise]) -> str:
@@ -82,10 +82,10 @@ def _takes_wrong(board: BoardPromise, said: str, who: str) -> str:
     if found is None:
         return f"{who} does not say what thicknesses the design takes" if wanted else ""
     form = (
-        "from" if len(wanted) == 2 else "of" if isinf(board.most) else "upto",
+        "from" if len(wanted) == 2 else "of" if isinf(board.most) else "to",
         "ormore" if isinf(board.most) else "",
     )
-    if not wanted or (found[1], found[3] or "") != form or not _are(found[2], wanted):
+    if not wanted or (found[1].removeprefix("up"), found[3] or "") != form or not _are(found[2], wanted):
         return f"{who} says “{found[0]}”; the design takes {board.least:.2f} to {board.most:.2f} mm"
     return ""
 

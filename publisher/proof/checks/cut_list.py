@@ -42,7 +42,7 @@ def cut_list(case: Case, check: Check[Case]) -> Findings:
     promises = case.promises.rows
     if not promises or case.promises.purpose != "pack":
         return 0  # what is given beside a pack has no list
-    rows = [row for page in case.file.pages for row in _rows(page)]
+    rows = [row for page in map(case.in_english, case.file.pages) for row in _rows(page)]
     hint = "print the cut list from the parts that the pack shows"
     for promise in promises:
         who = f"part {promise.letter} ({promise.part})"
@@ -128,7 +128,7 @@ def _rows(page: PageRead) -> Iterator[PrintedRow]:
     starts: list[float] = []
     for band in bands(page, TABLE_RULE):
         heads = [run for run in band.runs if _begins_a_heading(normal(run.text))]
-        if {"Part", "Board", "Cut", "Page"} <= {normal(run.text) for run in heads}:
+        if {"part", "board", "cut", "page"} <= {normal(run.text).casefold() for run in heads}:
             starts = [band.left, *_starts(heads)]
             continue
         cells = _cells(band.runs, starts) if len(starts) == COLUMNS else ()
@@ -139,7 +139,7 @@ def _rows(page: PageRead) -> Iterator[PrintedRow]:
 
 
 def _begins_a_heading(words: str) -> bool:
-    return any(heading.startswith(words) for heading in HEADINGS)
+    return any(heading.casefold().startswith(words.casefold()) for heading in HEADINGS)
 
 
 def _starts(heads: list[TextRun]) -> list[float]:

@@ -5,7 +5,7 @@ from collections.abc import Callable, Iterator
 
 from publisher.basics import Carried, Check, Finding, Findings, OutlinePromise, checked
 from publisher.proof.measuring import Case, lines_in
-from publisher.proof.reading import normal
+from publisher.proof.reading import normal, unbroken
 
 MOST_SAID = 3  # findings of one check about one page; the rest are counted
 
@@ -39,7 +39,7 @@ def carried_faults(
 
 def words_at(case: Case, where: Carried) -> str:
     """Return the words that stand where a page carries them, as a reader would say them."""
-    return normal(" ".join(line.text for line in lines_in(case.lines(where.page), where.box)))
+    return normal(unbroken(" ".join(line.text for line in lines_in(case.lines(where.page), where.box))))
 
 
 def without_name(said: str, name: str) -> str:

@@ -13,8 +13,8 @@ from publisher.proof.reading import MM_PER_INCH, normal
 FIGURE = r"(\d+ \d+/\d+|\d+/\d+|\d+(?:\.\d+)?)"
 PAIR = rf"→ ?{FIGURE} ([↓↑]) ?{FIGURE}"
 PIECE = re.compile(rf"(\d+) (\S+) (?:{PAIR}|● ?{PAIR} ○ ?{PAIR})")
-CUT = re.compile(rf"cut (\d+) (upright|across) at {FIGURE}(?:, from {FIGURE} to {FIGURE})?")
-MEASURED = re.compile(r"Measured in (mm|inches) from the left and the (top|bottom) edge\.")
+CUT = re.compile(rf"cut (\d+) (upright|across) at {FIGURE}(?:, (?:from|of) {FIGURE} to {FIGURE})?")
+MEASURED = re.compile(r"Measured in (mm|inches) (?:from|of the|of) (?:the )?left and the (top|bottom) edge\.")
 OFFCUT = re.compile(r"(\d+(?:\.\d)?) × (\d+(?:\.\d)?) (mm|in)")
 TURNED = 270.0  # degrees: a sheet that is shown by a quarter to the right
 FINEST_MM, FINEST_OF_INCH = 0.1, 100  # steps of the finest rules

@@ -34,7 +34,7 @@ def print_plan(case: Case, check: Check[Case]) -> Findings:
         return 0
     stretches = [(task, [page.page for page in run]) for task, run in groupby(pages, key=lambda page: page.task)]
     tasks = Counter(task for task, _ in stretches)
-    rows = [row for page in case.file.pages for row in _rows(page)]
+    rows = [row for page in map(case.in_english, case.file.pages) for row in _rows(page)]
     for task, numbers in stretches:
         fault = f"prints pages for “{task}” in several places" if tasks[task] > 1 else _fault(rows, task, numbers)
         if fault:

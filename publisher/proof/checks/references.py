@@ -22,8 +22,11 @@ KINDS = (  # what words say of a page, and the kind of page that it is
     (re.compile(rf"gauge on page ({RUN})"), "print_check"),
     (re.compile(rf"coupon of page ({RUN})"), "print_check"),
     (re.compile(rf"Print page ({RUN}) (?:alone|at 100)"), "print_check"),
+    (re.compile(rf"(?<!\d )page ({RUN}) alone"), "print_check"),
     (re.compile(rf"Read page ({RUN})"), "cautions"),
+    (re.compile(rf"page ({RUN}) read\b"), "cautions"),
     (re.compile(rf"board as pages? ({RUN}) show"), "cut_list"),
+    (re.compile(rf"lay, as pages? ({RUN}) show"), "cut_list"),
     (re.compile(rf"glue area of page ({RUN})"), "tiles"),
 )
 SAYINGS = (OF, SENT, QUOTED, LETTERED, CALLED, TILE, CELL, COPY)

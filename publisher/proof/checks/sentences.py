@@ -8,7 +8,7 @@ from math import isinf
 from publisher.basics import Carried, Check, Findings, NumberPromise, SentencePromise, record
 from publisher.proof.checks.frame import carried_faults, judged
 from publisher.proof.measuring import Case, lines_in
-from publisher.proof.reading import MM_PER_INCH, normal
+from publisher.proof.reading import MM_PER_INCH, normal, unbroken
 
 UNITS = {
     "mm": 1.0,
@@ -55,7 +55,7 @@ def sentences(case: Case, check: Check[Case]) -> Findings:
 
 def _fault(case: Case, promise: SentencePromise, where: Carried) -> str:
     """Return in words what a text says otherwise than promised; empty when nothing."""
-    said = " ".join(line.text for line in lines_in(case.lines(where.page), where.box))
+    said = unbroken(" ".join(line.text for line in lines_in(case.lines(where.page), where.box)))
     if _letters(said) != _letters(promise.text):
         return f": the words “{_differs(said, promise.text)}” are not those of the spec, filled from its facts"
     for number in promise.numbers:

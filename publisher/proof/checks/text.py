@@ -5,7 +5,7 @@ import shapely
 from publisher.basics import Check, Finding, Findings, TextPromise
 from publisher.proof.checks.frame import about, judged, page_name
 from publisher.proof.measuring import Case
-from publisher.proof.reading import normal, says
+from publisher.proof.reading import normal, says, unbroken
 
 LEAST_X_HEIGHT = 1.2  # mm: Regulation (EU) 1169/2011, article 13(2)
 X_HEIGHT_ROUNDING = 0.005  # mm
@@ -114,7 +114,7 @@ def words_promised(case: Case, check: Check[Case]) -> Findings:
 def _missing(case: Case, check: Check[Case], promise: TextPromise) -> Finding | None:
     lines, wanted, who = case.lines(promise.page), normal(promise.text), page_name(promise.page)
     having = [i for i, line in enumerate(lines) if says(line.text, wanted)]
-    if not having and promise.near is None and says(" ".join(line.text for line in lines), wanted):
+    if not having and promise.near is None and says(unbroken(" ".join(line.text for line in lines)), wanted):
         return None
     if not having:
         return about(check, who, f": “{promise.text}” is not on the page", "print it, in dark letters and on top")

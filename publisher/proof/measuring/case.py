@@ -41,7 +41,10 @@ from publisher.proof.reading import (
     TooMuch,
     covers,
     normal,
+    page_in_english,
     pictures_and_letters,
+    promises_in_english,
+    reader_of,
     text_lines,
     why_hidden,
 )
@@ -86,6 +89,9 @@ class Case:
         self.file = file
         self.promised = promises is not None
         self.promises = promises if promises is not None else NO_PROMISES
+        self.take_down = reader_of(self.promises.language or file.language)
+        if self.take_down is not None:
+            self.promises = promises_in_english(self.promises, self.take_down)
         self.taken: dict[tuple[object, ...], Any] = {}
 
     def page(self, number: int) -> PageRead | None:
@@ -168,9 +174,13 @@ class Case:
 
     @_once
     def lines(self, number: int) -> tuple[TextLine, ...]:
-        """Return the visible lines of words of a page."""
+        """Return the visible lines of words of a page, taken down in English."""
         page = self.page(number)
-        return () if page is None else text_lines(page, self.hidden(number))
+        return () if page is None else text_lines(self.in_english(page), self.hidden(number))
+
+    def in_english(self, page: PageRead) -> PageRead:
+        """Return a page with its words taken down in English."""
+        return page if self.take_down is None else page_in_english(page, self.take_down)
 
     @_once
     def areas(self, number: int) -> Array:

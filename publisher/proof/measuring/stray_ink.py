@@ -31,7 +31,7 @@ GROUND_FROM = 0.9  # grey of the ground of a glue area
 SIGNS = ("●", "○")
 TOP, ARROW = "top", "arrow"
 SEAM_WORDS = re.compile(
-    r"glue area(?:: page \d+ lies on it)?|glue|trim line(?:: cut, then lay over page \d+)?|trim|remove"
+    r"glue area(?:: page \d+ lies on it)?|glue|trim line(?:: cut, then (?:lay )?over page \d+(?: lay)?)?|trim|remove"
 )
 LABELS = ("side:", "tile:")  # what pages carry as blocks of words of a piece or a tile
 

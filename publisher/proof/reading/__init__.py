@@ -24,6 +24,7 @@ from publisher.proof.reading.model import (
     ThingsLooked,
 )
 from publisher.proof.reading.objects import TooMuch
+from publisher.proof.reading.other_words import page_in_english, promises_in_english, reader_of, unbroken
 from publisher.proof.reading.reader import MOST_PAGES, read_file
 from publisher.proof.reading.texts import TextLine, normal, says, text_lines, why_hidden
 from publisher.proof.reading.units import MM_PER_INCH, MM_PER_PT

@@ -1,0 +1,87 @@
+"""Words of ours said in German: whole, by sentences, by lists; figures; names; what has no row."""
+
+import pytest
+
+from publisher.pages.type import BODY, Faces, Setter, Tongue, face
+from publisher.pages.type.text import HYPHEN
+
+
+@pytest.fixture
+def tongue() -> Tongue:
+    return Tongue("de", ("Zollhaus", "Giebelwand", "Seitenwand"))
+
+
+@pytest.mark.parametrize(
+    ("english", "german"),
+    [
+        ("Print plan", "Druckplan"),
+        ("page 3 of 14", "Seite 3 von 14"),
+        ("4.7 to 5.3 mm (0.186 to 0.208 in)", "4,7 bis 5,3 mm (0,186 bis 0,208 in)"),
+        ("finished 130.0 × 135.0 mm", "fertig 130,0 × 135,0 mm"),
+        ("Then read page 5. Print plan", "Dann Seite 5 lesen. Druckplan"),
+        ("pencil, blunt pencil, steel rule", "Bleistift, stumpfer Bleistift, Stahllineal"),
+        ("Templates: A Giebelwand · B Seitenwand", "Schablonen: A Giebelwand · B Seitenwand"),
+        ("A · cut 2 + 1 spare · THIS SIDE UP", "A · Anzahl 2 + 1 Ersatz · DIESE SEITE OBEN"),
+        ("version 1.0.0", "Version 1.0.0"),
+        ("12 or more A, or 11 C", "12 oder mehr A, oder 11 C"),
+        ("Caution: read “Knife” on page 5.", "Vorsicht: „Messer“ auf Seite 5 lesen."),
+        ("Print list: 2, 7-8", "Druckliste: 2, 7-8"),
+    ],
+)
+def test_a_text_in_german(tongue: Tongue, english: str, german: str) -> None:
+    assert tongue.say(english) == german
+    assert not tongue.missing
+
+
+def test_what_is_said_already_stays(tongue: Tongue) -> None:
+    said = tongue.say("Then read page 5.")
+    assert tongue.say(said) == said
+    assert not tongue.missing
+
+
+def test_a_text_without_a_row_stays_english_and_is_told(tongue: Tongue) -> None:
+    assert tongue.say("Whistle 2.5 mm of tune.") == "Whistle 2,5 mm of tune."
+    assert list(tongue.missing) == ["Whistle {} of tune."]
+
+
+def test_a_name_that_nobody_wrote_fills_no_place(tongue: Tongue) -> None:
+    tongue.say("Templates: A Unknown thing")
+    assert list(tongue.missing) == ["Templates: A Unknown thing"]
+
+
+def test_words_of_the_designer_keep_all_but_their_decimal_signs(tongue: Tongue) -> None:
+    assert tongue.keep("Print 2.5 mm; version 1.0.0") == "Print 2,5 mm; version 1.0.0"
+    assert tongue.say("Print 2,5 mm; version 1.0.0") == "Print 2,5 mm; version 1.0.0"
+    assert not tongue.missing
+
+
+def test_words_with_several_meanings(tongue: Tongue) -> None:
+    assert (tongue.say("cut 4"), tongue.meant("straight cut", "cut 4")) == ("Anzahl 4", "Schnitt 4")
+    assert tongue.say("Schnitt 4") == "Schnitt 4"
+
+
+def test_a_key_of_the_spec_may_be_a_word_of_ours(tongue: Tongue) -> None:
+    assert (tongue.maybe("foam"), tongue.maybe("gizmo 1.5")) == ("Schaum", "gizmo 1,5")
+    assert not tongue.missing
+
+
+def test_page_numbers_are_found_and_stay_with_their_word(tongue: Tongue) -> None:
+    assert [found[1] for found in tongue.page_words.finditer("Seite 3, dann Seiten 4-6 und 9")] == ["3", "4-6 und 9"]
+    assert tongue.bound("auf Seite 3") == "auf Seite\u00a03"
+
+
+def test_long_words_are_parted_between_syllables(tongue: Tongue) -> None:
+    setter = Setter(Faces(face("regular"), face("bold")), tongue)
+    tongue.keep("Bleistiftschablonenlinie")
+    first, *_, last = setter.lines("Bleistiftschablonenlinie", BODY, 22.0)
+    assert first.endswith(HYPHEN) and len(first) - 1 in tongue.hyphens("Bleistiftschablonenlinie")
+    assert (
+        "".join(setter.lines("Bleistiftschablonenlinie", BODY, 22.0)).replace(HYPHEN, "") == "Bleistiftschablonenlinie"
+    )
+    assert not last.endswith(HYPHEN)
+
+
+def test_english_is_set_as_it_is_given() -> None:
+    setter = Setter(Faces(face("regular"), face("bold")))
+    assert setter.say("Print plan") == setter.meant("straight cut", "Print plan") == "Print plan"
+    assert setter.lines("Print plan", BODY, 100.0) == ("Print plan",)

@@ -1,0 +1,67 @@
+"""Packs in other languages: no words of ours stay English in any demo or random design, and what is promised of them is proved."""
+
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+
+from publisher.basics import errors
+from publisher.brief import read_brief
+from publisher.pages import Drawn, Words, language_titles
+from publisher.pipeline import Worked, compose_packs, work
+from publisher.pipeline.extras import free_pages, phone_copies
+from publisher.press import write_pdf
+from publisher.proof import prove
+from tests.random_designs.make import true_design
+from tests.random_designs.tool import written
+from tests.searches.profile import seeds
+from tests.whole.conftest import ROOT
+
+DEMOS = sorted(spec.parent.name for spec in (ROOT / "designs").glob("*/spec.yaml"))
+OTHERS = [language for language, _ in language_titles() if language != "en"]
+
+
+def left_english(worked: Worked, language: str) -> set[str]:
+    """Return what the build says of words of ours that have no form in the language."""
+    assert worked.design is not None
+    there = replace(worked, design=replace(worked.design, language=language))
+    packs, _ = compose_packs(there)
+    extras = (*free_pages(there, [pack.paper.name for pack in packs[:1]]), *phone_copies(there, packs[:1]))
+    found = (finding for pack in (*packs, *extras) for finding in pack.findings)
+    return {finding.message for finding in found if finding.check == "pages/not-translated"}
+
+
+@pytest.mark.parametrize("language", OTHERS)
+@pytest.mark.parametrize("slug", DEMOS)
+def test_no_words_of_ours_stay_english_in_a_demo(slug: str, language: str) -> None:
+    assert left_english(work(read_brief(ROOT / "designs" / slug)), language) == set()
+
+
+@pytest.mark.parametrize("language", OTHERS)
+@seeds(2, 20)
+def test_no_words_of_ours_stay_english_in_a_random_design(seed: int, language: str, tmp_path: Path) -> None:
+    design = true_design(seed, "", "")
+    assert left_english(work(read_brief(written(tmp_path, design.spec, design.files))), language) == set()
+
+
+def test_a_number_retyped_in_a_german_pack_is_found() -> None:
+    worked = work(read_brief(ROOT / "designs" / "toll-house"), "de")
+    (pack,), _ = compose_packs(worked, ("a4",))
+    assert errors(prove(write_pdf(pack), pack.promises, "pack.pdf").findings) == ()
+    spoilt = replace(
+        pack,
+        pages=tuple(
+            replace(page, drawn=tuple(_retyped(thing) for thing in page.drawn)) if page.number == 1 else page
+            for page in pack.pages
+        ),
+    )
+    found = {finding.check for finding in errors(prove(write_pdf(spoilt), pack.promises, "pack.pdf").findings)}
+    assert {"proof/sentence", "proof/print-list", "proof/page-reference"} <= found
+
+
+def _retyped(thing: Drawn) -> Drawn:
+    """Retype a size in the summary, a page of the print list, and the page that is to be read."""
+    for here, there in (("142,1 mm", "143,1 mm"), ("dann 7-8", "dann 7-9"), ("Seite 5 lesen", "Seite 50 lesen")):
+        if isinstance(thing, Words) and here in thing.text:
+            return replace(thing, text=thing.text.replace(here, there))
+    return thing
