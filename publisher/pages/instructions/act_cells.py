@@ -1,6 +1,6 @@
 """The pictures of a step's acts: one beside the words, or rows of them below, each with its number where there are several."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from math import floor
 
@@ -8,7 +8,7 @@ from publisher.basics import Box, Carried, Pose, record, remembered_few
 from publisher.design import PicturePlan, StepPlan
 from publisher.joints import Drawing, drawing_name
 from publisher.pages.front import FIGURE_GAP, figure_beside
-from publisher.pages.instructions.part_sketches import FIELD_TALL, FIELD_WIDE
+from publisher.pages.instructions.part_sketches import FIELD_WIDE
 from publisher.pages.instructions.sketch_pen import SketchPen
 from publisher.pages.instructions.step_acts import ActSketch, acts_after, acts_before
 from publisher.pages.model import Drawn, Fill, Stroke, Words
@@ -17,6 +17,7 @@ from publisher.pages.sheet import (
     described,
     drawing_pose,
     drawn_size,
+    ink_box,
     photo_size,
     place_drawing,
     place_photo,
@@ -24,10 +25,22 @@ from publisher.pages.sheet import (
 from publisher.pages.type import GUTTER, HEADING, SPACE, Setter
 
 MOST_ACTS = 4
-"""Pictures of acts on one page: with more nobody knows which one is next."""
+"""Pictures of what is put together on one page: with more nobody knows which one is next."""
 
-CELL_WIDE, TALLEST_ACT = 70.0, 52.0
+SKETCHES_FOR_ONE = 3
+"""So many sketches of simple acts take as much of a page's share as one picture of what is put together."""
+
+FULL_PAGE = MOST_ACTS * SKETCHES_FOR_ONE
+"""What a page may show of both, each weighed by ``weight_shown``."""
+
+CELL_WIDE, TALLEST_ACT = 70.0, 50.0
 """mm: the room that such a picture is drawn for."""
+
+SKETCH_SCALE = 0.8
+"""How large a sketch of a simple act is drawn, of its field; its words are as large as ever."""
+
+LEAST_SKETCH_WIDE = 58.0
+"""mm: the least width of a sketch of a simple act, of which several stand side by side."""
 
 TALLEST_STEP = 47.0
 """mm: the tallest picture that a designer asks for."""
@@ -92,6 +105,21 @@ def _known(context: Context, plan: PicturePlan) -> bool:
     return context.joined.drawing(drawing_name(plan)) is not None
 
 
+def weight_shown(picture: ActPicture) -> int:
+    """Return how much of a page's share of pictures one takes, of ``FULL_PAGE``."""
+    return 1 if isinstance(picture, ActSketch) else SKETCHES_FOR_ONE
+
+
+def most_shown(pictures: Sequence[ActPicture]) -> int:
+    """Return how many of these pictures, from the first on, one page may show."""
+    taken = 0
+    for number, picture in enumerate(pictures):
+        taken += weight_shown(picture)
+        if taken > FULL_PAGE:
+            return number
+    return len(pictures)
+
+
 def act_key(drawing: Drawing) -> str:
     """Return the key under which the picture of an act is promised."""
     _, step, number = drawing.name.split(":")
@@ -107,12 +135,12 @@ def act_rows(
     context: Context, step: StepPlan, acts: Sequence[ActPicture], first: int, of: int, box: Box, page: int
 ) -> ActCells:
     """Set pictures in rows at the top of a box. ``first``: the number of the first, ``of``: how many the step has on all pages."""
-    columns = abreast(box.width)
-    wide = (box.width - (columns - 1) * GUTTER) / columns
     cells = ActCells()
-    y = box.top
-    for start in range(0, len(acts), columns):
-        row, height = acts[start : start + columns], 0.0
+    y, start = box.top, 0
+    for row in _rows_of(acts, box.width):
+        y -= SPACE if start else 0.0
+        columns = max(len(row), abreast(box.width))
+        wide, height = (box.width - (columns - 1) * GUTTER) / columns, 0.0
         for at, drawing in enumerate(row):
             left = box.left + at * (wide + GUTTER)
             place = Box(left, box.bottom, left + wide, y)
@@ -120,8 +148,23 @@ def act_rows(
             cell = act_cell(context, step, drawing, number, place, page)
             height = max(height, cell.height)
             cells = ActCells((*cells.drawn, *cell.drawn), 0.0, (*cells.carried, *cell.carried))
-        y -= height + SPACE
+        y -= height
+        start += len(row)
     return ActCells(cells.drawn, box.top - y, cells.carried)
+
+
+def _rows_of(acts: Sequence[ActPicture], width: float) -> Iterator[Sequence[ActPicture]]:
+    """Yield pictures row by row: sketches of simple acts closer together, where that takes fewer rows."""
+    plain = abreast(width)
+    close = max(plain, floor((width + GUTTER) / (LEAST_SKETCH_WIDE + NUMBER_ROOM + GUTTER)))
+    start = 0
+    while start < len(acts):
+        some = acts[start : start + close]
+        simple = all(isinstance(one, ActSketch) for one in some)
+        left = len(acts) - start
+        count = close if simple and (left - 1) // plain >= (left - 1) // close + 1 else plain
+        yield acts[start : start + count]
+        start += count
 
 
 def act_cell(context: Context, step: StepPlan, shown: ActPicture, number: int, box: Box, page: int) -> ActCells:
@@ -156,20 +199,23 @@ def act_cell(context: Context, step: StepPlan, shown: ActPicture, number: int, b
 
 
 def sketch_cell(context: Context, sketch: ActSketch, box: Box) -> tuple[tuple[Drawn, ...], float]:
-    """Set a sketch at the top of a box, in its middle; return it and its height (mm)."""
-    scale = min(1.0, box.width / FIELD_WIDE)
+    """Set a sketch at the top of a box, in its middle; return it and its height (mm): it takes no more than is drawn of its field."""
+    scale = min(SKETCH_SCALE, box.width / FIELD_WIDE)
     left = (box.left + box.right - FIELD_WIDE * scale) / 2
-    tall = FIELD_TALL * scale
-    at = Pose(left, box.top - tall)
-    return tuple(_moved(thing, at) for thing in _sketched(context.type, sketch, scale=scale)), tall
+    drawn, low, high = _sketched(context.type, sketch, scale=scale)
+    at = Pose(left, box.top - high)
+    return tuple(_moved(thing, at) for thing in drawn), high - low
 
 
 @remembered_few
-def _sketched(setter: Setter, sketch: ActSketch, *, scale: float) -> tuple[Drawn, ...]:
-    """Return a sketch as it is drawn at the corner of the page: pages are filled, numbered and drawn with the same one."""
+def _sketched(setter: Setter, sketch: ActSketch, *, scale: float) -> tuple[tuple[Drawn, ...], float, float]:
+    """Return a sketch as it is drawn at the corner of the page, and from where to where it stands (mm up): pages are filled, numbered
+    and drawn with the same one."""
     pen = SketchPen(setter, (0.0, 0.0), scale)
     sketch.draw(pen)
-    return described(pen.seen(), sketch.shows)
+    drawn = described(pen.seen(), sketch.shows)
+    boxes = [box for thing in drawn if (box := ink_box(setter.faces, thing))]
+    return drawn, min((box.bottom for box in boxes), default=0.0), max((box.top for box in boxes), default=0.0)
 
 
 def _moved(thing: Drawn, to: Pose) -> Drawn:

@@ -17,6 +17,7 @@ from publisher.pages.instructions.act_cells import (
     sketch_cell,
 )
 from publisher.pages.instructions.pack_acts import Act
+from publisher.pages.instructions.part_sketches import FIELD_WIDE
 from publisher.pages.instructions.step_acts import acts_of_step, copies_taken
 from publisher.pages.model import Drawn, Link, Stroke
 from publisher.pages.sheet import (
@@ -34,10 +35,13 @@ from publisher.pages.type import BODY, GUTTER, HEADING, NOTE, RULE, SMALL, SPACE
 NOWHERE: Mapping[str, int] = MappingProxyType({})  # pages of templates, before pages have numbers
 STEP_NUMBER = 13.0  # column for the step's number
 PICTURE_SHARE = 0.43  # of the width
+NEEDED_SHARE = 0.37  # of it for what is needed, where no picture stands there
 LEAST_PICTURE_WIDE = 60.0  # mm: a narrower picture stands under the words
 SILHOUETTE = 13.0  # column for a part's small picture
 ACT_NUMBER = 8.0  # mm: column for the number of an act of the pack
 ABREAST = 150.0  # mm of width from which acts stand in two columns
+THREE_ABREAST = 180.0  # mm of width from which they stand in three
+NEEDED_WIDE, NEEDED_GAP = 30.0, 2.0  # mm: a part in the list of what is needed, and between two beside one another
 STEP_ROW = 12.0  # height of a part in the list of what is needed
 
 # which of the pack's own tools a stage puts into the hand: a step that names no tool itself needs these, and their cautions
@@ -70,24 +74,30 @@ def coarse_picture(context: Context, step: StepPlan, number: int, width: float) 
     return coarse_photo(context.design, step.picture, width * PICTURE_SHARE, TALLEST_STEP, f"step {number}")
 
 
+def acts_abreast(count: int, width: float) -> tuple[tuple[int, int], ...]:
+    """Return which acts of the pack stand side by side, as (first, one past the last): two, and three where that saves a row."""
+    if width < ABREAST:
+        return tuple((at, at + 1) for at in range(count))
+    three = 3 if width >= THREE_ABREAST and -(-count // 3) < -(-count // 2) else 2
+    return tuple((at, min(at + three, count)) for at in range(0, count, three))
+
+
 def acts_block(context: Context, acts: tuple[Act, ...], number: int, box: Box, pages: tuple[int, int]) -> StepBlock:
-    """Lay out the pack's own acts at the top of ``box``, smaller than steps: in two columns, as alike as can be, where there are several
-    and the box is wide. ``number``: that of the first; ``pages``: their own, and that of the cautions."""
+    """Lay out the pack's own acts at the top of ``box``, smaller than steps, side by side in columns of their own. ``number``: that of
+    the first; ``pages``: their own, and that of the cautions."""
     if len(acts) < 2 or box.width < ABREAST:
         return _act_column(context, acts, number, box, pages)
-    left, right = columns(box, 2, GUTTER)
-
-    def split(at: int) -> tuple[StepBlock, StepBlock]:
-        first = _act_column(context, acts[:at], number, left, pages)
-        return first, _act_column(context, acts[at:], number + at, right, pages)
-
-    pair = min(map(split, range(1, len(acts))), key=lambda pair: max(block.height for block in pair))
+    cells = columns(box, len(acts), GUTTER)
+    blocks = [
+        _act_column(context, (act,), at, cell, pages)
+        for at, (act, cell) in enumerate(zip(acts, cells, strict=True), number)
+    ]
     return StepBlock(
-        tuple(thing for block in pair for thing in block.drawn),
-        max(block.height for block in pair),
-        tuple(dict.fromkeys(caution for block in pair for caution in block.cautions)),
-        tuple(title for block in pair for title in block.carried),
-        tuple(text for block in pair for text in block.texts),
+        tuple(thing for block in blocks for thing in block.drawn),
+        max(block.height for block in blocks),
+        tuple(dict.fromkeys(caution for block in blocks for caution in block.cautions)),
+        tuple(title for block in blocks for title in block.carried),
+        tuple(text for block in blocks for text in block.texts),
     )
 
 
@@ -107,7 +117,10 @@ def _act_column(context: Context, acts: tuple[Act, ...], number: int, box: Box, 
             drawn += words.drawn
             y -= words.height
             if text == act.title and act.sketch is not None:
-                picture, tall = sketch_cell(context, act.sketch, Box(left, box.bottom, box.right, y - SPACE))
+                narrow = width < FIELD_WIDE
+                picture, tall = sketch_cell(
+                    context, act.sketch, Box(box.left if narrow else left, box.bottom, box.right, y - SPACE)
+                )
                 drawn += picture
                 y -= tall + 2 * SPACE
         carried = Carried(f"{act.key}:title", pages[0], Box(left, y, left + width, top))
@@ -201,7 +214,8 @@ def _worded(context: Context, told: _Told, box: Box) -> StepBlock:
     setter = context.type
     left, top = box.left + STEP_NUMBER, box.top
     drawn = _numbered(context, told.number, box)
-    width = (box.right - left) * (1 - PICTURE_SHARE) - GUTTER
+    share = (box.right - left) * (PICTURE_SHARE if told.shown else NEEDED_SHARE)
+    width = box.right - left - share - GUTTER
     y = top - SPACE
     title = setter.paragraph(context.say(step.title), HEADING, left, y - 0.7, width)
     y -= title.height + 0.7
@@ -216,7 +230,7 @@ def _worded(context: Context, told: _Told, box: Box) -> StepBlock:
     caution, height, warned = _cautions(context, keys, (left, y - SPACE, width), pages[1])
     drawn += caution
     y -= height
-    side = Box(box.right - (box.right - left) * PICTURE_SHARE, box.bottom, box.right, top - SPACE)
+    side = Box(box.right - share, box.bottom, box.right, top - SPACE)
     depth = 0.0
     if told.shown:
         cell = act_cell(context, step, told.shown[0], 0, side, pages[0])
@@ -266,9 +280,11 @@ def _needed(
         return (), 0.0
     drawn: list[Drawn] = list(setter.line("You need now", SMALL.bold(), box.left, box.top - setter.drop(SMALL)))
     y = box.top - SMALL.leading - 1.0
-    for row in (parts[i : i + 2] for i in range(0, len(parts), 2)):
+    across = max(2, int((box.width + NEEDED_GAP) // (NEEDED_WIDE + NEEDED_GAP)))
+    for row in (parts[i : i + across] for i in range(0, len(parts), across)):
         taken = STEP_ROW
-        for part, cell in zip(row, columns(Box(box.left, y - STEP_ROW, box.right, y), 2, 2.0), strict=False):
+        cells = columns(Box(box.left, y - STEP_ROW, box.right, y), across, NEEDED_GAP)
+        for part, cell in zip(row, cells, strict=False):
             own, height = _part_cell(context, part, cell, copies_taken(context, part, step.stage))
             drawn += own
             if part.id in templates:

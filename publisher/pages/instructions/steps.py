@@ -7,15 +7,22 @@ from functools import partial
 from publisher.basics import Box, TextPromise, record, remembered_few
 from publisher.design import OwnLicence, StepPlan
 from publisher.pages.front import licence_of, licence_stands_here, licensing
-from publisher.pages.instructions.act_cells import MOST_ACTS, pictures_of
+from publisher.pages.instructions.act_cells import FULL_PAGE, most_shown, pictures_of, weight_shown
 from publisher.pages.instructions.pack_acts import Act, pack_acts
-from publisher.pages.instructions.step_block import ABREAST, NOWHERE, StepBlock, acts_block, coarse_picture, step_block
+from publisher.pages.instructions.step_block import (
+    NOWHERE,
+    StepBlock,
+    acts_abreast,
+    acts_block,
+    coarse_picture,
+    step_block,
+)
 from publisher.pages.sheet import Body, Context, Frame, Numbers, PageDraft, make_frame, share_out
 from publisher.pages.type import SPACE, tidy
 
 TASK = "Build, step by step"
 LICENCE_ALONE = "What you may do"
-BETWEEN = 2 * SPACE  # between two steps
+BETWEEN = SPACE  # between two steps, over the rule of the next
 
 
 @record
@@ -67,8 +74,7 @@ def _rows(context: Context, frame: Frame, numbers: Numbers | None) -> tuple[Numb
     """Return the acts of the pack, together where they stand in columns, and the steps of the design, numbered on; a design without
     steps has no instructions."""
     acts = pack_acts(context, numbers) if context.design.steps else ()
-    across = 2 if frame.text.width >= ABREAST else 1
-    first = tuple(Numbered(at + 1, 0, acts[at : at + across]) for at in range(0, len(acts), across))
+    first = tuple(Numbered(start + 1, 0, acts[start:end]) for start, end in acts_abreast(len(acts), frame.text.width))
     own = (
         row
         for n, step in enumerate(context.design.steps, 1)
@@ -85,10 +91,11 @@ def _pages_of(context: Context, frame: Frame, number: int, own: int, step: StepP
 
 def _shared(context: Context, frame: Frame, number: int, own: int, step: StepPlan) -> Iterator[Numbered]:
     """Yield a step as it is shared by pages: with more pictures than a page has room for, or may show, it goes on at the next."""
-    count = len(pictures_of(context, step, own))
+    pictures = pictures_of(context, step, own)
+    count = len(pictures)
     start, goes_on = 0, False
     while start < count or not goes_on:
-        end = min(start + MOST_ACTS, count)
+        end = start + most_shown(pictures[start:])
         if start == 0 and end == count and _fits(context, frame, Numbered(number, own, step)):
             yield Numbered(number, own, step)
             return
@@ -123,14 +130,15 @@ def _filled(
         heights.append(licensing(context.type, licence, 0.0, 0.0, frame.text.width).height + BETWEEN)
     room = frame.text.height + BETWEEN
     counts = [_shown(context, row) for row in rows] + [0] * (len(heights) - len(rows))
-    return tuple(rows[start:end] for start, end in share_out(heights, room, room, counts, MOST_ACTS))
+    return tuple(rows[start:end] for start, end in share_out(heights, room, room, counts, FULL_PAGE))
 
 
 def _shown(context: Context, row: Numbered) -> int:
-    """Return how many pictures of acts a row shows."""
+    """Return how much of a page's share of pictures a row takes."""
     if isinstance(row.step, tuple):
-        return sum(act.sketch is not None for act in row.step)
-    return row.some[1] - row.some[0] if row.some is not None else len(pictures_of(context, row.step, row.own))
+        return sum(weight_shown(act.sketch) for act in row.step if act.sketch is not None)
+    every = pictures_of(context, row.step, row.own)
+    return sum(map(weight_shown, every if row.some is None else every[slice(*row.some)]))
 
 
 def _block(

@@ -1,14 +1,30 @@
-"""Pictures of acts on the pages of steps: numbered where there are several, at most four on a page."""
+"""Pictures of acts on the pages of steps: numbered where there are several, at most four of what is put together on a page."""
 
 from collections.abc import Callable
 from dataclasses import replace
 
+import pytest
+
 from publisher.basics import Box
 from publisher.joints import Drawing, DrawingLabel, DrawnLine
 from publisher.pages import Words
-from publisher.pages.instructions.act_cells import CELL_WIDE, MOST_ACTS, abreast, act_key, act_rows, acts_of
+from publisher.pages.instructions.act_cells import (
+    CELL_WIDE,
+    FULL_PAGE,
+    MOST_ACTS,
+    SKETCHES_FOR_ONE,
+    abreast,
+    act_key,
+    act_rows,
+    acts_of,
+    most_shown,
+    sketch_cell,
+    weight_shown,
+)
+from publisher.pages.instructions.step_acts import ActSketch
 from publisher.pages.instructions.step_block import step_block
 from publisher.pages.instructions.steps import step_drafts
+from publisher.pages.sheet import ink_box
 from publisher.pages.sheet.draft import Context
 from tests.pages.conftest import some_numbers
 
@@ -57,3 +73,35 @@ def test_a_page_shows_at_most_four_and_a_step_of_more_goes_on(demo: Callable[...
     shown = [[one.key for one in body.carried if one.key.startswith("step:2:act")] for body in pages]
     assert [key for keys in shown for key in keys] == [f"step:2:act:{n}" for n in range(1, 10)]
     assert max(map(len, shown)) <= MOST_ACTS
+
+
+def a_sketch(low: float = 10.0, high: float = 30.0) -> ActSketch:
+    return ActSketch(lambda pen: pen.line((2.0, low), (60.0, high)), "A line")
+
+
+def test_a_page_has_room_for_more_sketches_than_pictures_of_what_is_put_together() -> None:
+    drawing = acts(1, 1)[0]
+    assert weight_shown(drawing) == SKETCHES_FOR_ONE * weight_shown(a_sketch())
+    assert most_shown([drawing] * 9) == MOST_ACTS
+    assert most_shown([drawing] * 3 + [a_sketch()] * 9) == 3 + SKETCHES_FOR_ONE
+    assert most_shown([a_sketch()] * 40) == FULL_PAGE and most_shown([drawing]) == 1
+
+
+def test_sketches_stand_three_abreast_where_that_saves_a_row(demo: Callable[..., Context]) -> None:
+    context = demo("toll-house")
+    step = context.design.steps[0]
+    rows = {
+        n: act_rows(context, step, [a_sketch()] * n, 1, n, replace(BOX, right=215.0), 3).height
+        for n in (1, 2, 3, 4, 5, 6)
+    }
+    assert rows[3] < 1.2 * rows[2] and rows[6] < 1.2 * rows[5] and rows[5] > 1.8 * rows[2]
+    assert act_rows(context, step, acts(1, 3), 1, 3, BOX, 3).height > 60.0  # these keep their size
+
+
+def test_a_sketch_takes_no_more_than_is_drawn_of_its_field(demo: Callable[..., Context]) -> None:
+    context = demo("toll-house")
+    low, high = (sketch_cell(context, a_sketch(10.0, top), BOX)[1] for top in (20.0, 40.0))
+    assert 0.0 < low < 12.0 and high - low == pytest.approx(20.0 * 0.8, abs=0.5)
+    drawn, tall = sketch_cell(context, a_sketch(), BOX)
+    box = ink_box(context.type.faces, drawn[0])
+    assert box is not None and box.top == pytest.approx(BOX.top) and box.bottom == pytest.approx(BOX.top - tall)

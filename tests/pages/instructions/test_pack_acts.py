@@ -117,7 +117,7 @@ def test_a_design_without_steps_has_no_acts_either(demo: Callable[..., Context])
 @pytest.mark.parametrize(("width", "columns"), [(180.0, 2), (120.0, 1)])
 def test_acts_stand_side_by_side_where_there_is_room(demo: Callable[..., Context], width: float, columns: int) -> None:
     context = demo("quay")
-    acts = pack_acts(context, NUMBERS)
+    acts = pack_acts(context, NUMBERS)[:2]  # of one row
     block = acts_block(context, acts, 1, Box(10.0, 10.0, 10.0 + width, 260.0), (9, 4))
     assert len({round(one.box.left, 3) for one in block.carried}) == columns
     assert [one.key for one in block.carried] == [f"{one.key}:title" for one in acts]

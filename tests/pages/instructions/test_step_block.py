@@ -11,7 +11,7 @@ from publisher.basics import Box
 from publisher.brief import SpecFile
 from publisher.design import PicturePlan
 from publisher.pages import Picture, Words
-from publisher.pages.instructions.step_block import TALLEST_STEP, step_block
+from publisher.pages.instructions.step_block import TALLEST_STEP, acts_abreast, step_block
 from publisher.pages.instructions.steps import step_drafts
 from publisher.pages.sheet.draft import Context
 
@@ -119,3 +119,13 @@ def test_a_long_name_pushes_the_next_row_down(demo: Callable[..., Context]) -> N
     assert letter + 2.0 < low
     (before,) = (w.y for w in said("Wall") if w.text == third)
     assert letter < before
+
+
+def test_acts_of_the_pack_stand_three_abreast_where_that_saves_a_row() -> None:
+    assert acts_abreast(4, 190.0) == ((0, 2), (2, 4))
+    assert acts_abreast(5, 190.0) == ((0, 3), (3, 5)) and acts_abreast(5, 160.0) == ((0, 2), (2, 4), (4, 5))
+    assert (
+        acts_abreast(3, 190.0) == ((0, 3),)
+        and acts_abreast(2, 100.0) == ((0, 1), (1, 2))
+        and acts_abreast(0, 190.0) == ()
+    )
