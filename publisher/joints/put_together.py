@@ -162,9 +162,9 @@ def _reports(
 def _layered(report: StackReport, parts: dict[str, Part], boards: dict[str, Board], figure: Figure) -> LayeredDecks:
     """Return the layers of a stack that bend on what is under them; steps that wind or climb are judged where they leave those below."""
     stack = report.stack
-    steps = {f"layer_{stack.layers[k].number}" for k in stack.steps}
+    steps, loose = ({f"layer_{stack.layers[k].number}" for k in some} for some in (stack.steps, stack.loose))
     panels = panels_of_stack(stack, parts, report.place, report.knees)
-    return LayeredDecks(stack.name, report.place, decks_of_layers(panels, steps, boards, figure))
+    return LayeredDecks(stack.name, report.place, decks_of_layers(panels, steps, loose, boards, figure))
 
 
 def _facts_of_stack(report: StackReport, parts: dict[str, Part], boards: dict[str, Board]) -> list[Fact]:

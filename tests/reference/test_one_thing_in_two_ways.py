@@ -164,3 +164,16 @@ def test_a_pile_has_the_same_figures_and_findings_written_either_way(tmp_path: P
 @seeds(8, 400)
 def test_random_piles_too(tmp_path_factory: pytest.TempPathFactory, seed: int) -> None:
     compare(*both(tmp_path_factory.mktemp("pile"), drawn(Random(seed))))
+
+
+def test_what_lies_loose_on_a_lid_does_not_stiffen_it(tmp_path: Path) -> None:
+    """Lifted off, it leaves the lid alone: that bears a figure as it did without it."""
+    tiers = (Tier(150, 0, 4, hole=140), Tier(150, 0), Tier(60, 0, 3))
+    alone = build(as_stack(tiers[:2]), tmp_path)
+    sections = (
+        "  all:\n    stack:\n      - {section: low, stack: [{part: tier_0, count: 4}, {part: tier_1}]}\n"
+        "      - {section: top, stands_on: low, loose: LOOSE, stack: [{part: tier_2, count: 3}]}\n"
+    )
+    loose, glued = (build(written(tiers, sections.replace("LOOSE", word)), tmp_path) for word in ("true", "false"))
+    bears = [figures(made, ("deck_carries",)).get("deck_carries", 0.0) for made in (alone, loose, glued)]
+    assert bears[0] == pytest.approx(bears[1]) and bears[2] >= bears[1] > 0.0, bears

@@ -124,8 +124,8 @@ def _figures(count: int, figure: Figure, worst: str = "") -> str:
     """Say which figures tip something, the worst of them at the edge of ``worst``."""
     if count == 1:
         return f"a figure of {weight(figure)} at the edge of {worst or 'its worst tread'}"
-    at = f", one at the edge of {worst}" if worst else ""
-    return f"{count} figures of {weight(figure)} on its two worst treads{at}"
+    at = f", one of them at the edge of {worst}" if worst else ""
+    return f"{count} figures of {weight(figure)} where they tip it most{at}"
 
 
 def weight(figure: Figure) -> str:

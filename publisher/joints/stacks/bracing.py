@@ -63,6 +63,7 @@ class Root:
     stress: float
     braced: bool
     deck: bool = False
+    beside: "Root | None" = None  # the root that bends most on its other sides
 
 
 def roots_of(
@@ -100,20 +101,30 @@ def roots_of(
         ]
         stress, plies, worst = max(each, key=lambda one: one[0])
         deck = k not in steps and _bends_as_deck(plan, grounds[k], k, worst.arm)
-        found.append(Root(k, worst.arm, worst.width, plies, plies * board, stress, False, deck))
+        root = Root(k, worst.arm, worst.width, plies, plies * board, stress, False, deck)
+        others = [(s, n, one) for s, n, one in each if one is not worst]
+        if others:
+            stress, plies, other = max(others, key=lambda one: one[0])
+            beside = replace(root, arm=other.arm, width=other.width, plies=plies, thick=plies * board, stress=stress)
+            root = replace(root, beside=beside)
+        found.append(root)
     return tuple(found)
 
 
-def propped(roots: tuple[Root, ...], braced: Collection[int], brace: BracePlan | None) -> tuple[Root, ...]:
-    """Return the roots with the shorter arms of the layers that are braced."""
+def propped(roots: tuple[Root, ...], braced: Collection[int], brace: BracePlan | None, base: float) -> tuple[Root, ...]:
+    """Return the roots with the shorter arms of the layers that are braced; ``base``: that of a figure (mm)."""
     if brace is None:
         return roots
-    return tuple(_propped(root, brace) if root.layer in braced else root for root in roots)
+    return tuple(_propped(root, brace, base) if root.layer in braced else root for root in roots)
 
 
-def _propped(root: Root, brace: BracePlan) -> Root:
+def _propped(root: Root, brace: BracePlan, base: float) -> Root:
+    """Return a root at its brace, where the load has spread less; or that of another side, which the brace does not reach."""
     arm = max(root.arm - brace.run, 0.0)
-    return replace(root, arm=arm, stress=root.stress * arm / root.arm, braced=True)
+    width = min(root.width, base + arm)
+    stress = root.stress * arm / root.arm * root.width / width
+    near = replace(root, arm=arm, width=width, stress=stress, braced=True, beside=None)
+    return near if root.beside is None or root.beside.stress <= stress else replace(root.beside, braced=True)
 
 
 @record

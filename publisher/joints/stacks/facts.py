@@ -73,7 +73,7 @@ def report_on(
     load = figure.mass * GRAVITY
     free = roots_of(stack, plan, grounds, load, figure.base)
     braced = braced_layers(stack, free, parts, boards)
-    roots = propped(free, braced, stack.brace)
+    roots = propped(free, braced, stack.brace, figure.base)
     knee = parts.get(stack.brace.part) if stack.brace is not None else None
     thick = knee.thickness if knee is not None else stack.layers[0].thickness
     knees = knees_of(stack, plan, braced, thick)
@@ -195,11 +195,12 @@ def _bending(
 ) -> Iterator[tuple[str, float, Kind]]:
     """Yield what the steps bear; a stack that stands on the ground everywhere has no weak step."""
     stack, brace = report.stack, report.stack.brace
-    root = weakest(report.roots)
+    roots = tuple(root for root in report.roots if not root.deck) or report.roots  # decks have figures of their own
+    root = weakest(roots)
     if root is not None:
         yield "weakest_step", stack.treads.index(root.layer) + 1, "count"
         yield "root_stress", root.stress, "number"
-        factor = strength_factor(report.roots, stack, parts, boards)
+        factor = strength_factor(roots, stack, parts, boards)
         yield "strength_factor", factor, "number"
         yield "step_carries", factor * report.load, "force"
     if brace is not None:

@@ -2,6 +2,7 @@
 
 from collections.abc import Collection, Iterator, Mapping
 from dataclasses import replace
+from itertools import takewhile
 
 import numpy as np
 import shapely
@@ -57,12 +58,13 @@ def decks_between(
 
 
 def decks_of_layers(
-    layers: tuple[Panel, ...], steps: Collection[str], boards: dict[str, Board], figure: Figure
+    layers: tuple[Panel, ...], steps: Collection[str], loose: Collection[str], boards: dict[str, Board], figure: Figure
 ) -> tuple[Deck, ...]:
     """Return the layers of a stack, from the table up, that reach out over the next lower one or span what is hollow there, with
     the knee braces among them, as decks on all that touches them from below.
 
-    ``steps``: names of layers that are held by all steps under them, and judged at the root where they stick out of those.
+    ``steps``: names of layers that are held by all steps under them, and judged at the root where they stick out of those; ``loose``: of
+    those that are not glued to the one below, and stiffen nothing under them.
     """
     level = [layer for layer in layers if not _upright(layer) and layer.part.shape != PLATE]
     knees = [layer for layer in layers if _upright(layer)]
@@ -77,7 +79,8 @@ def decks_of_layers(
         free = shapely.difference(region, held)
         if free.area <= SMALL:  # it lies on the next lower one all over
             continue
-        thick = _glued([[one] for one in level[at:]], free)
+        pile = [layer, *takewhile(lambda one: one.name not in loose, level[at + 1 :])]
+        thick = _glued([[one] for one in pile], free)
         deck = deck_on(layer, thick, region, held, boards, figure)
         found += [] if deck is None else [replace(deck, layered=True)]
     return tuple(found)

@@ -1,5 +1,6 @@
 """Root stress by hand, the weakest step, knee braces."""
 
+from dataclasses import replace
 from math import inf, radians
 from types import SimpleNamespace
 
@@ -11,6 +12,7 @@ from publisher.joints.bending import BENDING_STRENGTH, strength_of
 from publisher.joints.stacks.bracing import (
     Root,
     brace_length,
+    propped,
     weakest,
 )
 from publisher.joints.stacks.facts import StackReport, facts_of, report_on
@@ -153,3 +155,15 @@ def test_of_equal_stresses_the_highest_is_named() -> None:
     found = weakest(roots)
     assert found is not None
     assert found.layer == 5
+
+
+def test_a_brace_leaves_the_load_less_room_to_spread_and_reaches_one_side_alone(make: SimpleNamespace) -> None:
+    brace = BracePlan(35.0, 30.0, (9,), False, make.here)
+    long = Root(3, 60.0, 85.0, 1, 5.0, 0.1, False)
+    (near,) = propped((long,), {3}, brace, 25.0)
+    assert (near.arm, near.width, near.beside) == (25.0, 50.0, None)
+    assert near.stress == pytest.approx(0.1 * 25.0 / 60.0 * 85.0 / 50.0)
+    other = replace(long, arm=58.0, stress=0.09)
+    (worst,) = propped((replace(long, beside=other),), {3}, brace, 25.0)
+    assert (worst.arm, worst.stress, worst.braced) == (58.0, 0.09, True)
+    assert propped((long,), (), brace, 25.0) == (long,) == propped((long,), {3}, None, 25.0)
