@@ -8,10 +8,11 @@ import pytest
 from jsonschema import Draft202012Validator
 
 from publisher.brief import read_brief
-from publisher.design import Blank, MaterialPlan, TextPlan
+from publisher.design import Blank, MaterialPlan, TextPlan, own_licence, work_out
 from publisher.pages import Covering
 from publisher.pipeline import build
 from publisher.release import Offer, listing_of, proof_of, proof_schema
+from publisher.release.offer import licence_name, licence_text
 
 DESIGNS = Path(__file__).parents[2] / "designs"
 
@@ -69,3 +70,16 @@ def test_what_covers_bent_pieces_is_listed_with_the_materials(offer: Offer) -> N
     covers = (Covering("wall", "A", "paper", "outside", 2, 191.9, 75.0),)
     (one,) = listing_of((replace(offer, covers=covers),)).variants
     assert one.materials[-1] == "plain paper to cover 2 pieces of A, 191.9 × 75.0 mm (7.56 × 2.95 in) each"
+
+
+def test_the_licence_stands_beside_packs_in_their_language() -> None:
+    brief = read_brief(DESIGNS / "toll-house")
+    first, german = work_out(brief), work_out(brief, "de")
+    licence = own_licence(first.licence, first.designer)
+    assert licence is not None
+    assert [licence_name(one, first) for one in (first, german)] == ["LICENCE.txt", "LICENCE-de.txt"]
+    assert (
+        licence_text(licence, first).decode().startswith("Toll house, version 1.0.0\n\nWhat you may do: personal use")
+    )
+    said = licence_text(licence, german).decode()
+    assert said.startswith("Zollhaus, Version 1.0.0\n\nWas erlaubt ist: privater Gebrauch") and " the " not in said
