@@ -25,7 +25,7 @@ GRAVITY = 9.80665e-3
 """Newtons that a gram weighs: standard gravity, 9.80665 m/s² (3rd General Conference on Weights and Measures, 1901)."""
 
 FIGURES = 2
-"""How many stand on the two worst treads. A stated assumption."""
+"""How many stand on the worst treads of a pile of layers; on what has walls stands the heaviest alone. Stated assumptions."""
 
 HALF_A_BASE = 0.5
 """Of a base: no figure stands on a board that is narrower than this. An assumption."""
@@ -94,25 +94,25 @@ class Loaded:
     figures: int
 
 
-def loaded(limits: Array, moment: Array, mass: float, reaches: Array, figure: float) -> Loaded:
-    """Return how something of ``mass`` g stands with one figure of ``figure`` g on its worst tread, or with ``FIGURES`` on its worst
-    treads, at the edge each: whichever is worse on a side. Both stand on the only tread where there is one.
+def loaded(limits: Array, moment: Array, mass: float, reaches: Array, figure: float, most: int = FIGURES) -> Loaded:
+    """Return how something of ``mass`` g stands with one figure of ``figure`` g on its worst tread, or with ``most`` on its worst
+    treads, at the edge each: whichever is worse on a side. All stand on the only tread where there is one.
 
     ``limits``: how far out the sides of what it stands on lie (mm); ``moment``: mass times how far out its weight lies (g·mm);
     ``reaches`` (treads, sides): how far out each tread reaches. What is light may stand with a second figure nearer to its middle.
     """
-    cases = [(count, mass + count * figure, reach) for count, reach in worst_reaches(reaches)]
+    cases = [(count, mass + count * figure, reach) for count, reach in worst_reaches(reaches, most)]
     margins = np.array([limits - (moment + figure * reach) / whole for _, whole, reach in cases])
     moments = np.array([limits * whole - (moment + figure * reach) for _, whole, reach in cases])
     case = int(margins.min(axis=1).argmin())
     return Loaded(margins.min(axis=0), moments.min(axis=0), cases[case][0])
 
 
-def worst_reaches(reaches: Array) -> list[tuple[int, Array]]:
+def worst_reaches(reaches: Array, most: int = FIGURES) -> list[tuple[int, Array]]:
     """Return numbers of figures, each with how far out they stand at the worst, by side, added up; of reaches of at least one tread."""
-    outermost = np.sort(reaches, axis=0)[-FIGURES:]
-    every = outermost.sum(axis=0) + (FIGURES - len(outermost)) * outermost[0]
-    return [(1, outermost[-1]), (FIGURES, every)]
+    outermost = np.sort(reaches, axis=0)[-most:]
+    every = outermost.sum(axis=0) + (most - len(outermost)) * outermost[0]
+    return [(1, outermost[-1]), (most, every)] if most > 1 else [(1, outermost[-1])]
 
 
 def ballast(ground: shapely.Geometry, moments: Array) -> float:

@@ -1,5 +1,6 @@
 """A true design is never refused for the tool's own words: panels with bevels of any size, on papers small and large."""
 
+import json
 from collections.abc import Callable
 from pathlib import Path
 
@@ -128,3 +129,39 @@ def test_words_of_a_tile_keep_off_the_square_on_small_paper(publisher: Callable[
     (folder / "spec.yaml").write_text(SMALL_PAPER, encoding="utf-8")
     run = publisher("check", folder)
     assert (run.code, run.err) == (0, "")
+
+
+TWO_BOARDS = """\
+format: 2
+title: Two boards
+version: 1.0.0
+designer: Ebbwater Patterns
+licence: CC-BY-NC-4.0
+summary: Walls of two boards.
+use: trace
+boards:
+  thin_foam: {thickness: 3 mm, faces: paper_both, sheets: [20 x 30 in], thickness_spread: 0.2 mm}
+  foam: {thickness: 5 mm, faces: paper_both, sheets: [20 x 30 in], thickness_spread: 0.2 mm}
+parts:
+  wall: {name: Wall, board: foam, count: 1, shape: wall_panel, trace_allowance: 0.4 mm, with: {width: 300 mm, height: 200 mm}}
+  door: {name: Door, board: thin_foam, count: 1, shape: wall_panel, trace_allowance: 0.4 mm, with: {width: 250 mm, height: 180 mm}}
+  sill: {name: Doorsillwithoutablankinitslongname, board: thin_foam, count: 1, shape: wall_panel, trace_allowance: 0.4 mm,
+         with: {width: 250 mm, height: 20 mm}}
+steps: [{title: Cut, stage: cut, say: Cut all., parts: [wall, door, sill]}]
+tools: [craft_knife, steel_rule, cutting_mat, pencil]
+papers: [a5]
+"""
+
+
+def test_boards_named_alike_and_names_wider_than_their_column_are_proved_on_small_paper(
+    publisher: Callable[..., Run], tmp_path: Path
+) -> None:
+    """The name of one board ends with that of the other, the cover overflows to a page of its own, and columns break long words."""
+    folder = tmp_path / "two"
+    folder.mkdir()
+    (folder / "spec.yaml").write_text(TWO_BOARDS, encoding="utf-8")
+    run = publisher("build", folder, "--out", tmp_path / "out")
+    assert run.code == 0, run.err
+    (record,) = (tmp_path / "out" / "two").glob("two-*.json")
+    kinds = [page["kind"] for page in json.loads(record.read_text("utf-8"))["pages"]]
+    assert "about" in kinds and "proved" in run.out

@@ -32,7 +32,7 @@ class Standing:
     may_be_empty=True,
 )
 def tips_over(subject: Assembled, check: Check[Assembled]) -> Findings:
-    """Look at the balance of every assembly with one figure at the edge of the worst tread, and with two on the two worst ones; so of
+    """Look at the balance of every assembly with one figure at the edge of the worst tread, of a pile of layers with two as well; so of
     things on things, together, and each that lifts off alone.
 
     A section that is glued to the one below stands or falls with it; what falls without figures has a finding of its own, and what

@@ -10,7 +10,16 @@ from publisher.basics import record
 from publisher.design import Figure
 from publisher.geometry import Part, polygon
 from publisher.joints.facts import short_side
-from publisher.joints.footing import HALF_A_BASE, LEAST_TREAD, ballast, hull_sides, loaded, push_to_slide, push_to_tip
+from publisher.joints.footing import (
+    FIGURES,
+    HALF_A_BASE,
+    LEAST_TREAD,
+    ballast,
+    hull_sides,
+    loaded,
+    push_to_slide,
+    push_to_tip,
+)
 from publisher.joints.outlines import pieces, sound
 from publisher.joints.panels.bent import arc_of_facet
 from publisher.joints.panels.place import Panel, boards_of
@@ -61,7 +70,8 @@ def balance_of(
     treads = _treads(panels, figure)
     if treads:
         reaches = np.array([(normals @ shapely.get_coordinates(area).T).max(axis=1) for _, area in treads])
-        load = loaded(limits, whole * (normals @ at), whole, reaches, figure.mass)
+        pile = all(_is_level(panel) for panel in panels)  # judged as the layers of a stack are
+        load = loaded(limits, whole * (normals @ at), whole, reaches, figure.mass, FIGURES if pile else 1)
         side = int(load.margins.argmin())
         with_figure, figures = float(load.margins.min()), load.figures
         worst = treads[int(reaches[:, side].argmax())][0]

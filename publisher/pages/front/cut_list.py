@@ -106,7 +106,7 @@ def _cut_table(context: Context, width: float, numbers: Numbers | None) -> LaidT
             (
                 row.letter,
                 row.name,
-                row.board,
+                row.board.replace("_", " "),
                 count,
                 *(both if metric_first else reversed(both)),
                 said if len(said := ranges(pages)) <= PAGES_LETTERS else f"{pages[0]} …",

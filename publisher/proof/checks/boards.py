@@ -19,6 +19,8 @@ MEASURED = re.compile(rf"(?:\([^()]*\))?,(?:soldas(.+?),)?measured({BOTH})thick"
 TAKES = re.compile(rf"takesboard(from|(?:up)?to|of)({BOTH})(ormore)?")
 CARD = re.compile(r"(\d+)sheets?of[^:;]*?size(?:,and(\d+)more[^:]*:(.+?\))\.)?")
 OFTEN = re.compile(r"([^,()]+)\((\d+)times\)")
+FRONTS = ("cover", "about")  # what the cover has no room for stands on the page after it
+OTHER = "\0"  # in the place of the words about a board whose name ends with that of the one that is looked for
 HALF_DIGIT = 0.5 + 1e-6  # of the last digit of a figure as it is printed
 
 
@@ -40,9 +42,9 @@ def boards_said(case: Case, check: Check[Case]) -> Findings:
         others = [one for one in case.promises.boards if one is not board]
         if fault := _board_wrong(board, "".join(lists.values()), others):
             yield about(check, f"{page_name(min(lists))}: board {board.board}", fault, hint)
-    for cover in (page.page for page in case.promises.pages if page.kind == "cover"):
-        for fault in _cover_wrong(case.promises, _told(case, cover)):
-            yield about(check, page_name(cover), fault, hint)
+    fronts = [page.page for page in case.promises.pages if page.kind in FRONTS]
+    for fault in _cover_wrong(case.promises, "".join(_told(case, page) for page in fronts)) if fronts else ():
+        yield about(check, page_name(fronts[0]), fault, hint)
     if lists and (fault := _card_wrong(case.promises, "".join(lists.values()))):
         yield about(check, page_name(min(lists)), fault, hint)
     return len(case.promises.boards) if lists else 0
@@ -59,11 +61,14 @@ def _close(words: str) -> str:
 
 def _board_wrong(board: BoardPromise, said: str, others: list[BoardPromise]) -> str:
     """Return in words what the list says otherwise of a board than promised; empty when nothing."""
-    phrases = {faces: _close(words.format(board.called)) for faces, words in FACES.items()}
-    rest = said.partition(phrases[board.faces])[2]
+    phrase = _close(FACES[board.faces].format(board.called))
+    called = [_close(FACES[one.faces].format(one.called)) for one in others]
+    for longer in called:  # the name of one board may end with that of another
+        said = said.replace(longer, OTHER) if longer != phrase and longer.endswith(phrase) else said
+    rest = said.partition(phrase)[2]
     if not rest:
         return f": it is not called “{FACES[board.faces].format(board.called)}”"
-    ends = (rest.find(_close(FACES[one.faces].format(one.called))) for one in others)
+    ends = (rest.find(words) for words in (*called, OTHER))
     rest = rest[: min((end for end in ends if end > 0), default=len(rest))]
     found = MEASURED.match(rest)
     if found is None:

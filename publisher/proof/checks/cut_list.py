@@ -91,8 +91,8 @@ def _fault(row: PrintedRow, promise: RowPromise, pages: str) -> str:
     size, inches = sorted(sizes, key=lambda words: not words.endswith("mm"))
     wanted = (promise.count, promise.spare, promise.mirrored)
     for words, right, expected in (
-        (name, normal(name) == normal(promise.name), promise.name),
-        (board, normal(board) == normal(promise.board), promise.board),
+        (name, _whole(name) == _whole(promise.name), promise.name),
+        (board, _whole(board) == _whole(promise.board), promise.board),
         (counts, _counts(counts) == wanted, " / ".join(map(str, wanted)) + " to cut, spare, mirrored"),
         (size, _sized(size, promise, 1.0, "mm", HALF_MM), f"{promise.width:.2f} × {promise.height:.2f} mm"),
         (inches, _sized(inches, promise, MM_PER_INCH, "in", HALF_IN), f"{promise.width:.2f} × {promise.height:.2f} mm"),
@@ -157,3 +157,8 @@ def _cells(runs: tuple[TextRun, ...], starts: list[float]) -> tuple[str, ...]:
         at = max((i for i, start in enumerate(starts) if start <= run.x + SAME_START), default=0)
         columns[at].append(run)
     return tuple(normal(" ".join(run.text for run in column)) for column in columns)
+
+
+def _whole(name: str) -> str:
+    """Return a name without the blanks at which, or between which, a narrow column may break it."""
+    return "".join(normal(name).replace("_", " ").split())

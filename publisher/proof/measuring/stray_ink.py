@@ -33,6 +33,7 @@ TOP, ARROW = "top", "arrow"
 SEAM_WORDS = re.compile(
     r"glue area(?:: page \d+ lies on it)?|glue|trim line(?:: cut, then (?:lay )?over page \d+(?: lay)?)?|trim|remove"
 )
+LONG_WORD = 14  # letters of a word of a name that may be broken over lines
 LABELS = ("side:", "tile:")  # what pages carry as blocks of words of a piece or a tile
 
 
@@ -79,7 +80,9 @@ class InsideOutlines:
         here = [self.prints[outline.part] for outline in outlines if outline.part in self.prints]
         self.letters = {normal(piece.letter) for piece in here}
         parts = {piece.part for piece in here}
-        self.said |= {normal(row.name) for row in promises.rows if row.part in parts}
+        names = {normal(row.name) for row in promises.rows if row.part in parts}
+        self.said |= names
+        self.long = [word for name in names for word in name.split() if len(word) >= LONG_WORD]
         self.at_edges = {
             normal(words) for piece in here for words in (*piece.names, *(word.text for word in piece.words))
         }
@@ -242,7 +245,8 @@ class InsideOutlines:
             return True
         known = words in self.at_edges or words.removeprefix("bevel ") in self.at_edges or words in self.letters
         signed = words in SIGNS or words == TOP or SEAM_WORDS.fullmatch(words) is not None
-        return known or signed or any(says(words, said) or says(said, words) for said in self.said if said)
+        broken = len(words) > 1 and any(words in long for long in self.long)
+        return known or signed or broken or any(says(words, said) or says(said, words) for said in self.said if said)
 
 
 def _corners(promises: Promises, outlines: Sequence[OutlinePromise]) -> list[Point]:

@@ -16,7 +16,7 @@ from tests.random_designs.kinds.slots import fit, least_tab, options
 from tests.random_designs.solids import block, box_of, united
 
 FOAM = 30e-6  # g/mm³: bare foam of 30 kg/m³
-FIGURES = 2 * 30.0  # g: two stand on the lid
+FIGURE = 30.0  # g
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,9 +76,9 @@ def draw(dice: Dice) -> Box:
 
 
 def _steady(plan: Box) -> float:
-    """Return how far (mm) the lid may reach over the box before two figures at its edge tip all: moments about the foot of a side."""
+    """Return how far (mm) the lid may reach over the box before a figure at its edge tips all: moments about the foot of a side."""
     grams = FOAM * sum(solid.volume() for _, solid in _piece(replace(plan, over=0.0)).boards)
-    return floor(grams * min(plan.length, plan.depth) / (2 * FIGURES) * 10.0) / 10.0
+    return floor(grams * min(plan.length, plan.depth) / (2 * FIGURE) * 10.0) / 10.0
 
 
 def design(plan: Box) -> Design:

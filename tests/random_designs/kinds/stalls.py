@@ -10,7 +10,7 @@ from tests.random_designs.design import Base, Design, Piece, Rest, Spec, Touch, 
 from tests.random_designs.dice import Dice
 from tests.random_designs.solids import block, box_of, centroid, inside_by, united
 
-FIGURES = 2 * 30.0  # g, at the edge of the lid
+FIGURE = 30.0  # g, at the edge of the lid
 BARE = 30e-6  # g of a mm³ of board: both as the tool assumes them
 RESTS = (("back", "left", "right"), ("right", "back", "left"), ("left", "right"), ("back", "left"), ("right", "back"))
 
@@ -30,13 +30,13 @@ class Stall:
 
 
 def draw(dice: Dice) -> Stall:
-    """Return a stall under a lid that no two figures at its edge tip."""
+    """Return a stall under a lid that no figure at its edge tips."""
     base = dice.base("Random stall")
     width, depth = dice.size(90.0, 220.0), dice.size(80.0, 160.0)
     plan = Stall(base, width, depth, dice.size(40.0, 110.0), 0.0, dice.one_of(RESTS))
     whole = united([solid for _, solid in _piece(plan).boards])
     least = inside_by(whole.slice(0.01), centroid(whole))
-    most = 0.8 * whole.volume() * BARE * least / FIGURES
+    most = 0.8 * whole.volume() * BARE * least / FIGURE
     return replace(plan, over=dice.above("lid over the stall", 0.0, min(6.0, most), min(0.5, most)))
 
 
