@@ -8,7 +8,7 @@ import click
 from publisher.api import STANDARD, Built, BuiltExtra, BuiltPack, PlacedSet, Proof
 from publisher.basics import errors, record
 from publisher.basics.wording import counted, listed
-from publisher.cli.report import finding_record
+from publisher.cli.report import as_read, finding_record
 
 BuildState = Literal["built", "refused", "unreadable", "fault"]
 
@@ -65,7 +65,7 @@ def summary(builds: list[Built], placed: PlacedSet | None) -> None:
     for built in builds:
         title = f"{built.slug}" + (f", {built.variant}" if built.variant else "")
         if not built.good:
-            click.echo(f"{title}: not built, {counted(len(errors(dict.fromkeys(built.findings))), 'error')}")
+            click.echo(f"{title}: not built, {counted(len(errors(as_read(built.findings))), 'error')}")
         elif placed is None:
             why = "" if good else ": a design is put in place whole, and there are errors in it"
             click.echo(f"{title}: built, but not put in place{why}")

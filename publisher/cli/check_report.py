@@ -20,7 +20,7 @@ from publisher.api import (
     takes_words,
 )
 from publisher.basics.wording import Rounds, counted, fixed, rounded_down, rounded_up
-from publisher.cli.report import finding_record
+from publisher.cli.report import as_read, finding_record
 
 NAME = 18  # letters of the first column, at the least
 STRONG = 100.0  # what bears a hundred figures at its edge is no cantilever worth a word
@@ -41,7 +41,7 @@ DECIDING: tuple[tuple[str, str], ...] = (
 
 def report_lines(worked: Worked) -> list[str]:
     """Return the lines of one variant's report, without the findings."""
-    state = counted(len(worked.findings), "finding") if worked.findings else "nothing found"
+    state = counted(len(as_read(worked.findings)), "finding") if worked.findings else "nothing found"
     lines = [f"{worked.brief.slug}, {worked.variant or STANDARD}: {counted(len(worked.parts), 'part')}, {state}"]
     design, joined = worked.design, worked.joined
     if design is None or joined is None:

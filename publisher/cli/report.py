@@ -28,6 +28,14 @@ MOST_ALIKE = 3  # findings of one check that are shown; those that somebody can 
 MOST_LINES = 12
 
 
+def as_read(findings: Iterable[Finding]) -> tuple[Finding, ...]:
+    """Return findings without those that read word for word as one before: parts that are like another say the same of one line."""
+    read: dict[tuple[str, ...], Finding] = {}
+    for one in findings:
+        read.setdefault((str(one.place), one.check, one.message, one.hint), one)
+    return tuple(read.values())
+
+
 def show_findings(findings: Iterable[Finding], design: str = "") -> None:
     """Print findings on standard error: place, severity, sentence, then what to do; before it the ``design`` where no place names it.
 
@@ -35,7 +43,7 @@ def show_findings(findings: Iterable[Finding], design: str = "") -> None:
     """
     left: Counter[tuple[str, str]] = Counter()
     seen: Counter[tuple[str, str, str]] = Counter()
-    for finding in findings:
+    for finding in as_read(findings):
         place = finding.place
         kind = finding.check, finding.severity.value, place.file if place else ""
         seen[kind] += 1

@@ -12,7 +12,7 @@ from publisher.brief import schema_text
 from publisher.cli.report import MOST_ALIKE, MOST_LINES, show_findings
 from publisher.design.language.functions import CONSTANTS, FUNCTIONS
 from publisher.design.language.units import UNITS
-from tests.whole.conftest import TOO_LARGE, Run, changed, everything
+from tests.whole.conftest import TOO_LARGE, Run, changed, everything, small_design
 
 Publisher = Callable[..., Run]
 
@@ -359,6 +359,16 @@ def test_several_designs_are_laid_out_together_too(publisher: Publisher, designs
     (together,) = document["together"]
     pieces = [one["yields"][0]["pieces"] for one in document["designs"]]
     assert (together["saved"], len(together["laid_out"][0])) == (1, sum(pieces))
+
+
+def test_what_two_parts_say_of_one_line_is_read_once(publisher: Publisher, tmp_path: Path) -> None:
+    folder = small_design(tmp_path, "twins")
+    changed(folder, "with: {radius: radius}}", "with: {radius: radius}}\n  other: {name: Other, like: disc, count: 1}")
+    run = publisher("check", folder, "--set", "radius=20")
+    assert run.err.count("“radius”: a plain number stands where a length belongs") == 1
+    assert ", 2 findings" in run.out and run.code == 1  # the other: no step mentions the part
+    found = json.loads(publisher("check", folder, "--set", "radius=20", "--json").out)
+    assert json.dumps(found).count("a plain number stands") == 2, "programs read of both parts"
 
 
 def test_of_many_findings_alike_the_first_are_shown_and_the_rest_are_counted(
