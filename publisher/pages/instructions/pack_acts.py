@@ -174,11 +174,11 @@ def _card(context: Context, plan: TruePages, numbers: Numbers | None) -> Act | N
     shown = (*plan.templates, *(page.shown for page in plan.shared))
     strips = {strip.part.id: strip.part.letter for page in shown for strip, _, _ in strips_of(context, page)}
     cards = _cards(context, shown, set(strips))
-    cut = [counted(len(some), name) for some, name in ((cards, "template"), (strips, "compass strip")) if some]
+    count = f": {counted(len(cards), 'template')}" if cards else ""
     coupon = f", and the fit coupon of page {CHECK_PAGE}," if fit_of(context) else ""
     said = [
         f"Stick the prints{coupon} to thin card, {ordered(CARD_THICK, context.paper.first)}, and let them dry flat under books.",
-        f"Cut along the cut line with a fresh blade{_inside(context)}: {series(cut)}.",
+        f"Cut along the cut line with a fresh blade{_inside(context)}{count}.",
     ]
     if any(page.nests for page in shown):
         said.append("Of nested templates cut the outermost alone.")

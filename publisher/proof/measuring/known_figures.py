@@ -136,7 +136,7 @@ def _counts(promises: Promises, rows: Iterable[RowPromise]) -> Iterator[float]:
     true = {page.page for page in promises.pages if page.true_size}
     pages = len({page for page, _ in pieces_on(promises)})  # these are glued to card or board
     yield from (float(len(true)), float(pages), *(float(CARDS * number) for number in range(1, pages + 1)))
-    yield from (float(cut_out(promises)), float(len({strip.part for strip in promises.compasses})))
+    yield float(cut_out(promises))
 
 
 def cut_out(promises: Promises) -> int:
