@@ -37,7 +37,10 @@ def strip_ink(case: Case, check: Check[Case]) -> Findings:
         if page is None or ink is None:
             continue
         here = (one for one in case.promises.lengths if one.page == promise.page and one.start == promise.pin)
-        strip, lines = StripInk(promise, rows.get(promise.part), (one.label for one in here)), case.lines(promise.page)
+        strip, lines = (
+            StripInk(promise, rows.get(promise.part), (one.label for one in here), case.take_down),
+            case.lines(promise.page),
+        )
         if words := strip.lacks(lines):
             yield about(
                 check, _who(promise), f": “{words}” does not stand on it", "print on a strip what it draws, and how"

@@ -8,7 +8,7 @@ from publisher.proof.measuring import Case
 from publisher.proof.reading import TextLine, normal
 
 GLUE = re.compile(r"glue area(?:: page (\d+) lies on it)?")
-TRIM = re.compile(r"trim line(?:: cut, then lay over page (\d+))?")
+TRIM = re.compile(r"trim line(?:: cut, then (?:lay )?over page (\d+)(?: lay)?)?")
 SIDES = {0: GLUE, 1: TRIM}  # by the place of a page in the promise of a seam: the other lies on the first
 SEAM_REACH = 14.0  # mm from the line of a seam's marks to words beside it
 

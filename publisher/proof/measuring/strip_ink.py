@@ -1,6 +1,6 @@
 """What stands on a compass strip though nobody promised it, and what it lacks: it is cut out and worked with as a template is."""
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from math import cos, hypot, pi, sin
 
 import numpy as np
@@ -10,7 +10,7 @@ from publisher.basics import CompassPromise, Point, RowPromise
 from publisher.proof.measuring.ink import PALEST_LINE, Ink
 from publisher.proof.measuring.outlines import StrokeSegments
 from publisher.proof.measuring.stray_ink import INSIDE_FROM, LINE_POINTS, OWN_LINE
-from publisher.proof.reading import PageRead, TextLine, normal, says
+from publisher.proof.reading import PageRead, TextLine, normal, says, unbroken
 
 CROSS_ARM = 3.0  # mm from the middle of a hole to the ends of its cross
 WORDS_ROW = 3.2  # mm from a line of words over the axis to the next
@@ -19,13 +19,29 @@ ROUND = 32  # points of a hole
 PIN = "pin"
 HOW = "Glue to card. Pin through the cross, pencil through the hole; cut on the pencil line."
 QUARTERS = "Draw two lines at right angles through the pin’s hole: they mark the quarters."
+SAYINGS = (  # how a strip is used, and how quarters are found, in each language of the packs
+    (HOW, QUARTERS),
+    (
+        "Auf Karton kleben. Nadel durchs Kreuz, Bleistift durchs Loch; auf der Bleistiftlinie schneiden.",
+        "Zwei Linien im rechten Winkel durch das Nadelloch ziehen: sie teilen in Viertel.",
+    ),
+)
 
 
 class StripInk:
     """A strip on its page: its ground, the lines that belong to it, the words that it may say."""
 
-    def __init__(self, promise: CompassPromise, row: RowPromise | None, labels: Iterable[str]) -> None:
-        """Work out what belongs there; ``labels``: the words of the lengths that begin at the pin."""
+    def __init__(
+        self,
+        promise: CompassPromise,
+        row: RowPromise | None,
+        labels: Iterable[str],
+        take_down: Callable[[str], str] | None = None,
+    ) -> None:
+        """Work out what belongs there; ``labels``: the words of the lengths that begin at the pin; ``take_down``: how words of another
+        language are read."""
+        self.take_down = take_down or str
+        self.sayings = [tuple(normal(self.take_down(words)) for words in both) for both in SAYINGS]
         self.ring = shapely.Polygon(promise.ring)
         self.ground = shapely.buffer(self.ring, -INSIDE_FROM)
         shapely.prepare(self.ground)
@@ -52,18 +68,24 @@ class StripInk:
             shown = shapely.intersection(self.ground, shapely.Polygon(image.corners))
             if image.visible and not shown.is_empty:
                 yield "a picture", _point(shown.representative_point().coords[0])
-        for line in self.inside(lines):
-            if not self._is_said(normal(line.text)):
-                yield f"“{line.text[:60]}”", line.middle()
+        odd = [line for line in self.inside(lines) if not self._is_said(normal(line.text))]
+        if odd and not self._is_said(self._joined(odd)):  # a word may be parted at the end of a line
+            yield f"“{odd[0].text[:60]}”", odd[0].middle()
 
     def lacks(self, lines: Sequence[TextLine]) -> str:
         """Return the words that the strip must bear and does not; empty when it bears all."""
-        said = normal(" ".join(line.text for line in self.inside(lines)))
-        return next((words for words in (self.title, PIN, normal(HOW)) if words and not says(said, words)), "")
+        said = self._joined(self.inside(lines))
+        if any(says(said, how) for how, _ in self.sayings):
+            return next((words for words in (self.title, PIN) if words and not says(said, words)), "")
+        return HOW
 
     def inside(self, lines: Sequence[TextLine]) -> list[TextLine]:
         """Return the lines of words that stand on the strip."""
         return [line for line in lines if shapely.contains_xy(self.ring, *line.middle())]
+
+    def _joined(self, lines: Iterable[TextLine]) -> str:
+        """Return the words of some lines as one text, those whole that were parted."""
+        return normal(self.take_down(unbroken(normal(" ".join(line.text for line in lines)))))
 
     def _holds(self, points: np.ndarray) -> np.ndarray:
         inside: np.ndarray = shapely.contains_xy(self.ground, points)
@@ -83,8 +105,7 @@ class StripInk:
             yield f"a line {ink.width[near[line]]:.2f} mm wide", _point(points[off][first])
 
     def _is_said(self, words: str) -> bool:
-        sayings = normal(f"{HOW} {QUARTERS}")
-        if says(sayings, words):
+        if any(says(" ".join(both), words) for both in self.sayings):
             return True
         for known in self.known:  # the words of one row may be read as one line
             if says(words, known):

@@ -6,8 +6,8 @@ import pytest
 
 from publisher.basics import CompassPromise, RowPromise
 from publisher.proof.measuring.ink import Ink
-from publisher.proof.measuring.strip_ink import HOW, QUARTERS, StripInk, title_of
-from publisher.proof.reading import TextLine, read_file
+from publisher.proof.measuring.strip_ink import HOW, QUARTERS, SAYINGS, StripInk, title_of
+from publisher.proof.reading import TextLine, read_file, reader_of
 
 PT = 72 / 25.4
 RING = ((10.0, 10.0), (128.0, 10.0), (128.0, 40.0), (10.0, 40.0))
@@ -57,6 +57,19 @@ def test_words_of_a_strip_are_known_in_whatever_lines_they_are_set(kit: Any, sai
 )
 def test_other_words_are_found(kit: Any, said: str) -> None:
     assert stray(kit, "", line(said)) == [f"“{said}”"]
+
+
+def test_a_strip_is_read_in_the_language_of_its_pack() -> None:
+    take_down = reader_of("de")
+    assert take_down is not None
+    strip = StripInk(STRIP, ROW, (), take_down)
+    how = SAYINGS[1][0].replace("Bleistiftlinie", "Blei\u2010 stiftlinie")
+    first, rest = how.split("\u2010 ")
+    said = ("B Rim of the pinwheel, Anzahl 2 + 1 Ersatz: Zirkelstreifen", "Nadel", f"{first}\u2010", rest)
+    words = tuple(line(take_down(text), y=30.0 - 3.0 * n) for n, text in enumerate(said))
+    assert strip.lacks(words) == ""
+    assert not strip._is_said(strip._joined((*words, line("anders"))))
+    assert strip.lacks(words[:3]) == HOW
 
 
 def test_a_strip_bears_its_name_its_count_and_how_it_is_used() -> None:
