@@ -1,12 +1,13 @@
 """The lines that were worked out of a piece, looked for on its prints: what a page maker forgot is promised by no page."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 import numpy as np
 import shapely
 
-from publisher.basics import Box, OutlinePromise, PrintPromise, record
+from publisher.basics import Box, OutlinePromise, Point, PrintPromise, record
 from publisher.proof.measuring.outlines import StrokeSegments
+from publisher.proof.measuring.strewn import placed_lines
 from publisher.proof.reading import Array, TextLine
 
 SHOWN_KINDS = ("score", "fold", "draw", "glue", "reference")
@@ -39,9 +40,9 @@ class PieceLines:
         shapely.prepare(self.silent)
         self.window = outline.window.grown(-WORDS_ROUND) if outline.window else None
         self.placed = {
-            kind: shapely.MultiLineString(lines)
+            kind: shapely.multilinestrings(_strings(outline, lines))
             for kind in SHOWN_KINDS
-            if (lines := [outline.pose.apply_all(line.points) for line in piece.lines if line.kind == kind])
+            if (lines := [line.points for line in piece.lines if line.kind == kind])
         }
         self.rings = shapely.MultiLineString([outline.pose.apply_all((*ring, ring[0])) for ring in outline.rings])
 
@@ -60,6 +61,13 @@ class PieceLines:
             keep &= ~shapely.dwithin(shapely.points(points), others, GLUE_OFF)
         tried: Array = points[keep]
         return tried
+
+
+def _strings(outline: OutlinePromise, lines: Sequence[Sequence[Point]]) -> Array:
+    """Return lines of a piece as they lie on a page, all made at once: a wall has thousands."""
+    points, owner = placed_lines(outline.pose, lines)
+    strings: Array = shapely.linestrings(points, indices=owner)
+    return strings
 
 
 def lines_shown(prints: Iterable[tuple[OutlinePromise, PieceLines, StrokeSegments]]) -> list[LinesShown]:

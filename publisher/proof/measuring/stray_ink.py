@@ -11,9 +11,10 @@ from math import hypot
 import numpy as np
 import shapely
 
-from publisher.basics import Box, OutlinePromise, Point, Promises, record
+from publisher.basics import Box, OutlinePromise, Point, Pose, Promises, record
 from publisher.proof.measuring.ink import PALEST_LINE, Ink
 from publisher.proof.measuring.outlines import StrokeSegments, shown_ground
+from publisher.proof.measuring.strewn import placed_lines
 from publisher.proof.reading import Array, PageRead, PaintedPath, TextLine, normal, says
 
 OWN_LINE = 0.1  # mm from a promised line to a stroke that shows it
@@ -99,19 +100,21 @@ class InsideOutlines:
 
     def _own_lines(self) -> tuple[StrokeSegments, Array]:
         """Return every promised line of the page as segments, and the points where arrow heads may stand."""
-        placed: list[tuple[Point, ...]] = [(length.start, length.end) for length in self.lengths]
-        tips = [*placed]
+        straight = [(length.start, length.end) for length in self.lengths]
+        tips: list[Point] = [end for ends in straight for end in ends]
+        placed = [placed_lines(Pose(), straight)]
         for outline in self.outlines:
             piece = self.prints.get(outline.part)
-            placed += [outline.pose.apply_all((*ring, ring[0])) for ring in outline.rings]
-            for line in piece.lines if piece else ():
-                placed.append(outline.pose.apply_all(line.points))
-                if line.kind == ARROW:
-                    tips.append(placed[-1])
-        points = [np.asarray(line, dtype=float) for line in placed]
-        starts, ends = np.concatenate([p[:-1] for p in points]), np.concatenate([p[1:] for p in points])
+            lines = piece.lines if piece else ()
+            placed.append(
+                placed_lines(outline.pose, [*((*ring, ring[0]) for ring in outline.rings), *(x.points for x in lines)])
+            )
+            tips += (point for line in lines if line.kind == ARROW for point in outline.pose.apply_all(line.points))
+        inner = [owner[1:] == owner[:-1] for _, owner in placed]
+        starts = np.concatenate([points[:-1][same] for (points, _), same in zip(placed, inner, strict=True)])
+        ends = np.concatenate([points[1:][same] for (points, _), same in zip(placed, inner, strict=True)])
         none = np.zeros(len(starts))
-        at = np.array([point for line in tips for point in line], dtype=float).reshape(-1, 2)
+        at = np.array(tips, dtype=float).reshape(-1, 2)
         return StrokeSegments(starts, ends, none.astype(int), none), at
 
     def stray(self, ink: Ink) -> Iterator[StrayInk]:

@@ -1,8 +1,11 @@
 """Points strewn along many lines at once, and dots that many areas cover: whole pages by numpy, nothing line by line."""
 
+from collections.abc import Sequence
+
 import numpy as np
 import shapely
 
+from publisher.basics import Point, Pose
 from publisher.proof.reading import Array, TooMuch
 
 MOST_STREWN_POINTS = 1_500_000  # points along the lines of one page, or crossings of its areas with rows of dots
@@ -17,6 +20,13 @@ def tried(lines: Array, step: float) -> tuple[Array, Array]:
     dense[long] = shapely.segmentize(dense[long], step)
     points, owner = shapely.get_coordinates(dense, return_index=True)
     return points, owner
+
+
+def placed_lines(pose: Pose, lines: Sequence[Sequence[Point]]) -> tuple[Array, Array]:
+    """Return the points (N, 2) of all lines as a pose places them on a page, and the line of each."""
+    points = np.array([point for line in lines for point in line], dtype=float).reshape(-1, 2)
+    a, b, c, d, e, f = pose.matrix()
+    return points @ np.array(((a, b), (c, d))) + (e, f), np.repeat(np.arange(len(lines)), [len(line) for line in lines])
 
 
 def along(points: Array, starts: Array, step: float) -> tuple[Array, Array, Array]:

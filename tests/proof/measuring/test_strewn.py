@@ -4,7 +4,8 @@ import numpy as np
 import pytest
 import shapely
 
-from publisher.proof.measuring.strewn import along, filled_dots, tried
+from publisher.basics import Pose
+from publisher.proof.measuring.strewn import along, filled_dots, placed_lines, tried
 
 
 def test_points_lie_along_their_lines_no_farther_apart_than_asked() -> None:
@@ -38,3 +39,12 @@ def test_lines_are_parted_and_one_of_no_length_keeps_its_points() -> None:
     assert points[owner == 1].tolist() == [[3.0, 3.0], [3.0, 3.0]]
     assert points[owner == 2].tolist() == [[0.0, 1.0], [0.0, 2.0]]
     assert len(tried(lines[:0], 2.0)[0]) == 0
+
+
+def test_lines_are_placed_all_at_once_as_one_by_one() -> None:
+    pose = Pose(20.0, -3.0, 31.0, mirrored=True)
+    lines = (((0.0, 0.0), (5.0, 2.0)), ((1.0, 1.0), (2.0, 7.0), (9.0, 9.0)))
+    points, owner = placed_lines(pose, lines)
+    assert owner.tolist() == [0, 0, 1, 1, 1]
+    assert points == pytest.approx(np.array([point for line in lines for point in pose.apply_all(line)]))
+    assert placed_lines(pose, ())[0].shape == (0, 2)
