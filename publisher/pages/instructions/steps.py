@@ -3,6 +3,7 @@ stands a licence whose text is ours, where the cautions leave it no room."""
 
 from collections.abc import Iterator, Mapping
 from functools import partial
+from math import ceil
 
 from publisher.basics import Box, TextPromise, record, remembered_few
 from publisher.design import OwnLicence, StepPlan
@@ -17,11 +18,23 @@ from publisher.pages.instructions.step_block import (
     coarse_picture,
     step_block,
 )
-from publisher.pages.sheet import Body, Context, Frame, Numbers, PageDraft, make_frame, share_out
+from publisher.pages.sheet import (
+    A4,
+    MOST_ON_A4,
+    Body,
+    Context,
+    Frame,
+    Numbers,
+    PageDraft,
+    make_frame,
+    operators,
+    share_out,
+)
 from publisher.pages.type import SPACE, tidy
 
 TASK = "Build, step by step"
 LICENCE_ALONE = "What you may do"
+AROUND_STEPS = 200  # path operators of a page's frame and rules
 BETWEEN = SPACE  # between two steps, over the rule of the next
 
 
@@ -107,13 +120,20 @@ def _shared(context: Context, frame: Frame, number: int, own: int, step: StepPla
 
 
 def _fits(context: Context, frame: Frame, row: Numbered) -> bool:
-    return _height(context, frame, row) <= frame.text.height
+    height, lines = _takes(context, frame, row)
+    return height <= frame.text.height and lines <= _most_lines(frame)
 
 
 @remembered_few
-def _height(context: Context, frame: Frame, row: Numbered) -> float:
-    """Return how tall a row stands (mm); it is the same wherever the row stands."""
-    return _block(context, frame, row, frame.text.top, (1, 1)).height
+def _takes(context: Context, frame: Frame, row: Numbered) -> tuple[float, int]:
+    """Return how tall a row stands (mm), and how many path operators it draws; both are the same wherever the row stands."""
+    block = _block(context, frame, row, frame.text.top, (1, 1))
+    return block.height, sum(map(operators, block.drawn))
+
+
+def _most_lines(frame: Frame) -> float:
+    """Return how many path operators the steps of a page may draw: of a page with more, pictures would lose lines that are promised."""
+    return MOST_ON_A4 * max(1.0, frame.width * frame.height / A4) - AROUND_STEPS
 
 
 def _title(page: tuple[Numbered, ...]) -> str:
@@ -125,11 +145,14 @@ def _filled(
     context: Context, frame: Frame, rows: tuple[Numbered, ...], licence: OwnLicence | None
 ) -> tuple[tuple[Numbered, ...], ...]:
     """Share the steps, and a licence after them, out over as few pages as can be, evenly; none is broken."""
-    heights = [_height(context, frame, row) + BETWEEN for row in rows]
+    taken = [_takes(context, frame, row) for row in rows]
+    heights = [height + BETWEEN for height, _ in taken]
     if licence is not None:
         heights.append(licensing(context.type, licence, 0.0, 0.0, frame.text.width).height + BETWEEN)
     room = frame.text.height + BETWEEN
-    counts = [_shown(context, row) for row in rows] + [0] * (len(heights) - len(rows))
+    dense = [min(FULL_PAGE, ceil(FULL_PAGE * lines / _most_lines(frame))) for _, lines in taken]
+    counts = [max(_shown(context, row), share) for row, share in zip(rows, dense, strict=True)]
+    counts += [0] * (len(heights) - len(rows))
     return tuple(rows[start:end] for start, end in share_out(heights, room, room, counts, FULL_PAGE))
 
 

@@ -62,4 +62,4 @@ from publisher.pages.sheet.saying import (
 from publisher.pages.sheet.screen import phone_frame, room, screen_furniture
 from publisher.pages.sheet.shop_frame import SHOP_LONG, SHOP_SHORT, shop_frame
 from publisher.pages.sheet.terms import terms
-from publisher.pages.sheet.thinning import A4, MOST_ON_A4, thinned
+from publisher.pages.sheet.thinning import A4, MOST_ON_A4, operators, thinned

@@ -1,12 +1,15 @@
 """Instructions: every step once, whole, with its picture, what is needed and its cautions."""
 
 from collections.abc import Callable
+from dataclasses import replace
 
 import pytest
 
 from publisher.pages import Stroke, Words
+from publisher.pages.instructions import steps
 from publisher.pages.instructions.pack_acts import pack_acts
 from publisher.pages.instructions.steps import step_drafts
+from publisher.pages.sheet import MOST_ON_A4, operators
 from publisher.pages.sheet.draft import Context, Numbers
 
 NUMBERS = Numbers(8, 9, (("cautions:1", 6),), (), ())
@@ -61,3 +64,20 @@ def test_the_plan_of_a_layer_is_drawn_at_its_step(demo: Callable[..., Context]) 
     assert context.joined.drawing("plan:stair:3") is not None
     styles = {s.style.name for d in step_drafts(context) for s in d.body(NUMBERS).drawn if isinstance(s, Stroke)}
     assert {"picture_outline", "picture_cue"} <= styles
+
+
+@pytest.mark.parametrize("paper", ["a4", "letter"])
+@pytest.mark.parametrize("slug", ["island", "bridge", "lock-stair"])
+def test_no_page_has_so_many_lines_that_promised_pictures_are_thinned(
+    demo: Callable[..., Context], slug: str, paper: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The hollow island was refused: its layers with their hatches lost lines that were promised."""
+    context, pages = demo(slug, paper), []
+    for most in (MOST_ON_A4, 2200):
+        monkeypatch.setattr(steps, "MOST_ON_A4", most)
+        made = steps.step_drafts(replace(context))
+        pages.append(len(made))
+        several = [draft for draft in made if len(draft.bookmarks) > 1]
+        for draft in several:
+            assert sum(map(operators, draft.body(NUMBERS).drawn)) <= most - steps.AROUND_STEPS, draft.title
+    assert pages[1] > pages[0], "fewer lines a page, more pages"
