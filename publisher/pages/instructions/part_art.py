@@ -13,7 +13,7 @@ from publisher.pages.instructions.sketch_places import room_for
 from publisher.pages.model import LineStyle
 from publisher.pages.type import PICTURE_CONTOUR, PICTURE_DETAIL, PICTURE_OUTLINE
 
-LETTER_WIDE = 2.2  # mm of a letter of a count, in a sketch that is drawn smaller
+COUNT_LETTER = 2.2  # mm of a letter of a count, in a sketch that is drawn smaller
 COUNT_HIGH = 5.0  # mm under a part for its letter and count
 BOARD_ROUND = 2.4  # mm of board round a part that still lies in it
 CLOSEST_LINES = 1.4  # mm between two lines of a pattern: closer ones are thinned
@@ -108,7 +108,7 @@ def part_cells(parts: Sequence[tuple[Part, int]], box: Box, around: float = 0.0)
 
 def _shows(arts: tuple[PartArt, ...]) -> tuple[bool, bool, float]:
     """Return how well parts are laid: whether all are seen, whether each count keeps to its cell, and how large they are."""
-    keep = all(art.cell.width >= LETTER_WIDE * len(art.said) + 1.0 for art in arts)
+    keep = all(art.cell.width >= COUNT_LETTER * len(art.said) + 1.0 for art in arts)
     return min(art.scale for art in arts) > 0.0, keep, sum(art.scale for art in arts)
 
 
