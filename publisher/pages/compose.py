@@ -1,6 +1,6 @@
 """All pages of a pack for one paper: makers of pages give drafts; here they are put in order, numbered and drawn."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Iterable
 from dataclasses import replace
 from typing import TypeVar
 
@@ -18,7 +18,6 @@ from publisher.basics import (
     Rule,
     SentencePromise,
     Severity,
-    record,
     run_checks,
 )
 from publisher.brief import Inputs
@@ -26,26 +25,13 @@ from publisher.design import Design, given_words, text_findings, trial_words, tr
 from publisher.geometry import Part
 from publisher.joints import Joined, sentences_on
 from publisher.material import BoardNeeds
-from publisher.pages.front import (
-    ONE_PART,
-    SHOP_KIND,
-    about_drafts,
-    caution_drafts,
-    cover_drafts,
-    cut_list_drafts,
-    one_part_drafts,
-    print_check_drafts,
-    shop_drafts,
-)
 from publisher.pages.instructions import (
     act_titles,
     pages_of_use,
-    phone_drafts,
-    step_drafts,
-    trade_act_drafts,
     use_links,
     worded_links,
 )
+from publisher.pages.makers import COVER, ON_SCREEN, PROMISED, TITLES, drafts_of, is_true, makers_of
 from publisher.pages.model import Bookmark, Drawn, Pack, PackImage, Page, Paper, Picture, ShownPage
 from publisher.pages.record import (
     beside_furniture,
@@ -53,11 +39,8 @@ from publisher.pages.record import (
     drawn_promises,
     ink_id,
     link_promises,
-    pictured_alone,
-    shown_alone,
     structure_of,
     tag_promises,
-    told_alone,
     words_of,
 )
 from publisher.pages.sheet import (
@@ -91,72 +74,9 @@ from publisher.pages.sheet import (
     untranslated,
 )
 from publisher.pages.templates import with_top_marks
-from publisher.pages.tiles import true_page_drafts
 from publisher.pages.type import Faces, Setter, face, faces_of, tidy
 
-
-@record
-class PageMaker:
-    """Who makes pages, and of which kinds: (kind, what bookmarks call it), in the order in which they stand in the pack; which of
-    these are of use only when they print true."""
-
-    drafts: Callable[[Context], tuple[PageDraft, ...]]
-    kinds: tuple[tuple[str, str], ...]
-    true_size: tuple[str, ...] = ()
-
-
-COVER = "cover"
 OfCover = TypeVar("OfCover", SentencePromise, DrawingPromise)
-PAGES: tuple[PageMaker, ...] = (  # every kind of page, in the order of the pack: a new kind of page is a line here
-    PageMaker(cover_drafts, ((COVER, "Cover"),)),
-    PageMaker(print_check_drafts, (("print_check", "Print check"),), ("print_check",)),
-    PageMaker(about_drafts, (("about", "What it takes"),)),
-    PageMaker(cut_list_drafts, (("cut_list", "Buy and cut"),)),
-    PageMaker(caution_drafts, (("cautions", "Before you cut"),)),
-    PageMaker(trade_act_drafts, (("acts", "How it is done"),)),
-    PageMaker(
-        true_page_drafts,
-        (("templates", "Templates"), ("overview", "Map of the tiles"), ("tiles", "Tiles")),
-        ("templates", "tiles"),
-    ),
-    PageMaker(step_drafts, (("steps", "Instructions"),)),
-)
-
-TEST_PAGE: tuple[PageMaker, ...] = (  # those of the free test page
-    PageMaker(print_check_drafts, (("print_check", "Print check"),), ("print_check",)),
-    PageMaker(one_part_drafts, ((ONE_PART, "One part to try"),), (ONE_PART,)),
-)
-PHONE_COPY: tuple[PageMaker, ...] = (  # those of the instructions for a phone
-    PageMaker(
-        phone_drafts,
-        (
-            ("start", "Phone copy"),
-            ("cautions", "Before you cut"),
-            ("before", "With the printed pack"),
-            ("steps", "Instructions"),
-            ("licence", "What you may do"),
-        ),
-    ),
-)
-SHOP: tuple[PageMaker, ...] = (PageMaker(shop_drafts, ((SHOP_KIND, "Pictures for a shop"),)),)
-GIVEN_BESIDE: dict[FileKind, tuple[PageMaker, ...]] = {"test_page": TEST_PAGE, "phone": PHONE_COPY, "shop": SHOP}
-"""Who makes the pages of what is given beside a pack."""
-
-TITLES: dict[FileKind, str] = {
-    "pack": "",
-    "test_page": "free test page",
-    "phone": "phone copy",
-    "shop": "shop pictures",
-}
-PROMISED: dict[FileKind, Callable[[Promises], Promises]] = {
-    "test_page": shown_alone,
-    "phone": told_alone,
-    "shop": pictured_alone,
-}
-"""What a file that is not the pack promises of all that was worked out."""
-
-ON_SCREEN: tuple[FileKind, ...] = ("phone", "shop")
-"""What the title of a file says that is not the pack."""
 
 FONT_UNREADABLE = Rule(
     "pages/font-unreadable",
@@ -201,7 +121,7 @@ def compose(
         shown_pages,
     )
     findings += text_findings(design, context.facts)
-    drafts = tuple(said_draft(draft, tongue) for draft in _within(_drafts(context), context))
+    drafts = tuple(said_draft(draft, tongue) for draft in _within(drafts_of(context), context))
     bodies = _drawn(drafts, context)
     known_as = pack_id(inputs, design.variant, paper, purpose)
     if tongue is not None:
@@ -217,7 +137,7 @@ def compose(
     for number, draft in enumerate(drafts, start=1):
         seen, own = bodies[number - 1]
         said = untitled if draft.kind == COVER else heading
-        true = own.drawn if _is_true(purpose, draft) else None
+        true = own.drawn if is_true(purpose, draft) else None
         around = (
             Body()
             if purpose == "shop"
@@ -262,7 +182,7 @@ def compose(
                 frame.limit,
                 purpose not in ON_SCREEN,
                 _task(draft),
-                _is_true(purpose, draft),
+                is_true(purpose, draft),
             )
         )
         whole += replace(body, drawn=(), tiles=(), findings=())
@@ -351,15 +271,6 @@ def _faces(design: Design) -> tuple[Faces, tuple[Finding, ...]]:
         return plain, (FONT_UNREADABLE.found(str(fault), subject="fonts", hint=hint, place=place),)
 
 
-def _drafts(context: Context) -> tuple[PageDraft, ...]:
-    """Ask every maker for its pages and put them in order; inside a kind the makers' own order stays."""
-    found: list[PageDraft] = []
-    for maker in _makers(context.purpose):
-        rank = {kind: place for place, (kind, _) in enumerate(maker.kinds)}
-        found += sorted(maker.drafts(context), key=lambda draft: rank[draft.kind])
-    return tuple(found)
-
-
 def _within(drafts: tuple[PageDraft, ...], context: Context) -> tuple[PageDraft, ...]:
     """Return the drafts, or one empty page with the finding that they are too many."""
     if len(drafts) <= MOST_COMPOSED:
@@ -377,7 +288,7 @@ def _drawn(drafts: tuple[PageDraft, ...], context: Context) -> tuple[tuple[Numbe
     keys = tuple((draft.key, page) for page, draft in pages)
     parts = tuple((part, page) for page, draft in pages for part in draft.parts)
     plan = _ranges((_task(draft), page) for page, draft in pages)
-    true = tuple(page for page, draft in pages if _is_true(context.purpose, draft))
+    true = tuple(page for page, draft in pages if is_true(context.purpose, draft))
     numbers = Numbers(0, len(drafts), keys, _ranges((d.kind, n) for n, d in pages), parts, plan, true)
     made: dict[int, tuple[Numbers, Body]] = {}
     shown: list[TruePage] = []
@@ -396,15 +307,6 @@ def _drawn(drafts: tuple[PageDraft, ...], context: Context) -> tuple[tuple[Numbe
             seen = replace(numbers, page=page, shown=tuple(shown))
             made[page] = seen, draft.body(seen)
     return tuple(made[page] for page, _ in pages)
-
-
-def _makers(purpose: FileKind) -> tuple[PageMaker, ...]:
-    return PAGES if purpose == "pack" else GIVEN_BESIDE[purpose]
-
-
-def _is_true(purpose: FileKind, draft: PageDraft) -> bool:
-    """Tell whether a page is of use only when it prints true."""
-    return any(draft.kind in maker.true_size for maker in _makers(purpose))
 
 
 def _task(draft: PageDraft) -> str:
@@ -432,7 +334,7 @@ def _bookmarks(context: Context, drafts: tuple[PageDraft, ...], carried: tuple[C
     """One entry for each kind of page at depth 0; under it what the drafts ask for, each at the height where its page carries
     what it names."""
     tops = {(where.page, where.key): where.box.top for where in carried}
-    called = dict(kind for maker in _makers(context.purpose) for kind in maker.kinds)
+    called = dict(kind for maker in makers_of(context.purpose) for kind in maker.kinds)
     found: list[Bookmark] = []
     kind = ""
     for number, draft in enumerate(drafts, start=1):
