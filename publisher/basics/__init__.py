@@ -91,6 +91,7 @@ from publisher.basics.promised_pieces import (
 )
 from publisher.basics.records import record
 from publisher.basics.remembered import remembered, remembered_few, remembered_lately
+from publisher.basics.reworded import reworded
 
 __all__ = [
     "SAGITTA",
@@ -176,6 +177,7 @@ __all__ = [
     "remembered",
     "remembered_few",
     "remembered_lately",
+    "reworded",
     "run_checks",
     "weight_of",
 ]

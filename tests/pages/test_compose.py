@@ -12,8 +12,8 @@ from publisher.brief import Inputs, SpecFile
 from publisher.design import Blank, Design, StepPlan, TextPlan
 from publisher.joints.model import Labour
 from publisher.pages import Pack, Picture, Words, compose
-from publisher.pages.makers import PAGES, PageMaker
 from publisher.pages.front import cover_drafts, print_check_drafts
+from publisher.pages.makers import PAGES, PageMaker
 from publisher.pages.sheet import PageFault, make_frame
 from publisher.pages.sheet.draft import Body, Context, PageDraft
 from publisher.pages.type import BODY

@@ -4,7 +4,7 @@ import re
 from collections.abc import Iterable
 from dataclasses import replace
 
-from publisher.basics import Finding, Promises, Rule, Severity
+from publisher.basics import Finding, Promises, Rule, Severity, reworded
 from publisher.design import Design
 from publisher.pages.model import Drawn, Fill, Picture, Stroke, Words
 from publisher.pages.sheet.draft import Body, PageDraft
@@ -85,29 +85,11 @@ def said_promises(promises: Promises, tongue: Tongue | None) -> Promises:
     """Return what other rooms promised of words, in the language of the pack; ``drawn``, ``tags`` and ``bookmarks`` are said already."""
     if tongue is None:
         return promises
-    say = tongue.say
-    return replace(
+    return reworded(
         promises,
-        sentences=tuple(
-            replace(
-                one,
-                text=say(one.text) if one.key.startswith(OURS) else tongue.keep(one.text),
-                numbers=tuple(replace(number, text=tongue.maybe(number.text)) for number in one.numbers),
-            )
-            for one in promises.sentences
-        ),
-        drawings=tuple(
-            replace(one, labels=tuple((say(text), at) for text, at in one.labels)) for one in promises.drawings
-        ),
-        prints=tuple(
-            replace(
-                one,
-                words=tuple(replace(word, text=say(word.text)) for word in one.words),
-                names=tuple(say(name) for name in one.names),
-            )
-            for one in promises.prints
-        ),
-        given=tuple(map(tongue.maybe, promises.given)),
+        tongue.say,
+        sentence=lambda one: tongue.say(one.text) if one.key.startswith(OURS) else tongue.keep(one.text),
+        alone=tongue.maybe,
     )
 
 

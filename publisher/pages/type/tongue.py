@@ -49,8 +49,10 @@ class Tongue:
         self._own: set[str] = set()
         self._unknown: set[str] = set()
         words = "|".join(map(re.escape, self.table.language.pages))
-        and_ = dict(self.table.language.between).get("and", "and")
-        self.page_words = re.compile(rf"\b(?:{words}) ({_RUN}(?:(?:, | {and_} ){_RUN})*)", re.IGNORECASE)
+        self._between = dict(self.table.language.between)
+        self.page_words = re.compile(
+            rf"\b(?:{words}) ({_RUN}(?:(?:, | {self._between['and']} ){_RUN})*)", re.IGNORECASE
+        )
         kept = "|".join(rf"(?<=\b{re.escape(word)})" for word in self.table.language.bound)
         self._bound = re.compile(rf"(?:{kept}) (?=\d)")
         for words in own:
@@ -151,12 +153,9 @@ class Tongue:
                     at = end
                     break
             else:
-                made.append(self._listed(sentences[at], lost))
+                made.append(self._whole(sentences[at], lost))
                 at += 1
         return " ".join(made)
-
-    def _listed(self, text: str, lost: list[str]) -> str:
-        return self._whole(text, lost) if not _SENTENCES.search(text) else self.figures(text)
 
     def _one(self, text: str) -> str | None:
         """Return a text by its own row; None when it has none."""
@@ -240,17 +239,14 @@ class Tongue:
         """Return words in a place: a name, a letter, a figure, or a list of them."""
         if (found := self._one(text)) is not None:
             return found
-        for english, said in ((" and ", "und"), (" or ", "oder"), (" with ", "mit")):
-            first, joint, last = text.rpartition(english)
+        for english in ("and", "or", "with"):
+            first, joint, last = text.rpartition(f" {english} ")
             if joint:
                 tried: list[str] = []
-                made = f"{self._words(first, tried)} {self._between(english.strip(), said)} {self._words(last, tried)}"
+                made = f"{self._words(first, tried)} {self._between[english]} {self._words(last, tried)}"
                 if not tried:
                     return made
         return self._whole(text, lost)
-
-    def _between(self, english: str, otherwise: str) -> str:
-        return dict(self.table.language.between).get(english, otherwise)
 
     def _filled(self, row: str, figures: list[str], words: dict[str, str]) -> str:
         left: Iterator[str] = iter(figures)
@@ -266,7 +262,7 @@ class Tongue:
     def _figure(self, text: str) -> str:
         """Return a figure as the language writes it, the words between its numbers too."""
         said = self.figures(text)
-        for english, other in self.table.language.between:
+        for english, other in self._between.items():
             said = re.sub(rf"(?<=[\w)]) {english} (?=\d)", f" {other} ", said)
         return said
 

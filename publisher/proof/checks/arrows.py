@@ -10,11 +10,9 @@ import shapely
 
 from publisher.basics import Check, Findings, OutlinePromise, Point
 from publisher.proof.checks.frame import about, copy_name, judged, page_name
-from publisher.proof.measuring import HEAD_AT, HEAD_MOST, TOP_NEAR, Case, shown_ground
+from publisher.proof.measuring import ARROW, HEAD_AT, HEAD_MOST, TOP, TOP_NEAR, Case, shown_ground
 from publisher.proof.reading import Array, PageRead, normal
 
-ARROW = "arrow"
-TOP = "top"
 BLACK = 0.5  # grey of a head, at most
 HEAD_LEAST = 0.8  # mm from a head's tip to its other corners
 BACK = -0.5  # cosine below which a line turns back on itself: there its barbs begin

@@ -18,6 +18,7 @@ from publisher.proof.measuring.drawn_marks import MARK_TOLERANCE
 from publisher.proof.measuring.drawn_things import DRAWN_TOLERANCE, first_other
 from publisher.proof.measuring.figures_said import figures_in
 from publisher.proof.measuring.ink import PALEST_LINE, Ink
+from publisher.proof.measuring.inside_ground import OWN_LINE
 from publisher.proof.measuring.known_figures import CARDS, known_figures, pieces_on, written_numbers
 from publisher.proof.measuring.lengths import LENGTH_TOLERANCE, LengthReading
 from publisher.proof.measuring.looked import looked_at
@@ -33,7 +34,7 @@ from publisher.proof.measuring.page_dots import page_dots
 from publisher.proof.measuring.page_sight import BESIDE_INK, SEEN_STRETCH, STRAY_DOT, PageSight, Unseen
 from publisher.proof.measuring.piece_lines import LEAST_TRIED
 from publisher.proof.measuring.pixels import PAGE_DPI, pages_seen, squares_of
-from publisher.proof.measuring.stray_ink import HEAD_AT, HEAD_MOST, INSIDE_FROM, OWN_LINE, TOP_NEAR
+from publisher.proof.measuring.stray_ink import ARROW, HEAD_AT, HEAD_MOST, INSIDE_FROM, TOP, TOP_NEAR
 from publisher.proof.measuring.strip_ink import StripInk
 from publisher.proof.measuring.tiles import SHIFTED, TAPED_TOLERANCE
 from publisher.proof.measuring.unpromised_ink import AREA, SAME_WIDTH

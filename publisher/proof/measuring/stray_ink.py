@@ -12,14 +12,13 @@ import numpy as np
 import shapely
 
 from publisher.basics import Box, OutlinePromise, Point, Pose, Promises, record
-from publisher.proof.measuring.ink import PALEST_LINE, Ink
+from publisher.proof.measuring.ink import Ink
+from publisher.proof.measuring.inside_ground import OWN_LINE, areas_on, pale_lines_on, pictures_on, strokes_off
 from publisher.proof.measuring.outlines import StrokeSegments, shown_ground
 from publisher.proof.measuring.strewn import placed_lines
 from publisher.proof.reading import Array, PageRead, PaintedPath, TextLine, normal, says
 
-OWN_LINE = 0.1  # mm from a promised line to a stroke that shows it
 INSIDE_FROM = 0.4  # mm inside an outline where ink begins to be inside: half the cut line, and what is written
-LINE_POINTS = 2.0  # mm between the points of a stroke that are tried
 IN_BOX = 0.6  # mm by which what belongs to a label may reach over its box
 HAIR_WIDE = 0.2  # mm: hatching and leaders are no wider
 LEADER_MOST = 14.0  # mm
@@ -121,12 +120,8 @@ class InsideOutlines:
         """Yield what nobody promised: lines, then areas, pictures, words."""
         yield from self._lines(ink)
         yield from self._areas()
-        for image in self.page.images:
-            shown = shapely.Polygon(image.corners)
-            if image.visible and shapely.intersects(self.ground, shown):
-                yield self._found(
-                    "a picture", shapely.intersection(self.ground, shown).representative_point().coords[0]
-                )
+        for at in pictures_on(self.page, self.ground):
+            yield self._found("a picture", at)
         for line in self.lines:
             if shapely.contains_xy(self.ground, *line.middle()) and not self._is_said(line):
                 yield self._found(f"“{line.text[:60]}”", line.middle())
@@ -137,31 +132,12 @@ class InsideOutlines:
         return StrayInk(self.page.number, what, (float(at[0]), float(at[1])), self.outlines[near])
 
     def _lines(self, ink: Ink) -> Iterator[StrayInk]:
-        for line, at in self._off_their_lines(ink):
+        for line, at in strokes_off(ink, self.ground, self.own):
             points, width, dashed = ink.line(line), float(ink.width[line]), bool(ink.dashed[line])
             if not self._is_furniture(points, width, dashed):
                 yield self._found(f"a line {width:.2f} mm wide", at)
-        for piece in self.page.pieces:
-            if piece.grey is not None and piece.grey > PALEST_LINE and piece.visible:
-                inside = shapely.contains_xy(self.ground, piece.points)
-                if inside.any():
-                    yield self._found("a pale line", piece.points[int(np.argmax(inside))].tolist())
-
-    def _off_their_lines(self, ink: Ink) -> Iterator[tuple[int, Point]]:
-        """Yield each stroke that leaves all promised lines inside an outline, and where."""
-        if not len(ink.piece):
-            return
-        dense = shapely.segmentize(
-            shapely.linestrings(ink.points, indices=np.repeat(np.arange(len(ink.piece)), np.diff(ink.starts))),
-            LINE_POINTS,
-        )
-        points, owner = shapely.get_coordinates(dense, return_index=True)
-        inside = shapely.contains_xy(self.ground, points)
-        points, owner = points[inside], owner[inside]
-        off = ~self.own.near(points, OWN_LINE)
-        points, owner = points[off], owner[off]
-        for line, first in zip(*np.unique(owner, return_index=True), strict=True):
-            yield int(line), (float(points[first][0]), float(points[first][1]))
+        for at in pale_lines_on(self.page, self.ground):
+            yield self._found("a pale line", at)
 
     def _is_furniture(self, points: Array, width: float, dashed: bool) -> bool:
         """Say whether a line is of a known form in a known place."""
@@ -218,13 +194,9 @@ class InsideOutlines:
         )
 
     def _areas(self) -> Iterator[StrayInk]:
-        for piece in self.page.pieces:
-            if piece.fill_grey is None or not piece.visible:
-                continue
-            box = piece.box()
-            shown = shapely.intersection(self.ground, shapely.box(*box.common(piece.clip.box).sides))
-            if not shown.is_empty and not self._is_known_area(piece, box):
-                yield self._found("an area", shown.representative_point().coords[0])
+        for piece, at in areas_on(self.page, self.ground):
+            if not self._is_known_area(piece, piece.box()):
+                yield self._found("an area", at)
 
     def _is_known_area(self, piece: PaintedPath, box: Box) -> bool:
         if any(_holds(other, box) for other in (*self.labels, *self.furniture)):

@@ -7,9 +7,10 @@ import numpy as np
 import shapely
 
 from publisher.basics import CompassPromise, Point, RowPromise
-from publisher.proof.measuring.ink import PALEST_LINE, Ink
+from publisher.proof.measuring.ink import Ink
+from publisher.proof.measuring.inside_ground import areas_on, pale_lines_on, pictures_on, strokes_off
 from publisher.proof.measuring.outlines import StrokeSegments
-from publisher.proof.measuring.stray_ink import INSIDE_FROM, LINE_POINTS, OWN_LINE
+from publisher.proof.measuring.stray_ink import INSIDE_FROM
 from publisher.proof.reading import PageRead, TextLine, normal, says, unbroken
 
 CROSS_ARM = 3.0  # mm from the middle of a hole to the ends of its cross
@@ -54,20 +55,14 @@ class StripInk:
 
     def stray(self, page: PageRead, ink: Ink, lines: Sequence[TextLine]) -> Iterator[tuple[str, Point]]:
         """Yield what nobody promised, each with where it is (mm on the page): lines, areas, pictures, words."""
-        yield from self._lines(ink)
-        for piece in page.pieces:
-            if not piece.visible:
-                continue
-            if piece.grey is not None and piece.grey > PALEST_LINE and self._holds(piece.points).any():
-                yield "a pale line", _point(piece.points[self._holds(piece.points)][0])
-            if piece.fill_grey is not None:
-                shown = shapely.intersection(self.ground, shapely.box(*piece.box().common(piece.clip.box).sides))
-                if not shown.is_empty:
-                    yield "an area", _point(shown.representative_point().coords[0])
-        for image in page.images:
-            shown = shapely.intersection(self.ground, shapely.Polygon(image.corners))
-            if image.visible and not shown.is_empty:
-                yield "a picture", _point(shown.representative_point().coords[0])
+        for line, at in strokes_off(ink, self.ground, self.own):
+            yield f"a line {ink.width[line]:.2f} mm wide", at
+        for at in pale_lines_on(page, self.ground):
+            yield "a pale line", at
+        for _, at in areas_on(page, self.ground):
+            yield "an area", at
+        for at in pictures_on(page, self.ground):
+            yield "a picture", at
         odd = [line for line in self.inside(lines) if not self._is_said(normal(line.text))]
         if odd and not self._is_said(self._joined(odd)):  # a word may be parted at the end of a line
             yield f"“{odd[0].text[:60]}”", odd[0].middle()
@@ -86,23 +81,6 @@ class StripInk:
     def _joined(self, lines: Iterable[TextLine]) -> str:
         """Return the words of some lines as one text, those whole that were parted."""
         return normal(self.take_down(unbroken(normal(" ".join(line.text for line in lines)))))
-
-    def _holds(self, points: np.ndarray) -> np.ndarray:
-        inside: np.ndarray = shapely.contains_xy(self.ground, points)
-        return inside
-
-    def _lines(self, ink: Ink) -> Iterator[tuple[str, Point]]:
-        if not len(ink.piece):
-            return
-        strokes = shapely.linestrings(ink.points, indices=np.repeat(np.arange(len(ink.piece)), np.diff(ink.starts)))
-        near = np.flatnonzero(shapely.intersects(strokes, self.ground))
-        if not len(near):
-            return
-        points, owner = shapely.get_coordinates(shapely.segmentize(strokes[near], LINE_POINTS), return_index=True)
-        off = self._holds(points)
-        off[off] = ~self.own.near(points[off], OWN_LINE)
-        for line, first in zip(*np.unique(owner[off], return_index=True), strict=True):
-            yield f"a line {ink.width[near[line]]:.2f} mm wide", _point(points[off][first])
 
     def _is_said(self, words: str) -> bool:
         if any(says(" ".join(both), words) for both in self.sayings):
@@ -140,7 +118,3 @@ def _own_lines(promise: CompassPromise) -> Iterator[Sequence[Point]]:
 
 def _from(at: Point, way: Point, far: float) -> Point:
     return at[0] + far * way[0], at[1] + far * way[1]
-
-
-def _point(at: Sequence[float]) -> Point:
-    return float(at[0]), float(at[1])

@@ -10,7 +10,7 @@ from dataclasses import replace
 from functools import cache
 from importlib.resources import files
 
-from publisher.basics import Promises
+from publisher.basics import Promises, reworded
 from publisher.proof.reading.model import PageRead
 
 HYPHENED = re.compile("\u2010 +")
@@ -52,31 +52,10 @@ def page_in_english(page: PageRead, take_down: Callable[[str], str]) -> PageRead
 def promises_in_english(promises: Promises, take_down: Callable[[str], str]) -> Promises:
     """Return the promises of words taken down in English, to be held against such pages; what is held against the file itself, as
     things drawn and tags are, stays."""
-    read = take_down
     return replace(
-        promises,
-        pages=tuple(replace(page, task=read(page.task)) for page in promises.pages),
-        texts=tuple(replace(text, text=read(text.text)) for text in promises.texts),
-        lengths=tuple(replace(line, label=read(line.label)) for line in promises.lengths),
-        rows=tuple(replace(row, name=read(row.name)) for row in promises.rows),
-        sentences=tuple(
-            replace(
-                one,
-                text=read(one.text),
-                numbers=tuple(replace(number, text=read(number.text)) for number in one.numbers),
-            )
-            for one in promises.sentences
-        ),
-        drawings=tuple(
-            replace(one, labels=tuple((read(text), at) for text, at in one.labels)) for one in promises.drawings
-        ),
-        prints=tuple(
-            replace(
-                one,
-                words=tuple(replace(word, text=read(word.text)) for word in one.words),
-                names=tuple(map(read, one.names)),
-            )
-            for one in promises.prints
-        ),
-        given=tuple(map(read, promises.given)),
+        reworded(promises, take_down),
+        pages=tuple(replace(page, task=take_down(page.task)) for page in promises.pages),
+        texts=tuple(replace(text, text=take_down(text.text)) for text in promises.texts),
+        lengths=tuple(replace(line, label=take_down(line.label)) for line in promises.lengths),
+        rows=tuple(replace(row, name=take_down(row.name)) for row in promises.rows),
     )
