@@ -135,7 +135,7 @@ def _as_decks(facts: list[Fact], reports: list[StackReport], layered: tuple[Laye
     same: dict[str, float] = {}
     for report in reports:
         own, name = made.get(report.stack.name, {}), report.stack.name
-        if own and report.roots and all(root.deck for root in report.roots):
+        if own and report.all_decks:
             pairs = (("strength_factor", "deck_strength_factor"), ("step_carries", "deck_carries"))
             same |= {f"{name}.{a}": own[f"{name}.{b}"].value for a, b in pairs if f"{name}.{b}" in own}
     yield from (replace(fact, value=same.get(fact.name, fact.value)) for fact in facts)

@@ -40,8 +40,7 @@ def _carried(subject: Assembled) -> list[tuple[str, str, float, Place]]:
     steps = [
         (report.stack.name, "the weakest step", fact.value, report.place)
         for report in subject.wholes
-        if not all(root.deck for root in report.roots)
-        and (fact := subject.fact(f"{report.stack.name}.step_carries")) is not None
+        if report.own_roots and (fact := subject.fact(f"{report.stack.name}.step_carries")) is not None
     ]
     decks = [(name, deck.panel.name, deck.carries, place) for name, place, deck in decks_in(subject)]
     return [*steps, *decks]

@@ -21,9 +21,8 @@ def step_too_weak(subject: Assembled, check: Check[Assembled]) -> Findings:
     parts = {part.id: part for part in subject.parts}
     looked_at = 0
     for report in subject.wholes:
-        roots = tuple(root for root in report.roots if not root.deck)
-        root = weakest(roots)
-        looked_at += len(roots)
+        root = weakest(report.own_roots)
+        looked_at += len(report.own_roots)
         if root is None:
             continue
         layer = report.stack.layers[root.layer]

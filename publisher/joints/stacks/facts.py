@@ -56,6 +56,16 @@ class StackReport:
         True  # an assembly with all its sections; False for one section, which the whole's checks look at as well
     )
 
+    @property
+    def own_roots(self) -> tuple[Root, ...]:
+        """The roots that are judged as such: where a layer bends as a deck does, that is judged as one."""
+        return tuple(root for root in self.roots if not root.deck)
+
+    @property
+    def all_decks(self) -> bool:
+        """Whether every step that sticks out bends as a deck does."""
+        return bool(self.roots) and not self.own_roots
+
 
 def report_on(
     stack: LaidStack,
@@ -195,7 +205,7 @@ def _bending(
 ) -> Iterator[tuple[str, float, Kind]]:
     """Yield what the steps bear; a stack that stands on the ground everywhere has no weak step."""
     stack, brace = report.stack, report.stack.brace
-    roots = tuple(root for root in report.roots if not root.deck) or report.roots  # decks have figures of their own
+    roots = report.own_roots or report.roots
     root = weakest(roots)
     if root is not None:
         yield "weakest_step", stack.treads.index(root.layer) + 1, "count"

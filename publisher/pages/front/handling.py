@@ -6,7 +6,8 @@ from publisher.pages.sheet import Context
 FINGER_PRESS = 5.0
 """N: what a finger presses with, at the least. An assumption; what bears more is not worth a line."""
 
-BEARS = (("step_carries", "a step", "at its outer edge"), ("deck_carries", "the deck", "at its weakest place"))
+DECK = "deck_carries"
+BEARS = (("step_carries", "a step", "at its outer edge"), (DECK, "the deck", "at its weakest place"))
 """Facts of an assembly, what they are about, and where it breaks first."""
 
 
@@ -16,20 +17,15 @@ def handling_lines(context: Context) -> tuple[str, ...]:
     said = []
     known = {fact.name: fact.value for fact in context.joined.facts}
     for name, what, where in BEARS:
-        owned = {fact: fact.partition(".")[0] for fact in known if fact.partition(".")[2] == name}
-        # a stack whose steps all bend as decks says the same by both names
-        as_deck = {
-            fact
-            for fact, own in owned.items()
-            if name != "deck_carries" and known[fact] == known.get(f"{own}.deck_carries")
-        }
-        values = [known[fact] for fact in owned.keys() - as_deck]
-        least = min(values, default=FINGER_PRESS)
+        owners = {fact.partition(".")[0] for fact in known if fact.partition(".")[2] == name}
+        if name != DECK:  # a stack whose steps all bend as decks says the same by both names
+            owners -= {own for own in owners if known[f"{own}.{name}"] == known.get(f"{own}.{DECK}")}
+        least = min((known[f"{own}.{name}"] for own in owners), default=FINGER_PRESS)
         if least < FINGER_PRESS:
             said.append(
                 f"Lift it by its foot: {what} carries {say_push(least, 'down')} {where}, and a finger presses with "
                 f"{say_push(FINGER_PRESS, 'down')}."
             )
-    if any(name.endswith(".deck_span") and name.replace("deck_span", "deck_carries") not in known for name in known):
+    if any(name.endswith(".deck_span") and name.replace("deck_span", DECK) not in known for name in known):
         said.append("What a deck bears was not judged: no bending strength of its board was given.")
     return tuple(said)

@@ -47,10 +47,11 @@ def entries(
     picture."""
     promise = words.promise
     found: list[SheetNote] = []
+    room = width - words_start(setter, style)
     if promise.cuts:
         found.append(SheetNote(("Straight cuts",)))
     for number, cut in enumerate(promise.cuts, 1):
-        lines = setter.lines(words.cut(cut), style, width - words_start(setter, style))
+        lines = setter.lines(words.cut(cut), style, room)
         found.append(
             SheetNote(lines, promise.key_of("cut", number), setter.meant(STRAIGHT, f"cut {number}"), style=style)
         )
@@ -59,7 +60,7 @@ def entries(
     for place in left_out:
         lines = tuple(" ".join(pair) for pair in words.measures(place))
         whole = "  ".join(lines)
-        lines = (whole,) if setter.width(whole, style) <= width - words_start(setter, style) else lines
+        lines = (whole,) if setter.width(whole, style) <= room else lines
         found.append(SheetNote(lines, promise.key_of("piece", place.order), str(place.order), place.letter, style))
     return tuple(found)
 
@@ -80,10 +81,9 @@ def set_column(
                 drawn += setter.line(entry.letter, entry.style.bold(), left + LETTER_START, y)
             else:
                 drawn += setter.line(entry.number, entry.style, left, y)
+            start = left + words_start(setter, entry.style)
             for number, line in enumerate(entry.lines):
-                drawn += setter.line(
-                    line, entry.style, left + words_start(setter, entry.style), y - number * entry.style.leading
-                )
+                drawn += setter.line(line, entry.style, start, y - number * entry.style.leading)
             carried.append(Carried(entry.key, page, Box(left, top - entry.height, left + width, top)))
         top -= entry.height
     return tuple(drawn), tuple(carried)

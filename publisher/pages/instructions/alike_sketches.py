@@ -6,9 +6,9 @@ from itertools import combinations
 import shapely
 from shapely.affinity import rotate, scale, translate
 
-from publisher.basics import Box, Point
+from publisher.basics import Box, remembered
 from publisher.geometry import Part, polygon
-from publisher.pages.instructions.part_art import PartArt, part_cells
+from publisher.pages.instructions.part_art import PartArt, part_cells, ring_points
 from publisher.pages.instructions.part_sketches import FIELD_TALL, FIELD_WIDE
 from publisher.pages.instructions.sketch_pen import SketchPen
 from publisher.pages.instructions.sketch_places import room_for
@@ -39,7 +39,7 @@ def telling_apart(pen: SketchPen, pair: Pair) -> None:
         art.outline(pen)
         lain = _laid_on(art, other)
         if lain is not None:
-            pen.line(*_points(lain.exterior), style=PICTURE_GHOST, closed=True)
+            pen.line(*ring_points(lain.exterior), style=PICTURE_GHOST, closed=True)
             pen.hatched(art.shape.difference(lain.buffer(0.15)))
     for art in arts:
         _large_letter(pen, art)
@@ -72,6 +72,7 @@ def _large_letter(pen: SketchPen, art: PartArt) -> None:
     )
 
 
+@remembered
 def _apart(one: Part, other: Part) -> float:
     """Return by how many mm the outlines of two parts differ where one lies best on the other, turned, or turned over."""
     own = _centred(polygon(one.outline))
@@ -107,7 +108,3 @@ def _distance(one: shapely.Polygon, other: shapely.Polygon) -> float:
     if rough >= TAKEN_FOR:
         return rough
     return float(shapely.hausdorff_distance(one.boundary, other.boundary, densify=0.2))
-
-
-def _points(ring: shapely.LinearRing) -> tuple[Point, ...]:
-    return tuple((float(x), float(y)) for x, y in ring.simplify(0.03).coords[:-1])

@@ -9,7 +9,7 @@ from shapely.affinity import affine_transform
 from publisher.basics import Box, Point
 from publisher.geometry import Part, polygon
 from publisher.material import Layout
-from publisher.pages.instructions.part_art import part_cells
+from publisher.pages.instructions.part_art import part_cells, ring_points
 from publisher.pages.instructions.part_sketches import FIELD, FIELD_TALL, FIELD_WIDE, CountedParts
 from publisher.pages.instructions.sketch_pen import SketchPen, along_arc
 from publisher.pages.instructions.sketch_places import stand_tool
@@ -290,5 +290,4 @@ def _size(shape: shapely.Geometry) -> tuple[float, float]:
 
 
 def _ring(shape: shapely.Geometry) -> tuple[Point, ...]:
-    exterior = shape.exterior.simplify(0.05)
-    return tuple((float(x), float(y)) for x, y in exterior.coords[:-1])
+    return ring_points(shape.exterior, 0.05)

@@ -53,10 +53,10 @@ class PartArt:
     def outline(self, pen: SketchPen, outer: LineStyle = PICTURE_CONTOUR, holes: LineStyle = PICTURE_OUTLINE) -> None:
         """Draw its outline and its openings, white before what was drawn."""
         shape = self.shape
-        pen.white(*_ring(shape.exterior))
-        pen.line(*_ring(shape.exterior), style=outer, closed=True)
+        pen.white(*ring_points(shape.exterior))
+        pen.line(*ring_points(shape.exterior), style=outer, closed=True)
         for hole in shape.interiors:
-            pen.line(*_ring(hole), style=holes, closed=True)
+            pen.line(*ring_points(hole), style=holes, closed=True)
 
     def marks(self, pen: SketchPen, purposes: Sequence[Purpose], style: LineStyle = PICTURE_DETAIL) -> int:
         """Draw its marks of these purposes, of lines that would close up as many as stay apart; return how many."""
@@ -94,9 +94,9 @@ def _crosses(kept: list[shapely.Geometry], line: shapely.Geometry) -> bool:
     )
 
 
-def _ring(ring: shapely.LinearRing) -> tuple[Point, ...]:
-    thin = ring.simplify(0.03)
-    return tuple((float(x), float(y)) for x, y in thin.coords[:-1])
+def ring_points(ring: shapely.LinearRing, finest: float = 0.03) -> tuple[Point, ...]:
+    """Return the corners of a ring of a sketch, each once; what strays less than ``finest`` mm from a straight line is none."""
+    return tuple((float(x), float(y)) for x, y in ring.simplify(finest).coords[:-1])
 
 
 def part_cells(parts: Sequence[tuple[Part, int]], box: Box, around: float = 0.0) -> tuple[PartArt, ...]:

@@ -10,7 +10,7 @@ from shapely.ops import substring
 from publisher.basics import Box, Point, Purpose
 from publisher.geometry import Edge, Part
 from publisher.pages.instructions.act_sketches import bevelling
-from publisher.pages.instructions.part_art import PartArt, board_round, part_cells
+from publisher.pages.instructions.part_art import PartArt, board_round, part_cells, ring_points
 from publisher.pages.instructions.sketch_pen import SketchPen, along_arc
 from publisher.pages.instructions.sketch_places import put_flag, stand_tool
 from publisher.pages.type import (
@@ -44,16 +44,16 @@ def tracing_round(pen: SketchPen, parts: CountedParts) -> None:
         line = shapely.LinearRing(art.shape.buffer(OUTSIDE_CARD, join_style="mitre").exterior.coords)
         art.outline(pen, PICTURE_OUTLINE, PICTURE_OUTLINE)
         if number:
-            pen.line(*_points(line), style=CUT, closed=True)
+            pen.line(*ring_points(line), style=CUT, closed=True)
         else:
             done = _run(line, _highest(line), DONE)
             pen.line(*done, style=PICTURE_ADDED_CONTOUR)
-            pen.line(*_points(line), style=PICTURE_GHOST, closed=True)
+            pen.line(*ring_points(line), style=PICTURE_GHOST, closed=True)
             tip = done[0]
         for hole in art.shape.interiors:
             inner = shapely.Polygon(hole).buffer(-OUTSIDE_CARD / 2)
             if not inner.is_empty and inner.geom_type == "Polygon":
-                pen.line(*_points(inner.exterior), style=PICTURE_DETAIL, closed=True)
+                pen.line(*ring_points(inner.exterior), style=PICTURE_DETAIL, closed=True)
         art.counted(pen)
     stand_tool(pen, pen.pencil, [tip], FIELD)
     for art in arts:
@@ -84,10 +84,10 @@ def cutting_openings(pen: SketchPen, parts: CountedParts) -> None:
     arts = part_cells(holed, Box(1.0, 0.0, FIELD_WIDE - 1.0, below), 3.4)
     for art in arts:
         board_round(pen, art)
-        pen.line(*_points(art.shape.exterior), style=PICTURE_GHOST, closed=True)
+        pen.line(*ring_points(art.shape.exterior), style=PICTURE_GHOST, closed=True)
         for hole in _open(art):
             pen.hatched(shapely.Polygon(hole).buffer(-0.3))
-            pen.line(*_points(shapely.LinearRing(hole)), style=PICTURE_ADDED_CONTOUR, closed=True)
+            pen.line(*ring_points(shapely.LinearRing(hole)), style=PICTURE_ADDED_CONTOUR, closed=True)
         art.counted(pen)
     holes = sorted(_open(arts[0]), key=lambda ring: -shapely.Polygon(ring).area)
     corners = []
@@ -268,7 +268,7 @@ def _bevels(part: Part) -> list[Edge]:
 
 def _open(art: PartArt) -> list[tuple[Point, ...]]:
     """Return the rings of what falls out of a part: closed openings and slots, and openings at its edge, in the sketch."""
-    rings = [_points(hole) for hole in art.shape.interiors]
+    rings = [ring_points(hole) for hole in art.shape.interiors]
     closed = {tuple(opening.ring.points) for opening in art.part.openings}
     own = [tuple(art.carry(point) for point in ring) for ring in closed]
     shape = art.shape
@@ -294,7 +294,7 @@ def _longest_side(shape: shapely.Polygon) -> tuple[Point, Point]:
 
 
 def _highest(ring: shapely.LinearRing) -> Point:
-    return max(_points(ring), key=lambda point: (round(point[1], 2), point[0]))
+    return max(ring_points(ring), key=lambda point: (round(point[1], 2), point[0]))
 
 
 def _run(ring: shapely.LinearRing, start: Point, share: float) -> tuple[Point, ...]:
@@ -304,7 +304,3 @@ def _run(ring: shapely.LinearRing, start: Point, share: float) -> tuple[Point, .
     open_ring = shapely.LineString([*points[at:], *points[: at + 1]])
     run = substring(open_ring, 0.0, share, normalized=True)
     return tuple((float(x), float(y)) for x, y in run.coords)
-
-
-def _points(ring: shapely.LinearRing) -> tuple[Point, ...]:
-    return tuple((float(x), float(y)) for x, y in ring.simplify(0.03).coords[:-1])

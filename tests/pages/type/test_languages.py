@@ -44,3 +44,8 @@ def test_tables_are_sorted(language: str) -> None:
 def test_a_language_without_a_table_is_refused() -> None:
     with pytest.raises(FileNotFoundError):
         table_of("xx")
+
+
+@pytest.mark.parametrize("language", OTHERS)
+def test_every_table_has_the_words_that_stand_between_figures_and_in_lists(language: str) -> None:
+    assert dict(table_of(language).language.between).keys() == {"and", "or", "to", "with"}
