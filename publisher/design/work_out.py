@@ -88,6 +88,7 @@ def work_out(brief: Brief, variant: str = "", tried: tuple[Size, ...] = ()) -> D
         fonts=names_in(fields.get("fonts")),
         files=brief.files,
         cover=reader.picture(cover, "cover") if isinstance(cover, Table) else None,
+        photos=reader.photos(fields.row("photos")),
         meets=read_meets(fields.table("meets")),
         folds=folds,
         fits=read_fits(fields.row("fits"), reader.owners, scope),

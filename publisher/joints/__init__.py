@@ -35,9 +35,11 @@ from publisher.joints.model import (
 )
 from publisher.joints.promised import (
     COVER_PICTURE,
+    SHOP_PHOTO,
     drawing_name,
     sentences_of,
     sentences_on,
+    shop_photo,
     side_key,
     sides_of,
     with_promises,
@@ -51,6 +53,7 @@ __all__ = [
     "NEED_NOT_MET",
     "PENCIL_SPREAD",
     "RULES",
+    "SHOP_PHOTO",
     "SIZES_TALL",
     "SIZES_WIDE",
     "TRIED_WHOLE",
@@ -80,6 +83,7 @@ __all__ = [
     "said_limit",
     "sentences_of",
     "sentences_on",
+    "shop_photo",
     "side_key",
     "sides_of",
     "sold_words",

@@ -23,6 +23,9 @@ SAME = 0.02  # mm within which a drawing and its mirror image are one
 COVER_PICTURE = "cover:picture"
 """The key under which the cover's picture is promised, where the spec asks for one."""
 
+SHOP_PHOTO = "shop:photo:"
+"""Begins the keys of the photographs that stand in the pictures for a shop alone."""
+
 
 def with_promises(design: Design, pieces: Sequence[Part], joined: Joined) -> Joined:
     """Return what was put together with its promises about the ``pieces`` that are cut, the texts, the pictures asked for and what the
@@ -161,9 +164,11 @@ def _sentence(key: str, text: TextPlan, design: Design, facts: tuple[Fact, ...],
 
 
 def pictures_of(design: Design, drawings: Iterable[Drawing]) -> tuple[DrawingPromise, ...]:
-    """Return the picture that the cover is asked to show, without letters, and that of each step that has one."""
+    """Return the picture that the cover is asked to show, without letters, the photographs for a shop, and the picture of each step
+    that has one."""
     known = {drawing.name: drawing for drawing in drawings}
     asked = [(COVER_PICTURE, design.cover)]
+    asked += ((shop_photo(number), plan) for number, plan in enumerate(design.photos, 1))
     asked += ((f"step:{number}:picture", step.picture) for number, step in enumerate(design.steps, 1))
     found: list[DrawingPromise] = []
     for key, plan in asked:
@@ -182,6 +187,11 @@ def pictures_of(design: Design, drawings: Iterable[Drawing]) -> tuple[DrawingPro
         if name.startswith("act:")
     )
     return tuple(found)
+
+
+def shop_photo(number: int) -> str:
+    """Return the key under which a photograph of the finished piece, from 1, is promised."""
+    return f"{SHOP_PHOTO}{number}"
 
 
 def drawing_name(plan: PicturePlan) -> str:

@@ -8,11 +8,11 @@ from publisher.basics import Rule
 from publisher.pages.compose import FONT_UNREADABLE, compose
 from publisher.pages.front import (
     NO_COVER_PICTURE,
-    SHOP_PICTURES,
     Covering,
     covering_words,
     coverings_of,
     materials_to_buy,
+    shop_picture_names,
     tools_to_buy,
 )
 from publisher.pages.model import (
@@ -74,7 +74,6 @@ RULES: tuple[Rule, ...] = (
 
 __all__ = [
     "RULES",
-    "SHOP_PICTURES",
     "Attachment",
     "Bookmark",
     "Caution",
@@ -108,6 +107,7 @@ __all__ = [
     "record_of",
     "record_schema",
     "said_for",
+    "shop_picture_names",
     "terms",
     "thing",
     "tool_words",

@@ -208,7 +208,7 @@ def compose(
         fonts=tuple(FontPromise(font.name, font.data) for font in faces.files()),
     )  # fmt: skip
     promises = said_promises(promises, tongue)
-    promises = PROMISED[purpose](promises) if purpose in PROMISED else promises
+    promises = PROMISED[purpose](promises)
     fonts_at = next((file.place for file in design.files if file.kind == "font"), None)
     kept = _kept(drafts, whole.fiducials)
     composed = Composed(tuple(pages), tuple(promised), tuple(boxes), faces, fonts_at, whole.lengths, kept)

@@ -15,7 +15,7 @@ from publisher.pages.front import (
     shop_drafts,
 )
 from publisher.pages.instructions import phone_drafts, step_drafts, trade_act_drafts
-from publisher.pages.record import pictured_alone, shown_alone, told_alone
+from publisher.pages.record import pictured_alone, printed_alone, shown_alone, told_alone
 from publisher.pages.sheet import Context, PageDraft
 from publisher.pages.tiles import true_page_drafts
 
@@ -75,11 +75,12 @@ TITLES: dict[FileKind, str] = {
 """What the title of a file says that is not the pack."""
 
 PROMISED: dict[FileKind, Callable[[Promises], Promises]] = {
+    "pack": printed_alone,
     "test_page": shown_alone,
     "phone": told_alone,
     "shop": pictured_alone,
 }
-"""What a file that is not the pack promises of all that was worked out."""
+"""What a file promises of all that was worked out."""
 
 ON_SCREEN: tuple[FileKind, ...] = ("phone", "shop")
 """What is looked at, and never printed."""

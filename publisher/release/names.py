@@ -17,7 +17,7 @@ from publisher.brief import Brief
 from publisher.design import STANDARD, USUAL_PAPERS, Design, SheetSize, tried_sizes, variants
 from publisher.geometry import Part
 from publisher.material import BoardNeeds
-from publisher.pages import SHOP_PICTURES, Pack
+from publisher.pages import Pack, shop_picture_names
 
 NAME_TAKEN = Rule(
     "release/name-taken",
@@ -128,7 +128,9 @@ def shop_pictures(pack: Pack) -> tuple[str, ...]:
     """Return the names of the pictures for a shop, in the order of their pages; () where there are none."""
     if pack.purpose != "shop":
         return ()
-    return tuple(f"{shop_folder(pack.variant, pack.paper.name)}/{name}.png" for name, _, _ in SHOP_PICTURES)
+    return tuple(
+        f"{shop_folder(pack.variant, pack.paper.name)}/{name}.png" for name in shop_picture_names(len(pack.pages))
+    )
 
 
 def shop_paper_of(name: str, variant: str, own: Iterable[str] = ()) -> str | None:

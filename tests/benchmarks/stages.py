@@ -16,7 +16,7 @@ from statistics import median
 from time import process_time
 from typing import Any
 
-from tests.benchmarks.whole_path import ROOT, YARDSTICK, run
+from tests.benchmarks.whole_path import KEPT, ROOT, YARDSTICK, run
 
 STAGES = ("load", "read", "work", "compose", "write", "prove")
 RUNS = 3
@@ -60,7 +60,7 @@ def stages_of(folder: Path) -> dict[str, float]:
 def measured(folder: str) -> dict[str, float]:
     """Return the stages of one build in a process of its own."""
     words = (sys.executable, "-m", ME, "--here", folder)
-    done = subprocess.run(words, cwd=ROOT, check=True, capture_output=True, text=True)
+    done = subprocess.run(words, cwd=ROOT, env=KEPT, check=True, capture_output=True, text=True)
     found: dict[str, float] = json.loads(done.stdout)
     return found
 

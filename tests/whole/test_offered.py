@@ -220,3 +220,27 @@ def test_a_photograph_of_the_cover_is_on_the_pictures_for_a_shop(tmp_path: Path)
     pack = offered(folder).extras[-1].pack
     shown = [{thing.image for thing in page.drawn if isinstance(thing, Picture)} for page in pack.pages]
     assert ["stone.png" in images for images in shown] == [True, False, True, True]
+
+
+def test_photographs_of_the_piece_stand_in_the_pictures_for_a_shop_and_nowhere_else(
+    publisher: Callable[..., Run], tmp_path: Path
+) -> None:
+    folder = small_design(tmp_path, "bollard", "photos: [front.png, side.png]\n")
+    for name, size in (("front.png", (1200, 900)), ("side.png", (700, 900))):
+        Image.new("L", size, 200).save(folder / name)
+    built = offered(folder)
+    (shop,) = [extra for extra in built.extras if extra.pack.purpose == "shop"]
+    keys = ["shop:photo:1", "shop:photo:2"]
+    assert [one.key for one in shop.pack.promises.drawings if one.key.startswith("shop:")] == keys
+    assert not any(
+        key.startswith("shop:") for pack in built.packs for key in (d.key for d in pack.pack.promises.drawings)
+    )
+    assert {"shop/standard-a4/photo-1.png", "shop/standard-a4/photo-2.png"} <= {one.path for one in built.outputs}
+    promises = shop.pack.promises
+    lost = replace(promises, carried=tuple(one for one in promises.carried if one.key != keys[1]))
+    other = replace(promises, drawings=tuple(replace(one, width=one.width * 1.3) for one in promises.drawings))
+    for wrong in (lost, other):
+        assert "proof/step-picture" in {found.check for found in api.prove(shop.pdf.data, SHOP, wrong).findings}
+    assert publisher("release", folder, "--out", tmp_path / "releases").code == 0
+    judged = publisher("proof", tmp_path / "releases/bollard/1.0.0", "--spec", folder)
+    assert judged.code == 0, judged.err

@@ -1,8 +1,10 @@
 """Steps of the instructions, tools and materials."""
 
+from collections.abc import Iterable
+
 from publisher.basics import Place, record
 from publisher.basics.wording import listed
-from publisher.brief import Brief, Row, Table, Value
+from publisher.brief import Brief, Node, Row, Table, Value
 from publisher.design.language import STANDARD, Scope, pick_hint, uses_of
 from publisher.design.offer.adds import AddsReader
 from publisher.design.offer.texts import check_blank, read_text
@@ -165,6 +167,12 @@ class StepsReader:
             if kind == said[0].key:
                 return PicturePlan(kind, value.text, layer, text, table.place)  # type: ignore[arg-type]
         return None
+
+    def photos(self, names: Iterable[Node]) -> tuple[PicturePlan, ...]:
+        """Return the photographs of the finished piece; one that is no picture file has its finding from the reading of the folder."""
+        known = {file.name for file in self.brief.files if file.kind == "picture"}
+        given = (name for name in names if isinstance(name, Value) and name.text in known)
+        return tuple(PicturePlan("photo", name.text, 0, None, name.place) for name in given)
 
     def layer(self, table: Table, kind: str, target: str, subject: str) -> int:
         """Return the layer of a plan, from 1 at the table; 0 if unsaid or wrong."""

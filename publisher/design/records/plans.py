@@ -348,6 +348,7 @@ class Design:
     files: tuple[SpecFile, ...]
     findings: tuple[Finding, ...]
     cover: PicturePlan | None = None  # what the cover shows; the whole piece if unsaid
+    photos: tuple[PicturePlan, ...] = ()  # of the finished piece, for a shop
     meets: tuple[MeetPlan, ...] = ()  # sizes at which the design meets other packs
     folds: tuple[FoldPlan, ...] = ()  # parts that are cut as one piece of board
     fits: tuple[FitPlan, ...] = ()  # things that go into rooms of parts

@@ -14,6 +14,7 @@ from publisher.pages.front.finished import finished
 from publisher.pages.front.handling import handling_lines
 from publisher.pages.front.pages_to_print import key_plan, print_list, sheets_of
 from publisher.pages.front.print_check import has_two_squares
+from publisher.pages.front.shop_photos import coarse_for_a_shop
 from publisher.pages.front.to_buy import sheet_words, taken_words
 from publisher.pages.model import Drawn, Link
 from publisher.pages.sheet import Body, Context, Frame, Numbers, PageDraft, columns, make_frame
@@ -89,7 +90,7 @@ def _body(context: Context, frame: Frame, numbers: Numbers) -> Body:
         low = text.bottom + _first_minutes(context, text, 0.0, numbers).height
         body += Body(_first_minutes(context, text, low, numbers).drawn)
     picture = Box(text.left, low + 3 * SPACE, text.right, text.top - head.height - 2 * SPACE)
-    return body + finished(context, picture, numbers.page)
+    return body + finished(context, picture, numbers.page) + Body(findings=coarse_for_a_shop(context))
 
 
 def _about(context: Context, frame: Frame, numbers: Numbers) -> Body:

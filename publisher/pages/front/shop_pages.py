@@ -1,9 +1,11 @@
 """The pictures that a shop shows, as pages: the piece with its sizes, upright, 4 to 3 and square; every page of the pack at a glance."""
 
+from collections.abc import Callable
 from functools import partial
 
 from publisher.basics import Box, Layer, TextPromise, polyline
 from publisher.pages.front.finished import finished
+from publisher.pages.front.shop_photos import beside_photo, photo_name, photo_shapes, shown_photo
 from publisher.pages.model import Drawn, Picture, ShownPage, Stroke
 from publisher.pages.sheet import SHOP_LONG, SHOP_SHORT, Body, Context, Frame, Numbers, PageDraft, shop_frame
 from publisher.pages.type import BODY, DISPLAY, HEADING, RULE, SMALL, SPACE, Block, TypeStyle, tidy
@@ -14,7 +16,7 @@ SHOP_PICTURES = (
     ("wide", SHOP_LONG, SHOP_SHORT),
     ("square", SHOP_LONG, SHOP_LONG),
 )
-"""Name, width and height (mm) of each."""
+"""Name, width and height (mm) of each that every pack has; those of photographs come after them."""
 
 SHOP_KIND = "shop"
 CONTENTS = "Every page of the pack for {paper}"
@@ -27,25 +29,45 @@ HALVINGS = 20  # of the scale, until it is known well
 def shop_drafts(context: Context) -> tuple[PageDraft, ...]:
     """Return a page for each picture."""
     found: list[PageDraft] = []
-    for name, width, height in SHOP_PICTURES:
+    drawn: dict[str, Callable[[Context, Frame, Numbers], Body]] = {"contents": _contents}
+    for number, (name, _, _) in enumerate(photo_shapes(context), 1):
+        drawn[name] = partial(_photo, number)
+    for name, width, height in (*SHOP_PICTURES, *photo_shapes(context)):
         frame = shop_frame(context.paper, width, height)
-        draw = _contents if name == "contents" else _piece
-        found.append(
-            PageDraft(SHOP_KIND, f"{SHOP_KIND}:{name}", name.title(), frame, partial(draw, context, frame), "")
-        )
+        body = partial(drawn.get(name, _piece), context, frame)
+        found.append(PageDraft(SHOP_KIND, f"{SHOP_KIND}:{name}", name.title(), frame, body, ""))
     return tuple(found)
 
 
+def shop_picture_names(count: int) -> tuple[str, ...]:
+    """Return the names of as many pictures as a file has pages, in their order."""
+    names = tuple(name for name, _, _ in SHOP_PICTURES)
+    return (*names, *(photo_name(number) for number in range(1, count - len(names) + 1)))
+
+
 def _piece(context: Context, frame: Frame, numbers: Numbers) -> Body:
-    """Draw title, the piece with its sizes, and what it is drawn for."""
+    """Draw title, the piece with its sizes, and what it is drawn for; with photographs the first one, and the piece beside it."""
+    body, room = _framed(context, frame, numbers)
+    if not context.design.photos:
+        return body + finished(context, room, numbers.page)
+    photo, rest = beside_photo(context, room)
+    return body + shown_photo(context, 1, photo, numbers.page) + finished(context, rest, numbers.page)
+
+
+def _photo(number: int, context: Context, frame: Frame, numbers: Numbers) -> Body:
+    """Show one photograph under the title, and what the pack is drawn for."""
+    body, room = _framed(context, frame, numbers)
+    return body + shown_photo(context, number, room, numbers.page)
+
+
+def _framed(context: Context, frame: Frame, numbers: Numbers) -> tuple[Body, Box]:
+    """Draw title, and what the pack is drawn for; return the room between them too."""
     text = frame.text
     head = _head(context, text)
     foot, said = _foot(context, text)
-    low = text.bottom + foot.height
     body = Body((*head.drawn, *foot.drawn), texts=tuple(TextPromise(numbers.page, words) for words in said))
-    return body + finished(
-        context, Box(text.left, low + 2 * SPACE, text.right, text.top - head.height - 2 * SPACE), numbers.page
-    )
+    low = text.bottom + foot.height
+    return body, Box(text.left, low + 2 * SPACE, text.right, text.top - head.height - 2 * SPACE)
 
 
 def _head(context: Context, text: Box) -> Block:

@@ -3,6 +3,12 @@
 from dataclasses import replace
 
 from publisher.basics import FileKind, Promises
+from publisher.joints import SHOP_PHOTO
+
+
+def printed_alone(promises: Promises) -> Promises:
+    """Return the promises of the pack itself: all but the photographs that only a shop shows."""
+    return replace(promises, drawings=tuple(one for one in promises.drawings if not one.key.startswith(SHOP_PHOTO)))
 
 
 def shown_alone(promises: Promises) -> Promises:
@@ -32,8 +38,10 @@ def told_alone(promises: Promises) -> Promises:
 
 
 def pictured_alone(promises: Promises) -> Promises:
-    """Return the promises of pages of which pictures are made: the drawings and sizes of the piece that they carry, and nothing else."""
-    return _without_boards(promises, {where.key for where in promises.carried}, "shop")
+    """Return the promises of pages of which pictures are made: all photographs of the piece, the drawings and sizes of it that they
+    carry, and nothing else."""
+    photos = {one.key for one in promises.drawings if one.key.startswith(SHOP_PHOTO)}
+    return _without_boards(promises, photos | {where.key for where in promises.carried}, "shop")
 
 
 def _without_boards(promises: Promises, kept: set[str], purpose: FileKind) -> Promises:

@@ -5,7 +5,7 @@ from dataclasses import replace
 
 import pytest
 
-from publisher.pages.front import SHOP_PICTURES, shop_drafts
+from publisher.pages.front.shop_pages import SHOP_PICTURES, shop_drafts
 from publisher.pages.model import PackImage, Picture, ShownPage, Words
 from publisher.pages.sheet.draft import Body, Context
 from tests.pages.conftest import a_context, a_design, some_numbers, words_of
