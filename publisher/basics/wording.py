@@ -26,6 +26,10 @@ LIGHT_GRAMS = 20.0  # below this a hand's weight is said to 1 g
 DUST = 1e-6
 """Of a step: this much beyond a figure is that figure, as sums of floats leave such dust."""
 
+ROUND_DUST = 1e-3
+"""Of the last decimal shown: as near as this below a figure is that figure, as what follows from angles written with so many decimals
+leaves such dust."""
+
 _BOTH = re.compile(r"(\d[\d.]*(?: (?:×|to) \d[\d.]*)* mm) \((\d[\d./ ×]*(?: to [\d./ ]*)?in)\)")
 
 MOST_MORE = 6
@@ -49,13 +53,13 @@ def fixed(value: float, decimals: int, rounds: Rounds = "nearest") -> str:
 def rounded_up(value: float, decimals: int) -> float:
     """Return the least value of that many decimals that is no less: for the lower end of what is allowed."""
     scale = 10.0**decimals
-    return ceil(value * scale - DUST) / scale
+    return ceil(value * scale - ROUND_DUST) / scale
 
 
 def rounded_down(value: float, decimals: int) -> float:
     """Return the greatest value of that many decimals that is no more: for the upper end of what is allowed."""
     scale = 10.0**decimals
-    return floor(value * scale + DUST) / scale
+    return floor(value * scale + ROUND_DUST) / scale
 
 
 def trimmed(value: float, decimals: int, rounds: Rounds = "nearest") -> str:

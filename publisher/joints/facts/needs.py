@@ -8,8 +8,9 @@ from publisher.basics.units import inches
 from publisher.basics.wording import Rounds, fixed, nearest, paired, say_inches, say_mm, told_apart
 from publisher.design import Design, Fact, Kind, NeedPlan, say
 
-NEED_CLOSE = 1e-6
-"""mm, degrees or plain: a fact this near to its limit meets it (both come from sums of floats)."""
+NEED_CLOSE = 1e-4
+"""mm, degrees or plain: a fact this near to its limit meets it. Both come from sums of floats, and from angles and lengths that a designer
+wrote with so many decimals."""
 
 TIGHT_SPARE = 0.5
 """mm: hand cutting is no better (common practice, no source); what has less to spare is tight."""

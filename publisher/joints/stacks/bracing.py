@@ -1,6 +1,7 @@
 """Strength of steps that stick out of their core: root stress, the weakest step, knee braces.
 
-The root of a step is where its layer leaves what stands on the ground all the way down. There it bends like a beam that is
+The root of a step is where its layer leaves what stands on the ground all the way down; of one that has no such core, or one that is
+narrower than a part may be, the rim of the lower layer over which it bends most (``corbels``). There it bends like a beam that is
 held at one end: s = 6·F·a / (w·h²) with F the load at the outer edge of the tread, a the way from there to the root, w the
 width of the root, of which the load of a figure on a base b spreads over no more than b + a, and h the thickness of all boards that are
 glued together over its whole width (elementary bending: moment F·a over the section modulus w·h²/6).
@@ -18,35 +19,23 @@ from publisher.design import Board, BracePlan
 from publisher.geometry import Part, mitred
 from publisher.joints.bending import SAME_BEND, neck_out, strength_of
 from publisher.joints.footing import LEAST_TREAD
+from publisher.joints.least_sizes import THICKNESS
+from publisher.joints.least_sizes import WHOLE_PART as LEAST_CORE
 from publisher.joints.outlines import Array, pieces
 from publisher.joints.stacks.circles import farthest
+from publisher.joints.stacks.corbels import BESIDE_BRACE, DEEP, FREE, LEAST_BRACED, THIN, hangings_of
 from publisher.joints.stacks.knees import lowest_ply
 from publisher.joints.stacks.layers import LaidStack
 from publisher.joints.stacks.plan_geometry import LayerKey, PlanGeometry
 
-BESIDE_BRACE = 0.05
-"""mm outside the ground at which the root is measured: two flattenings of one arc differ by less."""
-
-THIN = 0.02
-"""mm: what is thinner than twice this sticks out only by the flattening of arcs."""
-
 LEAST_ROOT = 0.5
 """mm: a shorter root carries no step worth the name."""
-
-LEAST_BRACED = 0.1
-"""Of the root's width: a narrower strip of fewer boards is held by what is beside it."""
 
 LONG = 1.0e4
 """mm: longer than any part."""
 
-DEEP = 12
-"""Boards above and below that are looked at: a root as thick as that bears anything."""
-
 BRACE_CLOSE = 1e-9
 """mm: a step this much lower than its knee is high enough (both come from sums of floats)."""
-
-FREE = 1.0
-"""mm: a layer that sticks out less than this stands."""
 
 
 @record
@@ -79,8 +68,12 @@ def roots_of(
     piles: dict[LayerKey, list[int]] = {}
     found: list[Root] = []
     treads, steps = set(stack.treads), stack.steps
-    for k in range(1, len(grounds)):
+    hanging = _Hanging(stack, plan, load, base)
+    for k in range(1, len(stack.layers)):
         if k not in treads:
+            continue
+        if k >= len(grounds):
+            found += hanging.all_the_way(k)
             continue
         above = plan.key(k, k + 1) if k + 1 < len(stack.layers) else None
         key: LayerKey = (above, k in steps, *_shape_of(plan, grounds[k], k))
@@ -88,6 +81,9 @@ def roots_of(
             sticking[key] = tuple(_sticking(plan, grounds[k], k, base, spans=k in steps))
         out = sticking[key]
         if not out:
+            continue
+        if max(one.width for one in out) < LEAST_CORE.foam * max(1.0, stack.layers[k].thickness / THICKNESS):
+            found += hanging.all_the_way(k)
             continue
         near = range(max(0, k - DEEP), min(len(stack.layers), k + DEEP + 1))
         loose = tuple(j - k for j in near if j in stack.loose)
@@ -107,8 +103,42 @@ def roots_of(
             stress, plies, other = max(others, key=lambda one: one[0])
             beside = replace(root, arm=other.arm, width=other.width, plies=plies, thick=plies * board, stress=stress)
             root = replace(root, beside=beside)
-        found.append(root)
+        lip = hanging.over_the_next(k) if k in steps else None
+        found.append(replace(lip, beside=root.beside) if lip is not None and lip.stress > root.stress else root)
     return tuple(found)
+
+
+class _Hanging:
+    """Roots of layers over lower ones; layers that lie alike on each other hang alike."""
+
+    def __init__(self, stack: LaidStack, plan: PlanGeometry, load: float, base: float) -> None:
+        """Take what ``roots_of`` takes."""
+        self.stack, self.plan, self.load, self.base = stack, plan, load, base
+        self._lips: dict[LayerKey, Root | None] = {}
+
+    def all_the_way(self, k: int) -> tuple[Root, ...]:
+        """Return the root of a layer of which nothing worth the name stands on the ground: where it bends most of all that it hangs on,
+        if anywhere. Over the next lower layer it is judged as a deck, where it is no step."""
+        root = self._worst(k, 1 if k in self.stack.steps else 2, 0)
+        return () if root is None else (root,)
+
+    def over_the_next(self, k: int) -> Root | None:
+        """Return the root of a step over the next lower layer; None where it does not reach beyond it."""
+        above = range(k + 1, min(len(self.stack.layers), k + DEEP))
+        loose = tuple(j - k for j in above if j in self.stack.loose)
+        key: LayerKey = (self.plan.key(k - 1, k), *(self.plan.key(k, j) for j in above), loose)
+        if key not in self._lips:
+            self._lips[key] = self._worst(k, 1, k - 1)
+        root = self._lips[key]
+        return None if root is None else replace(root, layer=k)
+
+    def _worst(self, k: int, nearest: int, lowest: int) -> Root | None:
+        each = hangings_of(self.stack, self.plan, k, self.base, nearest, lowest)
+        worst = max(each, key=lambda one: one.stress(self.load), default=None)
+        if worst is None:
+            return None
+        boards = round(worst.thick / self.stack.layers[k].thickness)
+        return Root(k, worst.arm, worst.width, boards, worst.thick, worst.stress(self.load), False)
 
 
 def propped(roots: tuple[Root, ...], braced: Collection[int], brace: BracePlan | None, base: float) -> tuple[Root, ...]:

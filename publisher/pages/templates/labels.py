@@ -35,6 +35,7 @@ FLAG = "Cut this flag off last."
 TOP_ARROW = 5.0  # mm
 
 LabelForm = Literal["whole", "low", "row", "column", "run", "tag", "letter", "rest", "named", "details", "face", "flag"]
+UNTAGGED: tuple[LabelForm, ...] = ("letter", "rest", "run", "face")  # words alone
 
 
 @record
@@ -167,7 +168,9 @@ def _carried(thing: Drawn, pose: Pose) -> Drawn:
 
 
 def tag_size(setter: Setter, label: Label) -> tuple[float, float]:
-    """Return width and height of the tag in a label's upper left corner."""
+    """Return width and height of the tag in a label's upper left corner; nothing of words that have none."""
+    if label.form in UNTAGGED:
+        return 0.0, 0.0
     return _tag(setter, label.says.letter, _LETTERS[label.style])[1:]
 
 

@@ -226,9 +226,11 @@ def leader(
     wide, tall = tag_size(setter, spot.label)
     tag = shapely.box(left, top - tall, left + wide, top)
     words = spot.polygon.difference(tag.buffer(TAG_CLEAR))
-    sides = ((left + (wide - CUT_CORNER) / 2, top), (left, top - tall / 2), (left + wide / 2, top - tall))
+    sides = (
+        ((left + (wide - CUT_CORNER) / 2, top), (left, top - tall / 2), (left + wide / 2, top - tall)) if wide else ()
+    )
     starts = sorted((shapely.Point(at) for at in sides), key=shape.distance)
-    spot_rim = spot.polygon  # from there where its own words stand under the tag
+    spot_rim = spot.polygon  # from there where its own words stand under the tag, or have none
     for start in (*starts, spot_rim):
         line = _up_to(start, shape, SHORT_LEADER if others is None else LONG_LEADER)
         track = shapely.LineString(line.points) if line else None

@@ -48,7 +48,7 @@ def crowded(
 
 def _shows(piece: PaintedPath, room: Box) -> bool:
     seen = room.common(piece.clip.box)
-    if min(seen.width, seen.height) <= 0.0:
+    if min(seen.width, seen.height) <= BOX_TOUCH:
         return False
     area = piece.fill_grey is not None and piece.fill_grey < PAPER and meets(piece.box(), seen)
     return area or (piece.grey is not None and piece.grey < PAPER and lines_meet(piece, seen))

@@ -11,6 +11,7 @@ DRAWN_TOLERANCE = 0.02  # mm: places are written to 0.0001 pt, and curves flatte
 JOINED = 0.01  # mm between runs of letters that are one line of words set from two fonts
 SAME_SHADE = 0.005
 BACK_AT_START = 0.001  # mm: a knot nearer to the first is the first again
+ROUNDED = (0.9, 1.1)  # times that: a knot just as near may lie on the other side of it in the file, which rounds places
 _WEIGHTS = np.array([weight_of(place) for place in range(WEIGHTS)])
 
 PaintedThing = PaintedPath | TextRun | PlacedImage
@@ -28,16 +29,22 @@ class OtherThing:
 def first_other(page: PageRead, promises: Iterable[DrawnPromise]) -> OtherThing | None:
     """Return where a page begins to draw something else than promised; None when it draws it all, and nothing more."""
     found, wanted = things_of(page), list(promises)
+    rounded: list[list[DrawnPromise]] = []
     for place in range(max(len(found), len(wanted))):
         mine = wanted[place] if place < len(wanted) else None
         seen = found[place] if place < len(found) else None
-        if mine is None or seen is None or not _same(mine, seen):
+        if mine is None or seen is None:
             return OtherThing(page.number, mine, seen)
+        if not _same(mine, seen):
+            rounded = rounded or [things_of(page, share * BACK_AT_START) for share in ROUNDED]
+            if not any(_same(mine, other[place]) for other in rounded):
+                return OtherThing(page.number, mine, seen)
     return None
 
 
-def things_of(page: PageRead) -> list[DrawnPromise]:
-    """Return what a page draws, in order, said as promises are; letters set one after the other are one line of words."""
+def things_of(page: PageRead, back: float = BACK_AT_START) -> list[DrawnPromise]:
+    """Return what a page draws, in order, said as promises are; letters set one after the other are one line of words. ``back``: mm
+    within which a line ends where it began."""
     things: list[PaintedThing] = sorted((*page.pieces, *page.texts, *page.images), key=lambda thing: thing.order)
     said: list[DrawnPromise] = []
     run: TextRun | None = None
@@ -53,7 +60,7 @@ def things_of(page: PageRead) -> list[DrawnPromise]:
                 run = None
             continue
         run = None
-        said.append(_picture(page.number, thing) if isinstance(thing, PlacedImage) else _path(page.number, thing))
+        said.append(_picture(page.number, thing) if isinstance(thing, PlacedImage) else _path(page.number, thing, back))
     return said
 
 
@@ -75,12 +82,12 @@ def _picture(page: int, image: PlacedImage) -> DrawnPromise:
     return DrawnPromise(page, "picture", (box.left, box.bottom), box)
 
 
-def _path(page: int, path: PaintedPath) -> DrawnPromise:
+def _path(page: int, path: PaintedPath, near: float) -> DrawnPromise:
     starts, ends = path.points[path.starts[:-1]], path.points[path.starts[1:] - 1]
     closed = int((np.abs(starts - ends) < JOINED / 100.0).all(axis=1).sum())
     first, last = starts.mean(axis=0), ends.mean(axis=0)
     stroked = path.grey is not None
-    count, weighed = _weighed(path)
+    count, weighed = _weighed(path, near)
     return DrawnPromise(
         page,
         "lines" if stroked else "area",
@@ -98,11 +105,11 @@ def _path(page: int, path: PaintedPath) -> DrawnPromise:
     )
 
 
-def _weighed(path: PaintedPath) -> tuple[int, Point]:
+def _weighed(path: PaintedPath, near: float) -> tuple[int, Point]:
     """Return how many knots a path has, and their sum, each times its weight; the first of a line once, where it ends there again."""
     starts = path.starts[:-1]
     first = path.points[np.repeat(starts, np.diff(path.starts))]
-    back = (np.abs(path.points - first) < BACK_AT_START).all(axis=1)
+    back = np.hypot(*(path.points - first).T) < near
     back[starts] = False
     keep: Array = np.ones(len(path.points), dtype=bool) if path.knots is None else path.knots.copy()
     last = path.starts[1:] - 1

@@ -114,6 +114,17 @@ def test_any_inner_point_that_moves_is_found(kit: Any, shape: Path) -> None:
             assert first_other(written(kit, f"{before} {spoilt}"), (promise,)), place
 
 
+@pytest.mark.parametrize(
+    "away", [0.0005, 0.0008, 0.0009, 0.00098, 0.00099, 0.001, 0.00101, 0.00102, 0.0011, 0.0014, 0.002]
+)
+def test_a_line_that_all_but_ends_where_it_began_is_known_however_the_file_rounds_it(kit: Any, away: float) -> None:
+    """Whether its last point is its first again is a matter of a hair, and the file writes places to a few millionths."""
+    for k in range(24):
+        x, y = polar(away, 0.26 * k, (30.0 + k / 7.0, 20.0))
+        shape = polyline(((30.0 + k / 7.0, 20.0), (60.0, 20.0), (60.0, 41.0), (x, y)))
+        assert first_other(written(kit, " ".join(_path_code(shape))), (placed(shape),)) is None, k
+
+
 def test_words_are_said_where_they_begin(kit: Any) -> None:
     page = read_file(kit.good().write(), "good.pdf").pages[0]
     said = {thing.text: thing for thing in things_of(page) if thing.kind == "words"}

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from itertools import combinations, pairwise
 from math import cos, pi, sin
 
 from manifold3d import CrossSection, Manifold
@@ -24,7 +25,7 @@ class Drawing:
     count: int
     wide_off: float = 0.0
     gap: float = 0.0
-    crossed: bool = False
+    crossed: int = 0  # the corner that changes places with the second, so that the outline crosses itself
 
 
 def draw(dice: Dice) -> Drawing:
@@ -59,7 +60,7 @@ def _path(plan: Drawing) -> str:
         )
     corners = list(plan.corners)
     if plan.crossed:
-        corners[1], corners[2] = corners[2], corners[1]
+        corners[1], corners[plan.crossed] = corners[plan.crossed], corners[1]
     if plan.form == "polygon":
         body = "M " + " L ".join(f"{x:.2f} {y:.2f}" for x, y in corners)
     else:
@@ -159,8 +160,34 @@ def faults(plan: Drawing, dice: Dice) -> dict[str, Drawing]:
     }
     if plan.form == "polygon":
         made["outline left open"] = replace(plan, gap=dice.size(0.2, 3.0))
-        made["outline crosses itself"] = replace(plan, crossed=True)
+        made["outline crosses itself"] = replace(plan, crossed=_crossing(plan))
     return made
+
+
+def _still(plan: Drawing) -> Drawing:
+    """Return a plan of other corners that crosses itself where it did."""
+    return replace(plan, crossed=_crossing(plan)) if plan.crossed else plan
+
+
+def _crossing(plan: Drawing) -> int:
+    """Return the corner that makes the outline cross itself when it changes places with the second: some only make it bend back."""
+    for other in range(2, len(plan.corners)):
+        ring = list(plan.corners)
+        ring[1], ring[other] = ring[other], ring[1]
+        sides = list(pairwise([*ring, ring[0]]))
+        if any(_cut(a, b) for a, b in combinations(sides, 2)):
+            return other
+    raise ValueError(f"no two corners of {plan.corners} make it cross itself")
+
+
+def _cut(one: tuple[Point, Point], two: tuple[Point, Point]) -> bool:
+    """Tell whether two sides cross between their ends."""
+
+    def beside(a: Point, b: Point, c: Point) -> float:
+        return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
+
+    (a, b), (c, d) = one, two
+    return beside(a, b, c) * beside(a, b, d) < 0.0 and beside(c, d, a) * beside(c, d, b) < 0.0
 
 
 def smaller(plan: Drawing) -> Iterator[Drawing]:
@@ -169,9 +196,9 @@ def smaller(plan: Drawing) -> Iterator[Drawing]:
         yield replace(plan, count=1)
     if plan.form != "round" and len(plan.corners) > 4:
         for i in range(len(plan.corners)):
-            yield replace(plan, corners=plan.corners[:i] + plan.corners[i + 1 :])
+            yield _still(replace(plan, corners=plan.corners[:i] + plan.corners[i + 1 :]))
     if plan.form == "shore":
         yield replace(plan, form="polygon")
     rounded = tuple((round(x, 0), round(y, 0)) for x, y in plan.corners)
     if rounded != plan.corners:
-        yield replace(plan, corners=rounded)
+        yield _still(replace(plan, corners=rounded))

@@ -180,7 +180,8 @@ def faults(plan: LeanTo, dice: Dice) -> dict[str, LeanTo]:
         "back too high": replace(closed, back_up=by),
         "back too low": replace(closed, back_up=-by),
         "front too high": replace(closed, front_up=by),
-        "roof too short": replace(closed, roof_short=round(plan.over + t / cos(atan(plan.steep)) + by, 3)),
+        # a roof that is laid in the middle of what it rests on ends before both walls
+        "roof too short": replace(closed, roof_short=round(plan.over + 2 * t / cos(atan(plan.steep)) + by, 3)),
         "roof too narrow": replace(closed, roof_narrow=round(2 * plan.verge + 2 * plan.past + 3 * t + by, 3)),
         "a need not met": replace(plan, base=replace(plan.base, margin=-dice.size(0.1, 2.0))),
     }

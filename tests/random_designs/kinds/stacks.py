@@ -3,7 +3,7 @@
 A row's turn and shift count for each of its layers, against the layer below it.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 from math import cos, hypot, pi, radians, sin
@@ -17,6 +17,8 @@ from tests.random_designs.kinds.layers import COARSE, FINE, Layer, outline
 from tests.random_designs.solids import Point
 
 FIGURE = 0.294  # N: a figure of 30 g
+FIGURE_BASE = 25.0  # mm: its load spreads over no more than that and its way to the root
+BESIDE = 0.2  # mm beside a rim in which all that crosses it is measured
 STRENGTH = 0.345  # MPa, a maker's least value for extruded polystyrene (50 psi)
 GLUED = 0.25  # of the smaller of two layers lies on the other, and a strip of it is at least 8 mm wide in 5 mm board (common practice)
 
@@ -162,9 +164,41 @@ def _winding(dice: Dice, base: Base) -> Stack:
         if (
             all((other - lowest).is_empty() for other in others)
             and all(_holds(*pair, base.t) for pair in pairwise(sections))
+            and _bears(sections, base.t)
             and not of_piece(_piece(plan))
         ):
             return plan
+
+
+def _bears(sections: list[CrossSection], t: float) -> bool:
+    """Tell whether each layer bears a figure at its bare edge over every lower one that it reaches beyond: by the strongest single board
+    that crosses the rim there, and a quarter more."""
+    for top in range(2, len(sections)):
+        bare = sections[top] - sections[top + 1] if top + 1 < len(sections) else sections[top]
+        edge = [(float(x), float(y)) for ring in bare.to_polygons() for x, y in ring]
+        for over in range(top - 1, 0, -1):
+            arm = max((_away(point, sections[over]) for point in edge), default=0.0)
+            rim = sections[over].offset(BESIDE, JoinType.Miter) - sections[over]
+            across = max((rim ^ one).area() / BESIDE for one in sections[over + 1 :])
+            if STRENGTH * min(across, FIGURE_BASE + arm) * t**2 < 1.25 * 6 * FIGURE * arm:
+                return False
+    return True
+
+
+def _away(point: Point, section: CrossSection) -> float:
+    """Return how far (mm) a point lies from an area; 0 inside it."""
+    disc = CrossSection.circle(0.01, 8).translate(point)
+    if not (disc ^ section).is_empty():
+        return 0.0
+    sides = (side for ring in section.to_polygons() for side in zip(ring, [*ring[1:], ring[0]], strict=True))
+    return min(_from_side(point, *side) for side in sides)
+
+
+def _from_side(point: Point, a: Sequence[float], b: Sequence[float]) -> float:
+    long = hypot(b[0] - a[0], b[1] - a[1])
+    along = ((point[0] - a[0]) * (b[0] - a[0]) + (point[1] - a[1]) * (b[1] - a[1])) / max(long**2, 1e-12)
+    share = min(1.0, max(0.0, along))
+    return hypot(point[0] - a[0] - share * (b[0] - a[0]), point[1] - a[1] - share * (b[1] - a[1]))
 
 
 def _holds(below: CrossSection, above: CrossSection, t: float) -> bool:
