@@ -21,6 +21,7 @@ from publisher.joints.facts import (
     spare_words,
     spread_ends,
 )
+from publisher.joints.idle_steps import without_idle_steps
 from publisher.joints.model import (
     BoardRange,
     Drawing,
@@ -94,4 +95,5 @@ __all__ = [
     "try_cures",
     "whole_names",
     "with_promises",
+    "without_idle_steps",
 ]

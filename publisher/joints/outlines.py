@@ -10,12 +10,15 @@ import numpy.typing as npt
 import shapely
 
 from publisher.basics import SAME_POINT, Arc, Line, Path, PathEdge, Point, Pose, angle, polar
-from publisher.geometry import Part, next_of, one_before, polygon
+from publisher.geometry import Part, mitred, next_of, one_before, polygon
 
 Array = npt.NDArray[np.float64]
 
 STRIP_CLOSE = 0.02
 """Search tolerance in mm of the widest strip."""
+
+HAIR = 0.02
+"""mm: what is thinner than twice this is no board."""
 
 MANY_ARCS = 24
 """An outline of more arcs than this is a free curve."""
@@ -126,6 +129,12 @@ def pieces(geometry: shapely.Geometry, least: float = 0.05) -> shapely.Geometry:
     parts = shapely.get_parts(geometry)
     parts = parts[(shapely.get_type_id(parts) == 3) & (shapely.area(parts) >= least)]
     return sound(parts[0] if len(parts) == 1 else shapely.multipolygons(parts))
+
+
+def without_hairs(area: shapely.Geometry) -> shapely.Geometry:
+    """Return an area without what is thinner than twice ``HAIR``: two flattenings of one arc leave hairs, which reach as far as what
+    is wide."""
+    return pieces(mitred(mitred(area, -HAIR), HAIR))
 
 
 def points_of(points: Iterable[Point]) -> Array:

@@ -16,7 +16,7 @@ from publisher.joints.budget import board_ranges, budget_of, meetings_of
 from publisher.joints.building import built_by_steps
 from publisher.joints.checks import CHECKS
 from publisher.joints.drawings import draw
-from publisher.joints.facts import part_facts
+from publisher.joints.facts import made_fact, part_facts
 from publisher.joints.footing import mass_of
 from publisher.joints.model import Joined, Placed
 from publisher.joints.panels import (
@@ -29,9 +29,18 @@ from publisher.joints.panels import (
     standing_facts,
 )
 from publisher.joints.panels import facts as panel_facts
-from publisher.joints.stacks import Knee, LaidStack, StackReport, knee_marks, lay_all, seats_of
+from publisher.joints.stacks import LaidStack, StackReport, knee_marks, lay_all, seats_of
 from publisher.joints.stacks import facts as stack_facts
-from publisher.joints.wholes import PlacedWhole, decks_between, decks_of_layers, panels_of_stack, put_things
+from publisher.joints.wholes import (
+    Pile,
+    PlacedWhole,
+    decks_between,
+    decks_of_layers,
+    facts_of_roots,
+    panels_of_stack,
+    piles_of,
+    put_things,
+)
 from publisher.joints.wholes import facts_of as whole_facts
 
 
@@ -119,13 +128,23 @@ def assemble(design: Design, parts: tuple[Part, ...]) -> tuple[Assembled, tuple[
     for plan in design.panels:
         mated.append(mate(place_panels(plan, by_id), boards, design.figure))
         facts += _facts_of_panels(mated[-1], boards)
-    knees = {report.stack.name: report.knees for report in reports}
-    things = _things(design, whole, mated, by_id, boards, knees)
+    of_stack = {report.stack.name: report for report in reports if report.whole}
+    things = _things(design, whole, mated, by_id, boards, of_stack)
     layered = tuple(_layered(report, by_id, boards, design.figure) for report in reports if report.whole)
     facts = [*_as_decks(facts, reports, layered)]
-    facts += [fact for made in things for fact in _facts_of_things(made, boards, design.figure)]
+    facts += [fact for made, piles in things for fact in _facts_of_things(made, piles, by_id, boards, design.figure)]
     facts += footprint.longest(facts)
-    return Assembled(design, parts, tuple(reports), tuple(mated), tuple(facts), things=things, layered=layered), whole
+    subject = Assembled(
+        design,
+        parts,
+        tuple(reports),
+        tuple(mated),
+        tuple(facts),
+        things=tuple(made for made, _ in things),
+        layered=layered,
+        piles=tuple(pile for _, piles in things for pile in piles),
+    )
+    return subject, whole
 
 
 def _as_decks(facts: list[Fact], reports: list[StackReport], layered: tuple[LayeredDecks, ...]) -> Iterator[Fact]:
@@ -176,14 +195,23 @@ def _facts_of_stack(report: StackReport, parts: dict[str, Part], boards: dict[st
     return [*stack_facts.facts_of(report, parts, boards), *footprint.packed(stack.name, pile, report.place)]
 
 
-def _facts_of_things(made: PlacedWhole, boards: dict[str, Board], figure: Figure) -> list[Fact]:
-    """Return the sizes of things on things, how they stand together, and their pile."""
+def _facts_of_things(
+    made: PlacedWhole, piles: tuple[Pile, ...], parts: dict[str, Part], boards: dict[str, Board], figure: Figure
+) -> list[Fact]:
+    """Return the sizes of things on things, how they stand together, what their steps and decks bear, and how they are packed."""
     name, place = made.plan.name, made.plan.place
+    decks = facts_of_decks(name, place, made.decks)
     balance = balance_of(made.panels, lambda part: mass_of(part, boards), figure)
+    if balance.with_figure is None and any(pile.all_of_it for pile in piles):
+        balance = replace(balance, with_figure=balance.empty)  # as that of a stack on which nobody finds room
     return [
         *whole_facts(made),
         *(Fact(f"{name}.{fact}", value, kind, place) for fact, value, kind in standing_facts(balance)),
-        *facts_of_decks(name, place, made.decks),
+        *decks,
+        *(
+            made_fact(f"{name}.{fact}", value, kind, place)
+            for fact, value, kind in facts_of_roots(piles, decks, parts, boards, figure)
+        ),
         *footprint.packed(name, (panel.part for panel in made.panels), place),
     ]
 
@@ -194,22 +222,27 @@ def _things(
     mated: list[MatedPanels],
     parts: dict[str, Part],
     boards: dict[str, Board],
-    knees: dict[str, tuple[Knee, ...]],
-) -> tuple[PlacedWhole, ...]:
-    """Return the assemblies of things, as far as all their things could be put together."""
+    reports: dict[str, StackReport],
+) -> tuple[tuple[PlacedWhole, tuple[Pile, ...]], ...]:
+    """Return the assemblies of things, as far as all their things could be put together, each with its piles of layers."""
     places = {plan.name: plan.place for plan in design.stacks}
     if not design.wholes:
         return ()
     made = {
-        s.name: panels_of_stack(s, parts, places.get(s.name, design.stacks[0].place), knees.get(s.name, ()))
+        s.name: panels_of_stack(s, parts, places.get(s.name, design.stacks[0].place), reports[s.name].knees)
         for s in stacks
+        if s.name in reports
     }
     made |= {m.assembly.plan.name: m.assembly.solid for m in mated if not m.assembly.unplaced}
     put = (put_things(plan, made, lambda part: mass_of(part, boards)) for plan in design.wholes)
     plans = {m.assembly.plan.name: m.assembly.plan for m in mated}
-    return tuple(
-        replace(whole, decks=decks_between(whole, plans, boards, design.figure)) for whole in put if whole is not None
-    )
+    done = []
+    for whole in put:
+        if whole is not None:
+            piles = piles_of(whole, reports, parts, design.figure)
+            steps = frozenset(step for pile in piles for step in pile.steps)
+            done.append((replace(whole, decks=decks_between(whole, plans, steps, boards, design.figure)), piles))
+    return tuple(done)
 
 
 def _facts_of_panels(mated: MatedPanels, boards: dict[str, Board]) -> list[Fact]:

@@ -4,7 +4,7 @@ from publisher.basics import errors
 from publisher.brief import Brief
 from publisher.design import USUAL_PAPERS, Design, Fact, Size, work_out
 from publisher.geometry import cut_pieces, make_parts
-from publisher.joints import Joined, Tried, as_glued, facts_of, put_together, with_promises
+from publisher.joints import Joined, Tried, as_glued, facts_of, put_together, with_promises, without_idle_steps
 from publisher.material import BoardNeeds, lay_out
 from publisher.pages import PageCount, count_pages, paper_for
 from publisher.pipeline.model import Made
@@ -27,6 +27,7 @@ def make_at(brief: Brief, variant: str, sizes: tuple[Size, ...] = ()) -> Made:
         return Made(findings=found)
     parts, part_findings = make_parts(design)
     parts = as_glued(design, parts)
+    design = without_idle_steps(design, parts)
     pieces, piece_findings = cut_pieces(design, parts)
     return Made(design, parts, pieces, (*found, *part_findings, *piece_findings))
 

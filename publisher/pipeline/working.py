@@ -7,7 +7,17 @@ from publisher.basics import Cure, errors
 from publisher.brief import Brief, with_words
 from publisher.design import Fact, SheetSize, Size, gaps, text_findings, work_out
 from publisher.geometry import cut_pieces, make_parts
-from publisher.joints import TRIED_WHOLE, Tried, as_glued, draw_parts, put_together, suggest, try_cures, with_promises
+from publisher.joints import (
+    TRIED_WHOLE,
+    Tried,
+    as_glued,
+    draw_parts,
+    put_together,
+    suggest,
+    try_cures,
+    with_promises,
+    without_idle_steps,
+)
 from publisher.material import Stored, lay_out
 from publisher.pipeline.model import Worked
 from publisher.pipeline.trying import make_at, sheets_of, try_out, try_whole
@@ -36,6 +46,7 @@ def work(
         return Worked(brief, variant, design, findings=tuple(found))
     parts, part_findings = make_parts(design)
     parts = as_glued(design, parts)
+    design = without_idle_steps(design, parts)
     pieces, piece_findings = cut_pieces(design, parts)
     found += (*part_findings, *piece_findings)
     if errors(found):

@@ -8,6 +8,7 @@ from publisher.joints.checks.bent_edge_joined import bent_edge_joined
 from publisher.joints.checks.bent_too_tightly import bent_too_tightly
 from publisher.joints.checks.brace_does_not_fit import brace_does_not_fit
 from publisher.joints.checks.cannot_be_put_in import cannot_be_put_in
+from publisher.joints.checks.carrier_bends import carrier_too_weak, leg_buckles, leg_too_narrow
 from publisher.joints.checks.corner_not_as_shaped import corner_not_as_shaped
 from publisher.joints.checks.deck_bends import reaches_far, sags, too_weak
 from publisher.joints.checks.does_not_meet import does_not_meet
@@ -27,6 +28,7 @@ from publisher.joints.checks.need_not_met import need_not_met
 from publisher.joints.checks.need_of_another_kind import need_of_another_kind
 from publisher.joints.checks.need_over_spread import need_over_spread
 from publisher.joints.checks.needs_contradict import needs_contradict
+from publisher.joints.checks.no_brace_needed import no_brace_needed
 from publisher.joints.checks.off_its_curve import off_its_curve
 from publisher.joints.checks.off_its_face import off_its_face
 from publisher.joints.checks.out_of_reach import out_of_reach
@@ -95,11 +97,15 @@ CHECKS: tuple[Check[Assembled], ...] = (
     tips_over,
     step_too_weak,
     neck_too_weak,
+    carrier_too_weak,
+    leg_too_narrow,
+    leg_buckles,
     too_weak,
     sags,
     reaches_far,
     bears_no_hand,
     brace_does_not_fit,
+    no_brace_needed,
     fact_unknown,
     need_of_another_kind,
     needs_contradict,

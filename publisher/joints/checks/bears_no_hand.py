@@ -37,10 +37,12 @@ def bears_no_hand(subject: Assembled, check: Check[Assembled]) -> Findings:
 
 def _carried(subject: Assembled) -> list[tuple[str, str, float, Place]]:
     """Return the assembly, what of it is the weakest, the newtons that it carries, and where the spec has it."""
+    judged = [*((r.stack.name, r.place) for r in subject.wholes if r.own_roots),
+              *((p.stack.name, p.place) for p in subject.piles if p.own_roots)]  # fmt: skip
     steps = [
-        (report.stack.name, "the weakest step", fact.value, report.place)
-        for report in subject.wholes
-        if report.own_roots and (fact := subject.fact(f"{report.stack.name}.step_carries")) is not None
+        (name, "the weakest step", fact.value, place)
+        for name, place in dict(judged).items()
+        if (fact := subject.fact(f"{name}.step_carries")) is not None
     ]
     decks = [(name, deck.panel.name, deck.carries, place) for name, place, deck in decks_in(subject)]
     return [*steps, *decks]

@@ -5,7 +5,8 @@ from publisher.basics.wording import counted, figures_apart
 from publisher.joints.assembled import Assembled
 from publisher.joints.bending import BENDING_STRENGTH, strength_of
 from publisher.joints.checks.tips_over import weight
-from publisher.joints.stacks import weakest
+from publisher.joints.stacks import StackReport, weakest
+from publisher.joints.wholes import Pile
 
 
 @checked(
@@ -20,12 +21,14 @@ def step_too_weak(subject: Assembled, check: Check[Assembled]) -> Findings:
     boards = {board.id: board for board in subject.design.boards}
     parts = {part.id: part for part in subject.parts}
     looked_at = 0
-    for report in subject.wholes:
+    judged: list[StackReport | Pile] = [*subject.wholes, *subject.piles]
+    for report in judged:
         root = weakest(report.own_roots)
         looked_at += len(report.own_roots)
         if root is None:
             continue
         layer = report.stack.layers[root.layer]
+        lies = f"{layer.section}, " if isinstance(report, Pile) else ""
         board = boards[parts[layer.part].board]
         strength, figure = strength_of(board), weight(subject.design.figure)
         if root.stress <= strength:
@@ -33,7 +36,7 @@ def step_too_weak(subject: Assembled, check: Check[Assembled]) -> Findings:
         assumed = f", {BENDING_STRENGTH:g} MPa assumed" if board.bending_strength is None else ""
         bends, bears = figures_apart(root.stress, strength, 3)
         yield check.found(
-            f"step {report.stack.treads.index(root.layer) + 1} of {report.stack.name} (layer {layer.number}) is the weak one: "
+            f"step {report.stack.treads.index(root.layer) + 1} of {report.stack.name} ({lies}layer {layer.number}) is the weak one: "
             f"with a figure of {figure} at its outer edge its root bends at {bends} MPa, and the board bears "
             f"{bears} MPa (arm {root.arm:.1f} mm, root {root.width:.1f} mm wide, "
             f"{counted(root.plies, 'board')} thick{assumed})",

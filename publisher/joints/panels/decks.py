@@ -46,6 +46,11 @@ class Deck:
     layered: bool = False  # a layer of a stack: how far it may reach goes by its stress alone
 
     @property
+    def area(self) -> float:
+        """Its area (mm²)."""
+        return float(polygon(self.panel.part.outline).area)
+
+    @property
     def weakest(self) -> Bending:
         """The place where a figure bends it most."""
         return max(self.bendings, key=self.stress)
@@ -164,7 +169,7 @@ def supports_of(
 ) -> shapely.Geometry:
     """Return where a deck is carried, in its own coordinates: over what stands under it, along edges that are glued to what
     stands without it, and round posts in its openings. ``ground``: names of the panels that something else carries, as the table."""
-    standing = _standing(assembly, deck.name, ground)
+    standing = standing_without(assembly, deck.name, ground)
     pairs = [{join.a.panel, join.b.panel} for join in assembly.plan.joins]
     glued = {name for pair in pairs if deck.name in pair for name in pair}
     thick = deck.part.thickness
@@ -198,7 +203,7 @@ def _in_openings(assembly: PanelAssembly, deck: Panel, standing: Collection[str]
                 yield shapely.buffer(line, host.part.thickness, cap_style="flat")
 
 
-def _standing(assembly: PanelAssembly, without: str, ground: Collection[str]) -> set[str]:
+def standing_without(assembly: PanelAssembly, without: str, ground: Collection[str]) -> set[str]:
     """Return the panels that stand on the ground, or hang on those, when one is taken away."""
     plan = assembly.plan
     pairs = [(join.a.panel, join.b.panel) for join in plan.joins]

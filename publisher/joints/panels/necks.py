@@ -78,11 +78,18 @@ def _with(over: CarriedOver, own: CarriedOver | None) -> CarriedOver:
 def _under(deck: Panel, others: list[Panel]) -> list[tuple[Panel, shapely.Geometry]]:
     """Return the boards that a level one lies on, or that go through it, each with where it does; none where another holds its side."""
     low, high = _extent(deck)
-    region = _filled(_level(deck, (low + high) / 2.0))
+    own = _level(deck, (low + high) / 2.0)
+    region = _filled(own)
     beside = (shapely.difference(_level(board, (low + high) / 2.0), region) for board in others)
     if any(side.area >= LEAST_SECTION and shapely.dwithin(side, region, UNDER) for side in beside):
         return []
-    cuts = ((board, shapely.intersection(_level(board, low - UNDER), region)) for board in others)
+    through = {
+        board.name for board in others if _extent(board)[1] > low + UNDER
+    }  # what ends under an opening carries nothing there
+    cuts = (
+        (board, shapely.intersection(_level(board, low - UNDER), region if board.name in through else own))
+        for board in others
+    )
     return [(board, area) for board, area in cuts if area.area >= LEAST_SECTION]
 
 

@@ -5,11 +5,12 @@ Never: know a panel.
 """
 
 from publisher.joints.stacks.bonds import HALF_BOND, QUARTER_BOND, half_offset, nearest_bond, nearest_offset
-from publisher.joints.stacks.bracing import weakest
+from publisher.joints.stacks.bracing import Root, propped, roots_of, strength_factor, weakest
 from publisher.joints.stacks.courses import Stagger, tick_ends
-from publisher.joints.stacks.facts import StackReport
+from publisher.joints.stacks.facts import StackReport, grounds_of
 from publisher.joints.stacks.knee_marks import knee_marks
 from publisher.joints.stacks.knees import Knee
 from publisher.joints.stacks.layers import LaidStack, find, lay_all
 from publisher.joints.stacks.necks import necks_of
+from publisher.joints.stacks.plan_geometry import PlanGeometry
 from publisher.joints.stacks.seats import seats_of

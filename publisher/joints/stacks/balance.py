@@ -54,6 +54,7 @@ def balance_of(
     stack: LaidStack,
     plan: PlanGeometry,
     treads: tuple[Tread, ...],
+    standing: tuple[Tread, ...],
     parts: dict[str, Part],
     boards: dict[str, Board],
     figure: Figure,
@@ -61,15 +62,15 @@ def balance_of(
 ) -> Balance:
     """Return how the stack stands on every interface that is not glued: under the lowest layer, and under loose sections.
 
-    A knee brace weighs with the step that it stands under.
+    Figures stand wherever a layer is bare and wide enough (``standing``); ``treads`` alone are those over a plinth, and of them too only
+    wide ones count. A knee brace weighs with the step that it stands under.
     """
     centroids = shapely.get_coordinates(shapely.centroid(plan.placed))
     per_area = {p: areal_mass(boards[parts[p].board], parts[p].thickness) for p in plan.areas}
     masses = np.array([plan.areas[layer.part] * per_area[layer.part] for layer in stack.layers])
     masses, centroids = _with_knees(masses, centroids, stack, knees, parts, boards)
     top = stack.layers[-1].bottom + stack.layers[-1].thickness
-    wide = {name for name in plan.areas if short_side(parts[name]) >= HALF_A_BASE * figure.base}
-    treads = tuple(tread for tread in treads if stack.layers[tread.layer].part in wide)
+    treads = tuple(tread for tread in treads if bears_figures(parts[stack.layers[tread.layer].part], figure))
     pushes: list[float] = []
     held: list[float] = []
     margins: list[tuple[float, float, int, int]] = []  # empty, with figures, the layer above the interface, how many
@@ -81,7 +82,7 @@ def balance_of(
         mass = masses[at:].sum()
         moment = normals @ (masses[at:, None] * centroids[at:]).sum(axis=0)
         empty = float((limits - moment / mass).min())
-        reaches = reaches_of(normals, [t for t in treads if t.layer >= at])
+        reaches = reaches_of(normals, [t for t in standing if t.layer >= at])
         least, moments, figures = empty, limits * mass - moment, 0
         if len(reaches):
             worst = loaded(limits, moment, float(mass), reaches, figure.mass)
@@ -94,6 +95,11 @@ def balance_of(
     slide = push_to_slide(min(float(masses[at:].sum()) for at in {0, *stack.loose}))
     plinth = _plinth(stack, treads, masses, centroids, per_area, figure)
     return Balance(empty, with_figures, *plinth, float(masses.sum()), at, min(pushes), slide, max(held), figures)
+
+
+def bears_figures(part: Part, figure: Figure) -> bool:
+    """Tell whether a layer is wide enough for a figure."""
+    return short_side(part) >= HALF_A_BASE * figure.base
 
 
 def _with_knees(

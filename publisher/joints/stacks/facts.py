@@ -1,6 +1,7 @@
 """Facts of a stack, named ``stair.height`` and so on."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 from math import inf
 
 import numpy as np
@@ -11,8 +12,8 @@ from publisher.design import Board, Fact, Figure, Kind
 from publisher.geometry import Part, mitred
 from publisher.joints.facts import made_fact
 from publisher.joints.footing import GRAVITY
-from publisher.joints.outlines import pieces
-from publisher.joints.stacks.balance import Balance, balance_of, spread_of
+from publisher.joints.outlines import pieces, without_hairs
+from publisher.joints.stacks.balance import Balance, balance_of, bears_figures, spread_of
 from publisher.joints.stacks.batches import likely_ends, worst_ends
 from publisher.joints.stacks.bracing import (
     Root,
@@ -44,6 +45,7 @@ class StackReport:
     stack: LaidStack
     plan: PlanGeometry
     treads: tuple[Tread, ...]
+    standing: tuple[Tread, ...]  # of all layers on which a figure finds room, a plinth and a landing among them
     balance: Balance
     staggers: tuple[Stagger, ...]
     place: Place
@@ -79,6 +81,12 @@ def report_on(
     """Compute what is to be known about a stack. ``figure_height`` in mm: layers less than this above a tread narrow it."""
     plan = PlanGeometry(stack.layers, parts)
     treads = treads_of(stack, plan, figure_height)
+    every = treads_of(stack, plan, figure_height, range(len(stack.layers))) if stack.steps else treads
+    standing = tuple(
+        replace(tread, area=without_hairs(tread.area))
+        for tread in every
+        if bears_figures(parts[stack.layers[tread.layer].part], figure)
+    )
     grounds = grounds_of(plan)
     load = figure.mass * GRAVITY
     free = roots_of(stack, plan, grounds, load, figure.base)
@@ -88,9 +96,21 @@ def report_on(
     thick = knee.thickness if knee is not None else stack.layers[0].thickness
     knees = knees_of(stack, plan, braced, thick)
     braced = tuple(knee.layer for knee in knees)
-    balance = balance_of(stack, plan, treads, parts, boards, figure, knees)
+    balance = balance_of(stack, plan, treads, standing, parts, boards, figure, knees)
     return StackReport(
-        stack, plan, treads, balance, staggers_of(stack, plan, parts), place, grounds, roots, load, braced, knees, whole
+        stack,
+        plan,
+        treads,
+        standing,
+        balance,
+        staggers_of(stack, plan, parts),
+        place,
+        grounds,
+        roots,
+        load,
+        braced,
+        knees,
+        whole,
     )
 
 

@@ -63,7 +63,10 @@ class Knee:
 
 def lowest_ply(stack: LaidStack, layer: int) -> int:
     """Return the layer under which the brace of a step stands: of a doubled step, the one that is doubled."""
-    return layer - 1 if layer in stack.doubled else layer
+    over = stack.doubled
+    while layer in over:
+        layer -= 1
+    return layer
 
 
 def knees_of(stack: LaidStack, plan: PlanGeometry, braced: Sequence[int], thick: float) -> tuple[Knee, ...]:

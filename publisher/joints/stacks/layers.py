@@ -7,6 +7,7 @@ from publisher.basics import Point, Pose, record
 from publisher.design import BracePlan, StackPlan
 from publisher.geometry import Part, middle_of
 from publisher.joints.model import StackLayer
+from publisher.joints.stacks.climbs import LIES_OVER, alike, climbs_of, moved_on, thickened
 
 
 @record
@@ -18,16 +19,6 @@ class LaidRow:
     count: int
     turn: float
     shift: tuple[float, float]
-
-    @property
-    def moves(self) -> bool:
-        """Whether the copies lie turned or shifted on each other."""
-        return self.count > 1 and not self.lies_over
-
-    @property
-    def lies_over(self) -> bool:
-        """Whether the copies lie neither turned nor shifted on what is below them."""
-        return self.turn % 360.0 == 0.0 and self.shift == (0.0, 0.0)
 
 
 @record
@@ -44,34 +35,37 @@ class LaidStack:
 
     @property
     def treads(self) -> tuple[int, ...]:
-        """Indices of the layers that one stands on: those of turned or shifted rows, or else all.
+        """Indices of the layers that one stands on: the steps, where layers wind or climb, or else all.
 
         On a doubled step one stands on the layer that doubles it.
         """
-        rows = [row for row in self.rows if row.moves]
-        steps = [i for row in rows or self.rows for i in range(row.first, row.first + row.count)]
-        return tuple(i + 1 if i + 1 in self.doubled else i for i in steps)
+        steps = tuple(k for climb in climbs_of(self.layers) for k in climb)
+        thicker = {k: top for k, *_, top in thickened(self.layers)}
+        return tuple(dict.fromkeys(thicker.get(k, k) for k in steps)) if steps else tuple(range(len(self.layers)))
 
     @property
     def steps(self) -> frozenset[int]:
-        """Indices of the layers that one stands on in rows that wind or climb; none where no row does."""
-        return frozenset(self.treads) if any(row.moves for row in self.rows) else frozenset()
+        """Indices of the layers that wind or climb, and of those that double them; none where none do."""
+        return frozenset(k for run in (*climbs_of(self.layers), *thickened(self.layers)) for k in run)
 
     @property
     def doubled(self) -> tuple[int, ...]:
-        """Indices of single layers that lie just over a step of the same part, and make it twice as thick."""
-        steps = {row.first + row.count for row in self.rows if row.moves}
-        return tuple(
-            row.first
-            for row in self.rows
-            if row.count == 1 and row.lies_over and row.first in steps and self.layers[row.first - 1].part == row.part
-        )
+        """Indices of layers that lie just over a step of the same part, and make it twice as thick, or more."""
+        return tuple(k for _, *over in thickened(self.layers) for k in over)
 
     @property
     def main(self) -> LaidRow | None:
-        """The turned or shifted row with the most layers."""
-        rows = [row for row in self.rows if row.moves]
-        return max(rows, key=lambda row: row.count) if rows else None
+        """The most layers that wind or climb by one turn and shift: their number, and both as the spec has them, where it has."""
+        runs = [run for climb in climbs_of(self.layers) for run in alike(self.layers, climb)]
+        return max((self._row(run) for run in runs), key=lambda row: row.count, default=None)
+
+    def _row(self, run: range) -> LaidRow:
+        """Return layers that lie alike on each other as a row."""
+        last = run[-1]
+        turn, shift = moved_on(self.layers[last - 1], self.layers[last])
+        said = next((row.turn for row in self.rows if row.first <= last < row.first + row.count), turn)
+        turn = said if abs((said - turn + 180.0) % 360.0 - 180.0) < LIES_OVER else turn
+        return LaidRow(self.layers[last].part, run[0], len(run), turn, shift)
 
 
 def laid_on(below: Pose, seat: Point, own: Point, turn: float) -> Pose:

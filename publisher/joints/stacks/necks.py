@@ -32,7 +32,7 @@ def necks_of(
     per_area = {p: areal_mass(boards[parts[p].board], parts[p].thickness) * GRAVITY for p in plan.areas}
     weights = np.array([plan.areas[layer.part] * per_area[layer.part] for layer in stack.layers])
     moments = weights[:, None] * shapely.get_coordinates(shapely.centroid(plan.placed))
-    treads = {t.layer: shapely.get_coordinates(t.area).tolist() for t in report.treads}
+    treads = {t.layer: shapely.get_coordinates(t.area).tolist() for t in report.standing}
     found: list[StackNeck] = []
     of: dict[Point, int] = {}  # the outermost places of all treads so far, as only one of those can be the worst
     for k in range(len(stack.layers) - 1, 0, -1):

@@ -1,5 +1,6 @@
 """What can stand on a stack: treads, headroom, where cover begins."""
 
+from collections.abc import Sequence
 from math import inf
 
 import shapely
@@ -30,8 +31,11 @@ class Tread:
     covered_by: int | None
 
 
-def treads_of(stack: LaidStack, plan: PlanGeometry, figure_height: float) -> tuple[Tread, ...]:
-    """Return the treads of a stack from the table up, for figures ``figure_height`` mm high (inf: every higher layer counts).
+def treads_of(
+    stack: LaidStack, plan: PlanGeometry, figure_height: float, layers: Sequence[int] | None = None
+) -> tuple[Tread, ...]:
+    """Return the treads of a stack from the table up, or what is bare of these ``layers``, for figures ``figure_height`` mm high (inf:
+    every higher layer counts).
 
     A layer that the next one covers completely is no tread, unless none is left.
     """
@@ -39,7 +43,8 @@ def treads_of(stack: LaidStack, plan: PlanGeometry, figure_height: float) -> tup
     sizes: dict[LayerKey, tuple[float, float]] = {}
     least = inf
     last = len(stack.layers) - 1
-    standing = [k for k in stack.treads if k == last or plan.contact(k).bare.area >= LEAST_TREAD]
+    asked = stack.treads if layers is None else layers
+    standing = [k for k in asked if k == last or plan.contact(k).bare.area >= LEAST_TREAD]
     for k in standing:
         layer = stack.layers[k]
         top = layer.bottom + layer.thickness

@@ -38,17 +38,24 @@ STIFF = 5.0
 
 
 def decks_between(
-    whole: PlacedWhole, plans: Mapping[str, PanelPlan], boards: dict[str, Board], figure: Figure
+    whole: PlacedWhole,
+    plans: Mapping[str, PanelPlan],
+    steps: Collection[tuple[str, str]],
+    boards: dict[str, Board],
+    figure: Figure,
 ) -> tuple[Deck, ...]:
     """Return the undermost boards of all things that others carry, as decks on all that touches them.
 
     What lies higher in a thing is carried by the thing itself, and judged there. ``plans``: of assemblies of panels, by their
-    names; every other thing is a stack, whose undermost layer is as thick as those on it that leave none of it bare.
+    names; every other thing is a stack, whose undermost layer is as thick as those on it that leave none of it bare. ``steps``: things
+    and the names there of layers that wind or climb, and are judged where they stick out of those below.
     """
     found = []
     for one in whole.things:
         plan = plans.get(one.thing.assembly)
         for panel, region, held in _undermost(whole, one, plan, figure) if one.thing.on else ():
+            if (one.thing.name, panel.name) in steps:
+                continue
             thick = panel.part.thickness if plan else _glued(_levels(whole, one), shapely.difference(region, held))
             deck = deck_on(panel, thick, region, held, boards, figure)
             if deck is not None:
@@ -71,8 +78,8 @@ def decks_of_layers(
     found = []
     for at in range(1, len(level)):
         layer = level[at]
-        if layer.name in steps or not bears_figures(layer, figure):
-            continue
+        if layer.name in steps or not any(bears_figures(one, figure) for one in level[at:]):
+            continue  # what is narrow carries the figure that stands on a wide layer over it
         region = region_of(layer)
         under = [section_under(other, layer) for other in (level[at - 1], *knees)]
         held = shapely.intersection(shapely.union_all(under), region)
@@ -104,9 +111,10 @@ def _undermost(
     on, by its own thing, and by high walls that are glued to it beside those."""
     own_boards, walls = _boards_of(one), _walls(whole, one)
     below = [panel for name in one.thing.on for panel in whole.thing(name).panels]
-    made = _of_panels(own_boards, plan, below, figure) if plan else [(own_boards[0], shapely.Polygon())]
+    made = _of_panels(own_boards, plan, below) if plan else [(own_boards[0], shapely.Polygon())]
+    on_it = [board for other in whole.bears(one.thing.name) for board in _boards_of(other)]
     for panel, own in made:
-        if not bears_figures(panel, figure):
+        if not _bears(panel, on_it, figure):
             continue
         region = region_of(panel)
         under = shapely.union_all([section_under(other, panel) for other in below])
@@ -115,9 +123,22 @@ def _undermost(
         yield panel, region, shapely.union_all([held, *(rib for rib in ribs if shapely.dwithin(rib, held, UNDER))])
 
 
-def _of_panels(
-    own: tuple[Panel, ...], plan: PanelPlan, below: list[Panel], figure: Figure
-) -> list[tuple[Panel, shapely.Geometry]]:
+def _bears(panel: Panel, others: list[Panel], figure: Figure) -> bool:
+    """Tell whether a figure stands on a board, or on a level one that lies on it, at once or on others that do."""
+    if bears_figures(panel, figure):
+        return True
+    top = float(_heights(panel).max())
+    over = [
+        other
+        for other in others
+        if not _upright(other)
+        and abs(float(_heights(other).min()) - top) <= PANEL_TOUCH
+        and section_over(other, panel).intersection(region_of(panel)).area > SMALL
+    ]
+    return any(_bears(other, others, figure) for other in over)
+
+
+def _of_panels(own: tuple[Panel, ...], plan: PanelPlan, below: list[Panel]) -> list[tuple[Panel, shapely.Geometry]]:
     """Return the undermost level panels of a thing, each with what of its own thing carries it."""
     assembly = PanelAssembly(plan, own, ())
     over = surfaces_of(below, up=True)
@@ -131,7 +152,7 @@ def _of_panels(
     return [
         (panel, supports_of(assembly, panel, region_of(panel), ground))
         for panel in own
-        if bears_figures(panel, figure) and _heights(panel).max() <= low + panel.part.thickness + ON_TABLE
+        if not _upright(panel) and _heights(panel).max() <= low + panel.part.thickness + ON_TABLE
     ]
 
 

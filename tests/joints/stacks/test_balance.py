@@ -17,7 +17,10 @@ def balance(make: SimpleNamespace, plans: tuple[object, ...], *parts: object, fa
     by_id = {p.id: p for p in parts}  # type: ignore[attr-defined]
     _, (stack,) = lay_all(plans, by_id)  # type: ignore[arg-type]
     plan = PlanGeometry(stack.layers, by_id)
-    return balance_of(stack, plan, treads_of(stack, plan, inf), by_id, {"foam": make.board(faces=faces)}, Figure())
+    every = treads_of(stack, plan, inf, range(len(stack.layers)))
+    return balance_of(
+        stack, plan, treads_of(stack, plan, inf), every, by_id, {"foam": make.board(faces=faces)}, Figure()
+    )
 
 
 def test_the_assumed_masses(make: SimpleNamespace) -> None:
