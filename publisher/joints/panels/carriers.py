@@ -19,7 +19,7 @@ from publisher.basics import record
 from publisher.geometry import polygon
 from publisher.joints.bending import SMALL
 from publisher.joints.outlines import Array, pieces
-from publisher.joints.panels.decks import UNDER, section_under, standing_without
+from publisher.joints.panels.decks import UNDER, region_of, section_under, standing_without
 from publisher.joints.panels.interference import section_of
 from publisher.joints.panels.place import Panel, PanelAssembly
 from publisher.joints.panels.solids import ON_TABLE
@@ -85,11 +85,12 @@ def carriers_of(assembly: PanelAssembly, deck: Panel) -> tuple[Carrier, ...]:
     low = min(_profile(panel).low for panel in assembly.boards)
     ground = {panel.name for panel in assembly.boards if _profile(panel).low <= low + ON_TABLE}
     standing = standing_without(assembly, deck.name, ground)
+    region = region_of(deck)
     found = []
     for panel in assembly.boards:
         if panel.name == deck.name or panel.name not in standing or abs(float(panel.frame.outward[2])) > PLUMB:
             continue
-        touch = section_under(panel, deck)
+        touch = shapely.intersection(section_under(panel, deck), region)
         if float(touch.area) < SMALL:
             continue
         at = deck.frame.carry(np.column_stack([(xy := shapely.get_coordinates(touch)), np.zeros(len(xy))]))
@@ -238,7 +239,7 @@ def _legs(own: _Profile, panel: Panel, ground: float) -> Iterator[Leg]:
         cuts = [float(z) for level in levels for z in (level - BESIDE, level + BESIDE) if low < z < high]
         across = [shapely.intersection(piece, shapely.LineString([(left - 1.0, z), (right + 1.0, z)])) for z in cuts]
         wide = min((float(one.length) for one in across if one.length > BESIDE), default=right - left)
-        yield Leg(wide, high - low, panel.part.thickness)
+        yield Leg(wide, apart - low, panel.part.thickness)
 
 
 def _below(own: _Profile, top: float) -> list[shapely.Geometry]:
