@@ -90,6 +90,9 @@ class Meeting:
     opening narrower by its width on each, and an outline, which counts below zero, wider.
 
     ``between``: of two printed sizes it is what the one leaves of the other, board and all.
+
+    ``unsure``: boards of which nobody knows how often their thickness is in it: it holds for board as the spec says, and no more is
+    said.
     """
 
     name: str
@@ -108,6 +111,7 @@ class Meeting:
     untraced: tuple[tuple[str, float], ...] = ()
     opening: str = ""
     between: bool = False
+    unsure: tuple[str, ...] = ()
 
     def cut_at(self, scale: float) -> float:
         """Return the size (mm) that is cut from a sheet printed at this scale (1 = true size)."""

@@ -7,14 +7,19 @@ from publisher.joints.model import BoardRange, Meeting
 
 
 def board_ranges(meetings: tuple[Meeting, ...], boards: tuple[Board, ...]) -> tuple[BoardRange, ...]:
-    """Return for each board of the design the thicknesses with which all its meetings hold, at true size."""
-    return tuple(_range(board, [m for m in meetings if m.board == board.id]) for board in boards)
+    """Return for each board of the design the thicknesses with which all its meetings hold, at true size; where one is unsure of a board,
+    those that the spec says of it are all that is known."""
+    return tuple(
+        _range(board, [m for m in meetings if m.board == board.id or board.id in m.unsure]) for board in boards
+    )
 
 
 def _range(board: Board, meetings: list[Meeting]) -> BoardRange:
     least, most, least_by, most_by = 0.0, inf, "", ""
     for meeting in meetings:
-        low, high = meeting.takes_board()
+        low, high = meeting.takes_board() if meeting.board == board.id else (0.0, inf)
+        if board.id in meeting.unsure:
+            low, high = max(low, board.thickness - board.spread), min(high, board.thickness + board.spread)
         if low > least:
             least, least_by = low, meeting.name
         if high < most:

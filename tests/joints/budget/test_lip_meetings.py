@@ -6,7 +6,7 @@ import pytest
 from manifold3d import Manifold
 
 from publisher.joints.assembled import Assembled
-from publisher.joints.budget import meetings_of
+from publisher.joints.budget import board_ranges, lip_meetings, meetings_of
 from publisher.joints.model import Meeting
 from publisher.joints.put_together import assemble
 from publisher.joints.wholes import LIFT_PLAY
@@ -174,3 +174,30 @@ assembly:
 """
     (met,) = lifts(made(tmp_path, text))
     assert (met.printed, met.boards, met.board) == (pytest.approx(1.5, abs=0.02), 0.0, "")
+
+
+@pytest.mark.parametrize(("fails", "sure"), [((0.05,), True), ((0.05, -0.05), False)])
+def test_where_no_other_board_tells_how_often_it_is_in_a_play_nothing_is_claimed(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, fails: tuple[float, ...], sure: bool
+) -> None:
+    """Thinner board tells the same as thicker; where neither can be put together, the board of the spec is all that is known."""
+    x, y = (size - 1.5 for size in ROOMS["mitre"])
+    subject = made(tmp_path, box_with("mitre", block_lid(x, y)))
+    known = board_ranges(meetings_of(subject), subject.design.boards)[0]
+    real = lip_meetings.whole_of_thicker_board
+
+    def other(*given: object) -> object:
+        return None if given[-1] in fails else real(*given)  # type: ignore[arg-type]
+
+    monkeypatch.setattr(lip_meetings, "whole_of_thicker_board", other)
+    found = board_ranges(meetings_of(subject), subject.design.boards)[0]
+    if sure:
+        assert (found.least, found.most) == pytest.approx((known.least, known.most), abs=1e-3)
+        return
+    spread = subject.design.boards[0].spread
+    assert (found.least, found.most) == pytest.approx((T - spread, T + spread))
+    (lift, *_) = lifts(subject)
+    assert lift.unsure == ("foam",) and "is not known" in lift.what
+    assert lift.unprinted_least == pytest.approx(LIFT_PLAY + 2 * spread) and lift.printed == pytest.approx(
+        1.5, abs=0.01
+    )
