@@ -9,7 +9,7 @@ from tests.random_designs.judge import untruths
 from tests.random_designs.kinds import KINDS
 from tests.random_designs.make import false_twin, true_design
 from tests.random_designs.report import lines
-from tests.random_designs.search import Asked, ask
+from tests.random_designs.search import Asked, ask, ask_all
 from tests.random_designs.shrink import failures, keep, smallest
 
 
@@ -26,6 +26,7 @@ def main() -> None:
     parser.add_argument(
         "--keep", default="", help="folder for the smallest case of every way to fail, such as build/cases"
     )
+    parser.add_argument("--every", action="store_true", help="ask about all twins of each design, and not about one")
     parser.add_argument("--show", action="store_true", help="print the spec and all that the tool says")
     asked_for = parser.parse_args()
     first, _, last = asked_for.seeds.partition("-")
@@ -42,6 +43,9 @@ def main() -> None:
         ):
             if bad:
                 print(f"a fault of the generator: {design.kind} {seed}, {name} ({change}): {'; '.join(bad)}")
+        if asked_for.every:
+            asked += ask_all(design)
+            continue
         asked.append(ask(design, papers if place < asked_for.build else ()))
         if asked_for.show:
             print(design.spec)

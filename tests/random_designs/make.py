@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 
+from tests.random_designs.breaks import broken
 from tests.random_designs.design import Design
 from tests.random_designs.dice import Dice
 from tests.random_designs.kinds import KINDS
@@ -16,9 +17,15 @@ def true_design(seed: int, kind: str = "", paper: str = "") -> Design:
 
 
 def false_twin(true: Design, change: str = "") -> tuple[str, Design]:
-    """Return a change, one of its kind's by the seed where none is asked for, and the design with it."""
+    """Return a change, one by the seed where none is asked for, and the design with it."""
+    twins = false_twins(true)
+    change = change or Dice(f"change {true.kind} {true.seed}").one_of(sorted(twins))
+    return change, twins[change]
+
+
+def false_twins(true: Design) -> dict[str, Design]:
+    """Return all twins of a design by the change that makes them untrue: those of its kind, and the breaks that every kind has."""
     kind = KINDS[true.kind]
-    dice = Dice(f"false {true.kind} {true.seed}")
-    plans = kind.faults(true.plan, dice)
-    change = change or dice.one_of(sorted(plans))
-    return change, replace(kind.design(plans[change]), seed=true.seed)
+    plans = kind.faults(true.plan, Dice(f"false {true.kind} {true.seed}"))
+    made = {name: replace(kind.design(plan), seed=true.seed) for name, plan in plans.items()}
+    return {**made, **broken(true, Dice(f"breaks {true.kind} {true.seed}"))}

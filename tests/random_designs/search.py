@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from tests.random_designs.design import Design
-from tests.random_designs.make import false_twin
+from tests.random_designs.make import false_twin, false_twins
 from tests.random_designs.tool import Said, build, check
 
 GAPES = "joints/thing-gapes"
@@ -37,6 +37,16 @@ class Asked:
 
 def _new(twin: tuple[tuple[str, str], ...], true: tuple[tuple[str, str], ...]) -> tuple[str, ...]:
     return tuple(sorted({rule for rule, _ in twin} - {rule for rule, _ in true}))
+
+
+def ask_all(design: Design) -> list[Asked]:
+    """Ask the tool about a true design and each of its twins."""
+    said = check(design.spec, design.files)
+    wrong = wrong_facts(design, said)
+    return [
+        Asked(design, said, wrong, change, check(false.spec, false.files))
+        for change, false in false_twins(design).items()
+    ]
 
 
 def ask(design: Design, papers: tuple[str, ...] = (), twin: bool = True) -> Asked:

@@ -5,11 +5,12 @@ from dataclasses import replace
 import pytest
 from manifold3d import Manifold
 
+from tests.random_designs.breaks import BESIDE, LOWERED, REMOVED, TURNED, broken
 from tests.random_designs.design import need
 from tests.random_designs.dice import Dice
 from tests.random_designs.judge import untruths
 from tests.random_designs.kinds import KINDS
-from tests.random_designs.make import false_twin, true_design
+from tests.random_designs.make import false_twin, false_twins, true_design
 from tests.random_designs.report import LEAST_NEAR, lines, near_share
 from tests.random_designs.search import GAPES, Asked, ask
 from tests.random_designs.shrink import failures, known_failures
@@ -30,8 +31,21 @@ def test_true_designs_are_true_by_their_solids(kind: str) -> None:
 @pytest.mark.parametrize("kind", KINDS)
 def test_every_change_makes_a_design_untrue_by_its_solids(kind: str) -> None:
     true = true_design(1, kind)
-    for change in KINDS[kind].faults(true.plan, Dice("changes")):
-        assert untruths(false_twin(true, change)[1]), change
+    twins = false_twins(true)
+    assert twins.keys() >= KINDS[kind].faults(true.plan, Dice("changes")).keys()
+    assert {change for change, twin in twins.items() if not untruths(twin)} == set()
+
+
+def test_every_break_is_drawn_for_some_kind_and_leaves_the_rest_as_it_was() -> None:
+    drawn = {
+        name: (kind, twin) for kind in KINDS for name, twin in broken(true_design(2, kind), Dice("breaks")).items()
+    }
+    assert drawn.keys() == {REMOVED, LOWERED, TURNED, BESIDE}
+    kind, twin = drawn[REMOVED]
+    (before,), (after,) = true_design(2, kind).pieces, twin.pieces
+    assert len(after.boards) == len(before.boards) - 1 and twin.spec.count("{name: ") <= true_design(
+        2, kind
+    ).spec.count("{name: ")
 
 
 @pytest.mark.parametrize("kind", KINDS)

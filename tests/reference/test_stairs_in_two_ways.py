@@ -5,10 +5,12 @@ from math import cos, radians, sin
 from pathlib import Path
 from random import Random
 
+import numpy as np
 import pytest
 import shapely
 
 from publisher.geometry import polygon
+from publisher.joints import StackLayer
 from tests.reference.solids import Built, build
 from tests.reference.test_one_thing_in_two_ways import DECKS, SAME, figures, found, stiff
 from tests.searches.profile import seeds
@@ -138,3 +140,35 @@ def test_random_stairs_too(tmp_path_factory: pytest.TempPathFactory, seed: int) 
     stack = stiff(build(spec(sizes, as_rows(rows)), folder))
     compare(stack, stiff(build(spec(sizes, as_things(stack)), folder)))
     compare(stack, stiff(build(spec(sizes, one_by_one(rows)), folder)))
+
+
+def test_figures_stand_on_a_landing_as_well_as_on_the_steps(tmp_path: Path) -> None:
+    """A landing that reaches far out tips its stair: moments about the rim of a round plinth, with one figure or two at its corners."""
+    rows: tuple[Row, ...] = (("plinth", 1, 0, (0, 0)), ("step", 3, 20, (0, 0)), ("landing", 1, 0, (-20, -35)))
+    made = build(spec(SIZES, as_rows(rows)), tmp_path)
+    layers = next(layers for name, layers in made.joined.layers if name == "all")
+    grams, moment = 0.0, np.zeros(2)
+    for layer in layers:
+        area = polygon(made.parts[layer.part].outline)
+        mass = area.area * (30e-6 * layer.thickness + 2 * 75e-6)
+        grams, moment = grams + mass, moment + mass * np.array(layer.pose.apply((area.centroid.x, area.centroid.y)))
+    corners = [layers[-1].pose.apply(at) for at in ((0, 0), (120, 0), (120, 70), (0, 70))]
+    turns = np.radians(np.arange(0.0, 360.0, 0.1))
+    ways = np.column_stack([np.cos(turns), np.sin(turns)])
+    reach = (ways @ np.array(corners).T).max(
+        axis=1
+    )  # of the landing, the highest tread; the plinth's rim is at its own edge
+    margins = [SIZES["PLINTH"] - (ways @ moment + n * 30.0 * reach) / (grams + n * 30.0) for n in (1,)]
+    second = np.maximum((ways @ _outline(made, layers[:-1]).T).max(axis=1), SIZES["PLINTH"])
+    margins.append(SIZES["PLINTH"] - (ways @ moment + 30.0 * (reach + second)) / (grams + 60.0))
+    found = figures(made, ("balance_with_figures",))["balance_with_figures"]
+    assert found == pytest.approx(min(float(margin.min()) for margin in margins), abs=0.1) and found < 0.0
+
+
+def _outline(made: Built, layers: tuple[StackLayer, ...]) -> np.ndarray:
+    return np.vstack(
+        [
+            layer.pose.apply_all(tuple(map(tuple, shapely.get_coordinates(polygon(made.parts[layer.part].outline)))))
+            for layer in layers
+        ]
+    )
