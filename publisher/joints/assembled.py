@@ -24,7 +24,7 @@ from publisher.joints.panels import (
     seatings_of,
 )
 from publisher.joints.stacks import StackReport
-from publisher.joints.wholes import Pile, PlacedWhole
+from publisher.joints.wholes import PiledThings, PlacedWhole
 
 
 @record
@@ -74,7 +74,7 @@ class Assembled:
     meetings: tuple[Meeting, ...] = ()
     things: tuple[PlacedWhole, ...] = ()  # assemblies that stand on each other
     layered: tuple[LayeredDecks, ...] = ()
-    piles: tuple[Pile, ...] = ()  # of things of layers, as the stacks that they are
+    piles: tuple[PiledThings, ...] = ()  # of things of layers, as the stacks that they are
 
     @property
     def wholes(self) -> tuple[StackReport, ...]:

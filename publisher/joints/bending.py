@@ -41,7 +41,7 @@ SMALL = 1.0
 SAME_BEND = 1e-3
 """Share by which a narrow place must bend more than the root to be told instead of it."""
 
-GRID = 1e-3
+PLACES_ROUNDED = 1e-3
 """mm: to this the places that are looked at are rounded."""
 
 CUT_ACROSS = 40
@@ -236,7 +236,7 @@ def _angles(ways: Array, fixed: Flags) -> list[float]:
 def _places(area: shapely.Geometry, most: int) -> Array:
     """Return places all over an area: the middles of squares of one size, and one place of each piece."""
     step = round(
-        max(float(np.sqrt(area.area / most)), GRID), 3
+        max(float(np.sqrt(area.area / most)), PLACES_ROUNDED), 3
     )  # round-off moves no place: one geometry has one set of them
     left, bottom, right, top = (round(side, 3) for side in area.bounds)
     xs, ys = np.meshgrid(np.arange(left + step / 2, right, step), np.arange(bottom + step / 2, top, step))

@@ -17,7 +17,7 @@ Array = npt.NDArray[np.float64]
 STRIP_CLOSE = 0.02
 """Search tolerance in mm of the widest strip."""
 
-HAIR = 0.02
+HAIRLINE = 0.02
 """mm: what is thinner than twice this is no board."""
 
 MANY_ARCS = 24
@@ -132,9 +132,9 @@ def pieces(geometry: shapely.Geometry, least: float = 0.05) -> shapely.Geometry:
 
 
 def without_hairs(area: shapely.Geometry) -> shapely.Geometry:
-    """Return an area without what is thinner than twice ``HAIR``: two flattenings of one arc leave hairs, which reach as far as what
+    """Return an area without what is thinner than twice ``HAIRLINE``: two flattenings of one arc leave hairs, which reach as far as what
     is wide."""
-    return pieces(mitred(mitred(area, -HAIR), HAIR))
+    return pieces(mitred(mitred(area, -HAIRLINE), HAIRLINE))
 
 
 def points_of(points: Iterable[Point]) -> Array:

@@ -32,7 +32,7 @@ from publisher.joints.panels import facts as panel_facts
 from publisher.joints.stacks import LaidStack, StackReport, knee_marks, lay_all, seats_of
 from publisher.joints.stacks import facts as stack_facts
 from publisher.joints.wholes import (
-    Pile,
+    PiledThings,
     PlacedWhole,
     decks_between,
     decks_of_layers,
@@ -196,7 +196,7 @@ def _facts_of_stack(report: StackReport, parts: dict[str, Part], boards: dict[st
 
 
 def _facts_of_things(
-    made: PlacedWhole, piles: tuple[Pile, ...], parts: dict[str, Part], boards: dict[str, Board], figure: Figure
+    made: PlacedWhole, piles: tuple[PiledThings, ...], parts: dict[str, Part], boards: dict[str, Board], figure: Figure
 ) -> list[Fact]:
     """Return the sizes of things on things, how they stand together, what their steps and decks bear, and how they are packed."""
     name, place = made.plan.name, made.plan.place
@@ -223,7 +223,7 @@ def _things(
     parts: dict[str, Part],
     boards: dict[str, Board],
     reports: dict[str, StackReport],
-) -> tuple[tuple[PlacedWhole, tuple[Pile, ...]], ...]:
+) -> tuple[tuple[PlacedWhole, tuple[PiledThings, ...]], ...]:
     """Return the assemblies of things, as far as all their things could be put together, each with its piles of layers."""
     places = {plan.name: plan.place for plan in design.stacks}
     if not design.wholes:

@@ -6,7 +6,7 @@ from publisher.joints.assembled import Assembled
 from publisher.joints.bending import BENDING_STRENGTH, strength_of
 from publisher.joints.checks.tips_over import weight
 from publisher.joints.stacks import StackReport, weakest
-from publisher.joints.wholes import Pile
+from publisher.joints.wholes import PiledThings
 
 
 @checked(
@@ -21,14 +21,14 @@ def step_too_weak(subject: Assembled, check: Check[Assembled]) -> Findings:
     boards = {board.id: board for board in subject.design.boards}
     parts = {part.id: part for part in subject.parts}
     looked_at = 0
-    judged: list[StackReport | Pile] = [*subject.wholes, *subject.piles]
+    judged: list[StackReport | PiledThings] = [*subject.wholes, *subject.piles]
     for report in judged:
         root = weakest(report.own_roots)
         looked_at += len(report.own_roots)
         if root is None:
             continue
         layer = report.stack.layers[root.layer]
-        lies = f"{layer.section}, " if isinstance(report, Pile) else ""
+        lies = f"{layer.section}, " if isinstance(report, PiledThings) else ""
         board = boards[parts[layer.part].board]
         strength, figure = strength_of(board), weight(subject.design.figure)
         if root.stress <= strength:

@@ -5,7 +5,7 @@ Never: know a stack.
 """
 
 from publisher.joints.panels.bent import FACET, bent_end, is_facet
-from publisher.joints.panels.carriers import Beam, Carrier, Leg, carriers_of
+from publisher.joints.panels.carriers import Beam, Carrier, carriers_of
 from publisher.joints.panels.decks import (
     UNDER,
     Deck,

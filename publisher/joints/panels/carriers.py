@@ -30,10 +30,10 @@ PLUMB = 1e-3
 LEAST_FREE = 2.0
 """mm: what is free of supports on less length is held all along. An assumption."""
 
-BESIDE = 0.05
+BESIDE_CORNER = 0.05
 """mm beside a corner at which is looked how high a board is there."""
 
-MOST_CUTS = 60
+MOST_SECTIONS = 60
 """At so many places a board is cut across, at most."""
 
 Interval = tuple[float, float]
@@ -194,7 +194,7 @@ def _beam(
     heights = own_heights(own.area, x)
     if not heights:
         return None
-    beyond = end - x if start >= supports[-1][1] - BESIDE else x - start  # the load stands at the free end
+    beyond = end - x if start >= supports[-1][1] - BESIDE_CORNER else x - start  # the load stands at the free end
     moment = (x - start) * (end - x) / (end - start) if spans else beyond
     section = thick * sum(high**2 for high in heights) / 6.0
     return Beam(x - own.area.bounds[0], max(heights), end - start, spans, moment, section)
@@ -205,14 +205,20 @@ def own_heights(area: shapely.Geometry, x: float) -> tuple[float, ...]:
     _, low, _, high = area.bounds
     line = shapely.LineString([(x, low - 1.0), (x, high + 1.0)])
     cut = shapely.get_parts(shapely.intersection(area, line))
-    return tuple(float(one.length) for one in cut if one.length > BESIDE)
+    return tuple(float(one.length) for one in cut if one.length > BESIDE_CORNER)
 
 
 def _cuts(own: _Profile, start: float, end: float) -> list[float]:
     """Return places between two: beside the corners of the board there, at both ends and in the middle."""
     corners = np.unique(np.round(shapely.get_coordinates(own.area)[:, 0], 2))
-    corners = corners[:: max(1, -(-len(corners) // MOST_CUTS))]
-    every = [*(corners - BESIDE), *(corners + BESIDE), start + BESIDE, end - BESIDE, (start + end) / 2.0]
+    corners = corners[:: max(1, -(-len(corners) // MOST_SECTIONS))]
+    every = [
+        *(corners - BESIDE_CORNER),
+        *(corners + BESIDE_CORNER),
+        start + BESIDE_CORNER,
+        end - BESIDE_CORNER,
+        (start + end) / 2.0,
+    ]
     return [float(x) for x in every if start < x < end]
 
 
@@ -233,12 +239,12 @@ def _legs(own: _Profile, panel: Panel, ground: float) -> Iterator[Leg]:
         return
     levels = np.unique(np.round(shapely.get_coordinates(own.area)[:, 1], 2))
     tops = [float(z) for z in levels if z > own.low + ON_TABLE]
-    apart = max((z for z in tops if len(_below(own, z - BESIDE)) >= len(feet)), default=own.low)
-    for piece in _below(own, apart - BESIDE) if apart > own.low else ():
+    apart = max((z for z in tops if len(_below(own, z - BESIDE_CORNER)) >= len(feet)), default=own.low)
+    for piece in _below(own, apart - BESIDE_CORNER) if apart > own.low else ():
         left, low, right, high = piece.bounds
-        cuts = [float(z) for level in levels for z in (level - BESIDE, level + BESIDE) if low < z < high]
+        cuts = [float(z) for level in levels for z in (level - BESIDE_CORNER, level + BESIDE_CORNER) if low < z < high]
         across = [shapely.intersection(piece, shapely.LineString([(left - 1.0, z), (right + 1.0, z)])) for z in cuts]
-        wide = min((float(one.length) for one in across if one.length > BESIDE), default=right - left)
+        wide = min((float(one.length) for one in across if one.length > BESIDE_CORNER), default=right - left)
         yield Leg(wide, apart - low, panel.part.thickness)
 
 

@@ -7,7 +7,7 @@ from math import hypot
 from publisher.basics import Point, remembered
 from publisher.joints.model import StackLayer
 
-Move = tuple[float, Point]
+LaidOn = tuple[float, Point]
 """A turn and a shift."""
 
 LIES_OVER = 0.01
@@ -48,7 +48,7 @@ def alike(layers: tuple[StackLayer, ...], climb: range) -> tuple[range, ...]:
     return tuple(range(a, b) for a, b in pairwise((climb[0], *cuts, climb[-1] + 1)))
 
 
-def moved_on(lower: StackLayer, upper: StackLayer) -> Move:
+def moved_on(lower: StackLayer, upper: StackLayer) -> LaidOn:
     """Return by how many degrees, and how far in the lower one's own coordinates, a layer lies turned and shifted on another."""
     turn = (upper.pose.turn - lower.pose.turn + 180.0) % 360.0 - 180.0
     a, b, c, d, _, _ = lower.pose.matrix()
@@ -56,26 +56,26 @@ def moved_on(lower: StackLayer, upper: StackLayer) -> Move:
     return turn, (a * x + b * y, c * x + d * y)
 
 
-def _moves(layers: tuple[StackLayer, ...]) -> list[Move | None]:
+def _moves(layers: tuple[StackLayer, ...]) -> list[LaidOn | None]:
     """Return how each layer lies on the one below; None where that is of another part, or the table."""
     return [None, *_on_its_like(layers)]
 
 
-def _on_its_like(layers: tuple[StackLayer, ...]) -> Iterator[Move | None]:
+def _on_its_like(layers: tuple[StackLayer, ...]) -> Iterator[LaidOn | None]:
     for lower, upper in pairwise(layers):
         yield moved_on(lower, upper) if lower.part == upper.part else None
 
 
-def _is_moved(move: Move | None) -> bool:
+def _is_moved(move: LaidOn | None) -> bool:
     return move is not None and not _same(move, (0.0, (0.0, 0.0)))
 
 
-def _same(one: Move, other: Move) -> bool:
+def _same(one: LaidOn, other: LaidOn) -> bool:
     (turn, (x, y)), (its_turn, (its_x, its_y)) = one, other
     return abs((turn - its_turn + 180.0) % 360.0 - 180.0) < LIES_OVER and hypot(x - its_x, y - its_y) < LIES_OVER
 
 
-def _top(moves: list[Move | None], step: int) -> int:
+def _top(moves: list[LaidOn | None], step: int) -> int:
     """Return the highest layer that lies just over a step, each over the next lower one; the step itself where none does."""
     top = step
     while top + 1 < len(moves) and moves[top + 1] is not None and not _is_moved(moves[top + 1]):

@@ -9,7 +9,7 @@ from publisher.joints.wholes.decks import decks_between, decks_of_layers
 from publisher.joints.wholes.facts import facts_of
 from publisher.joints.wholes.lips import LIFT_PLAY, Lip, LipRoom, lips_of
 from publisher.joints.wholes.locked import locked_by
-from publisher.joints.wholes.piles import Pile, facts_of_roots, piles_of
+from publisher.joints.wholes.piles import PiledThings, facts_of_roots, piles_of
 from publisher.joints.wholes.put import PlacedThing, PlacedWhole, put_things
 from publisher.joints.wholes.thicker import whole_of_thicker_board
 from publisher.joints.wholes.things import panels_of_stack

@@ -24,7 +24,7 @@ from publisher.joints.wholes.put import PlacedThing, PlacedWhole
 
 
 @record
-class Pile:
+class PiledThings:
     """Things of layers, from one on the table up, each lying on the next lower one alone: as one stack, the thing and the name there of
     each of its layers, and the roots of its steps. ``all_of_it``: the whole has no other things."""
 
@@ -46,7 +46,11 @@ class Pile:
 
 
 def facts_of_roots(
-    piles: tuple[Pile, ...], decks: Sequence[Fact], parts: dict[str, Part], boards: dict[str, Board], figure: Figure
+    piles: tuple[PiledThings, ...],
+    decks: Sequence[Fact],
+    parts: dict[str, Part],
+    boards: dict[str, Board],
+    figure: Figure,
 ) -> Iterator[tuple[str, float, Kind]]:
     """Yield what the steps of piles bear, by the names that this has for stacks: ``weakest_step`` of a whole that is one pile,
     ``root_stress`` (MPa), ``strength_factor`` (figures that break it), ``step_carries`` (N). Where no step is judged at its root, these say
@@ -73,7 +77,7 @@ def facts_of_roots(
 
 def piles_of(
     whole: PlacedWhole, reports: Mapping[str, StackReport], parts: dict[str, Part], figure: Figure
-) -> tuple[Pile, ...]:
+) -> tuple[PiledThings, ...]:
     """Return the piles of things of layers, at least two on each other, by the uppermost of each. ``reports``: of stacks, by name."""
     paths: dict[str, tuple[PlacedThing, ...]] = {}
     for one in whole.things:  # each comes after what carries it
@@ -91,7 +95,7 @@ def _pile(
     reports: Mapping[str, StackReport],
     parts: dict[str, Part],
     figure: Figure,
-) -> Pile:
+) -> PiledThings:
     layers, names, loose, braced = list[StackLayer](), list[tuple[str, str]](), list[int](), dict[str, list[int]]()
     for one in path:
         own, first = reports[one.thing.assembly], len(layers)
@@ -106,7 +110,7 @@ def _pile(
     roots = roots_of(stack, plan, grounds_of(plan), figure.mass * GRAVITY, figure.base)
     for one in path:
         roots = propped(roots, braced[one.thing.name], reports[one.thing.assembly].stack.brace, figure.base)
-    return Pile(stack, tuple(names), roots, len(path) == len(whole.things), whole.plan.place)
+    return PiledThings(stack, tuple(names), roots, len(path) == len(whole.things), whole.plan.place)
 
 
 def _layer(panel: Panel, thing: str, number: int) -> StackLayer:
