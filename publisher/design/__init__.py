@@ -4,7 +4,7 @@ Comes in: a ``Brief``, the name of a variant, sizes set on the command line. Goe
 degrees, plans of parts, assemblies and steps; joins turned into edge treatments. Never: opens a file, knows paper.
 """
 
-from publisher.design.assembly import JointInfo, joint_infos
+from publisher.design.assembly import BRACE_SHAPE, JointInfo, joint_infos
 from publisher.design.language import (
     CONSTANT_WORDS,
     STANDARD,
@@ -92,6 +92,7 @@ from publisher.design.work_out import work_out
 
 __all__ = [
     "BRACES",
+    "BRACE_SHAPE",
     "CONSTANT_WORDS",
     "LONGEST_MM",
     "RULES",

@@ -142,10 +142,33 @@ def test_random_stairs_too(tmp_path_factory: pytest.TempPathFactory, seed: int) 
     compare(stack, stiff(build(spec(sizes, one_by_one(rows)), folder)))
 
 
+def test_a_braced_stair_on_a_thing_bears_two_figures_as_one_on_a_layer(tmp_path: Path) -> None:
+    """Braces stand on edge, and yet it is a pile of layers."""
+    brace = "brace: {run: 35 mm, drop: 30 mm, under: [9]}"
+    stack = build(
+        spec(SIZES, f"  all: {{stack: [{{part: plinth}}, {{part: step, count: 9, turn: 20 deg}}], {brace}}}\n"),
+        tmp_path,
+    )
+    layers = next(layers for name, layers in stack.joined.layers if name == "all")
+    low_x, low_y, high_x, high_y = (
+        _outline(stack, layers[1:]).min(axis=0).tolist() + _outline(stack, layers[1:]).max(axis=0).tolist()
+    )
+    things = (
+        "  base: {stack: [{part: plinth}]}\n"
+        f"  flight: {{stack: [{{part: step, count: 9, turn: 20 deg}}], {brace}}}\n"
+        "  all: {things: {b: {assembly: base}, f: {assembly: flight, on_top_of: [b], turn: 20 deg, "
+        f"at: [{(low_x + high_x) / 2:.9f} mm, {(low_y + high_y) / 2:.9f} mm]}}}}}}\n"
+    )
+    made = build(spec(SIZES, things), tmp_path)
+    assert figures(made, SAME) == pytest.approx(figures(stack, SAME), rel=1e-4, abs=1e-3)
+    assert figures(made, ROOTS) == pytest.approx(figures(stack, ROOTS), rel=1e-4)
+
+
 def test_figures_stand_on_a_landing_as_well_as_on_the_steps(tmp_path: Path) -> None:
     """A landing that reaches far out tips its stair: moments about the rim of a round plinth, with one figure or two at its corners."""
     rows: tuple[Row, ...] = (("plinth", 1, 0, (0, 0)), ("step", 3, 20, (0, 0)), ("landing", 1, 0, (-20, -35)))
-    made = build(spec(SIZES, as_rows(rows)), tmp_path)
+    plinth = 50.0
+    made = build(spec({**SIZES, "PLINTH": plinth}, as_rows(rows)), tmp_path)
     layers = next(layers for name, layers in made.joined.layers if name == "all")
     grams, moment = 0.0, np.zeros(2)
     for layer in layers:
@@ -158,9 +181,9 @@ def test_figures_stand_on_a_landing_as_well_as_on_the_steps(tmp_path: Path) -> N
     reach = (ways @ np.array(corners).T).max(
         axis=1
     )  # of the landing, the highest tread; the plinth's rim is at its own edge
-    margins = [SIZES["PLINTH"] - (ways @ moment + n * 30.0 * reach) / (grams + n * 30.0) for n in (1,)]
-    second = np.maximum((ways @ _outline(made, layers[:-1]).T).max(axis=1), SIZES["PLINTH"])
-    margins.append(SIZES["PLINTH"] - (ways @ moment + 30.0 * (reach + second)) / (grams + 60.0))
+    margins = [plinth - (ways @ moment + n * 30.0 * reach) / (grams + n * 30.0) for n in (1,)]
+    second = np.maximum((ways @ _outline(made, layers[:-1]).T).max(axis=1), plinth)
+    margins.append(plinth - (ways @ moment + 30.0 * (reach + second)) / (grams + 60.0))
     found = figures(made, ("balance_with_figures",))["balance_with_figures"]
     assert found == pytest.approx(min(float(margin.min()) for margin in margins), abs=0.1) and found < 0.0
 

@@ -5,7 +5,7 @@ Never: place a part.
 """
 
 from publisher.design.assembly.assemblies import read_assemblies
-from publisher.design.assembly.brace_parts import brace_parts
+from publisher.design.assembly.brace_parts import BRACE_SHAPE, brace_parts
 from publisher.design.assembly.braces_and_meetings import read_meets
 from publisher.design.assembly.folds import plan_folds
 from publisher.design.assembly.joins import JointInfo, joint_infos

@@ -13,7 +13,7 @@ from publisher.joints.footing import GRAVITY
 from publisher.joints.least_sizes import FOOT, PAPERED, THICKNESS, least
 from publisher.joints.panels import Beam, Carrier, Deck, carriers_of
 
-THIN_DUST = 0.01  # mm
+TOO_LITTLE = 0.01  # mm: what a leg may lack
 
 
 @record
@@ -84,7 +84,7 @@ def leg_too_narrow(subject: Assembled, check: Check[Assembled]) -> Findings:
         looked_at += len(one.carrier.legs)
         wanted = least(FOOT, subject.design.board(one.carrier.panel.part.board))
         wide = min((leg.wide for leg in one.carrier.legs), default=wanted)
-        if wide >= wanted - THIN_DUST:
+        if wide >= wanted - TOO_LITTLE:
             continue
         has, holds = lengths_apart(wide, wanted)
         yield check.found(

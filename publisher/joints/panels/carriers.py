@@ -24,7 +24,7 @@ from publisher.joints.panels.interference import section_of
 from publisher.joints.panels.place import Panel, PanelAssembly
 from publisher.joints.panels.solids import ON_TABLE
 
-PLUMB = 1e-3
+ON_EDGE_UP = 1e-3
 """Share of its normal that a board has upwards, at most, that stands on edge."""
 
 LEAST_FREE = 2.0
@@ -88,7 +88,7 @@ def carriers_of(assembly: PanelAssembly, deck: Panel) -> tuple[Carrier, ...]:
     region = region_of(deck)
     found = []
     for panel in assembly.boards:
-        if panel.name == deck.name or panel.name not in standing or abs(float(panel.frame.outward[2])) > PLUMB:
+        if panel.name == deck.name or panel.name not in standing or abs(float(panel.frame.outward[2])) > ON_EDGE_UP:
             continue
         touch = shapely.intersection(section_under(panel, deck), region)
         if float(touch.area) < SMALL:
@@ -129,7 +129,7 @@ def _profile(panel: Panel) -> _Profile:
     out = panel.frame.outward
     way = np.array([-out[1], out[0], 0.0])
     size = float(np.hypot(*way[:2]))
-    way = way / size if size > PLUMB else np.array([1.0, 0.0, 0.0])
+    way = way / size if size > ON_EDGE_UP else np.array([1.0, 0.0, 0.0])
 
     def seen(points: Array) -> Array:
         at = panel.frame.carry(np.column_stack([points, np.zeros(len(points))]))
@@ -148,7 +148,7 @@ def _glued_to(assembly: PanelAssembly, panel: Panel, deck: Panel, ground: Collec
     standing = standing_without(assembly, panel.name, ground)
     region = shapely.buffer(polygon(panel.part.outline), UNDER)
     for other in assembly.boards:
-        if other.name in others & standing and abs(float(other.frame.outward[2])) <= PLUMB:
+        if other.name in others & standing and abs(float(other.frame.outward[2])) <= ON_EDGE_UP:
             touch = shapely.intersection(region, section_of(other, panel.frame, panel.part.thickness / 2.0))
             if not touch.is_empty:
                 xy = shapely.get_coordinates(touch)

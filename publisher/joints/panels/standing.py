@@ -7,7 +7,7 @@ import numpy as np
 import shapely
 
 from publisher.basics import record
-from publisher.design import Figure
+from publisher.design import BRACE_SHAPE, Figure
 from publisher.geometry import Part, polygon
 from publisher.joints.facts import short_side
 from publisher.joints.footing import (
@@ -70,7 +70,8 @@ def balance_of(
     treads = _treads(panels, figure)
     if treads:
         reaches = np.array([(normals @ shapely.get_coordinates(area).T).max(axis=1) for _, area in treads])
-        pile = all(_is_level(panel) for panel in panels)  # judged as the layers of a stack are
+        # judged as the layers of a stack are, which knee braces may stand under
+        pile = all(_is_level(panel) or panel.part.shape == BRACE_SHAPE for panel in panels)
         load = loaded(limits, whole * (normals @ at), whole, reaches, figure.mass, FIGURES if pile else 1)
         side = int(load.margins.argmin())
         with_figure, figures = float(load.margins.min()), load.figures
