@@ -797,7 +797,7 @@ def unshown(pack: Any, _kit: Any) -> None:
 
 @pytest.mark.parametrize(
     ("pages", "said"),
-    [((7,), "7"), ((3, 4), "3-4"), ((12, 14), "12, 14"), ((3, 4, 5, 8), "3-5, 8"), ((12, 13, 15, 18, 19), "12 …")],
+    [((7,), "7"), ((3, 4), "3-4"), ((12, 14), "12, 14"), ((3, 4, 5, 8), "3-5, 8"), ((12, 13, 15, 18, 19), "12 … 19")],
 )
 def test_pages_that_lie_apart_are_no_range(pages: tuple[int, ...], said: str) -> None:
     """As the cut list says them, whose numbers no other check asks for; a range over another part's page is another promise."""

@@ -109,7 +109,7 @@ def _cut_table(context: Context, width: float, numbers: Numbers | None) -> LaidT
                 row.board.replace("_", " "),
                 count,
                 *(both if metric_first else reversed(both)),
-                said if len(said := ranges(pages)) <= PAGES_LETTERS else f"{pages[0]} …",
+                said if len(said := ranges(pages)) <= PAGES_LETTERS else f"{pages[0]} … {pages[-1]}",
             )
         )
     return make_table(context.type, (fixed_columns[0], name, *fixed_columns[1:], *sizes), tuple(rows))

@@ -52,7 +52,7 @@ from publisher.proof.reading import (
 MOST_PIXELS = 60_000_000  # of one picture
 ELSEWHERE = "|"
 OWN = ("side:", "act:", "tile:")  # what pages carry in words of their own
-NUMERAL = re.compile(r"\d+(?:-\d+)?(?:, \d+(?:-\d+)?)*(?: …)?")
+NUMERAL = re.compile(r"\d+(?:-\d+)?(?:, \d+(?:-\d+)?)*(?: … \d+)?")
 NO_PROMISES = Promises("", "", (), (), (), (), (), ())
 OnPage = TypeVar(
     "OnPage", PagePromise, ClearPromise, CodePromise, FiducialPromise, FurniturePromise, TextPromise, LengthPromise
