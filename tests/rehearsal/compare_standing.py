@@ -7,11 +7,12 @@ import numpy as np
 import numpy.typing as npt
 import shapely
 
-from tests.rehearsal.laid_on import ways
+from tests.rehearsal.laid_on import Laid, ways
 from tests.rehearsal.standing import Stood
 from tests.rehearsal.truth import TruePanel
 
 ALIKE = 0.15  # mm: ways to lay an outline on itself
+FAR = 1.0  # mm: a solid as far off is not found
 STEP = 2.0  # mm between the points of a solid's edges that are compared
 
 
@@ -40,17 +41,25 @@ def stood_well(stood: Sequence[Stood], assemblies: Sequence[Sequence[TruePanel]]
 
 
 def _carries(stood: Sequence[Stood], panels: Sequence[TruePanel]) -> Iterator[npt.NDArray[np.float64]]:
-    """Yield the motions that lay the first stood board on each panel of its part, each way that its outline allows."""
-    if not stood:
+    """Yield the motions that lay the stood board that says most of how it lies on each panel of its part, each way that its outline
+    allows: a disc says nothing."""
+    letters = {panel.part.letter for panel in panels}
+    firsts = {one.board.letter: one for one in reversed(stood) if one.board.letter in letters}
+    if not firsts:
         return
-    first = stood[0]
-    for panel in (p for p in panels if p.part.letter == first.board.letter):
-        laid = ways(first.board.area, panel.part.outline)
-        for one in laid:
-            if one.worst < min(way.worst for way in laid) + ALIKE:
-                flat = np.eye(4)
-                flat[:2, :2], flat[:2, 3] = one.matrix[:, :2], one.matrix[:, 2]
-                yield panel.matrix @ flat @ np.linalg.inv(first.matrix)
+    outlines = {panel.part.letter: panel.part.outline for panel in panels}
+    allowed = {letter: _ways(one, outlines[letter]) for letter, one in firsts.items()}
+    letter = min(allowed, key=lambda known: (len(allowed[known]), known))
+    for panel in (p for p in panels if p.part.letter == letter):
+        for one in allowed[letter]:
+            flat = np.eye(4)
+            flat[:2, :2], flat[:2, 3] = one.matrix[:, :2], one.matrix[:, 2]
+            yield panel.matrix @ flat @ np.linalg.inv(firsts[letter].matrix)
+
+
+def _ways(one: Stood, outline: shapely.Polygon) -> list[Laid]:
+    laid = ways(one.board.area, outline)
+    return [way for way in laid if way.worst < min(other.worst for other in laid) + ALIKE]
 
 
 def _held(stood: Sequence[Stood], panels: Sequence[TruePanel], carry: npt.NDArray[np.float64]) -> StoodWell:
@@ -58,7 +67,7 @@ def _held(stood: Sequence[Stood], panels: Sequence[TruePanel], carry: npt.NDArra
     gaps: list[tuple[float, float]] = []
     for one in stood:
         off = [(_apart(one, panel, carry), n) for n, panel in enumerate(rest) if panel.part.letter == one.board.letter]
-        if off and min(off)[0][1] < 1.0:
+        if off and min(off)[0][1] < FAR:
             gap, number = min(off)
             gaps.append(gap)
             rest.pop(number)
@@ -70,6 +79,8 @@ def _held(stood: Sequence[Stood], panels: Sequence[TruePanel], carry: npt.NDArra
 def _apart(one: Stood, panel: TruePanel, carry: npt.NDArray[np.float64]) -> tuple[float, float]:
     """Return the mean and greatest distance of the edges of two boards, both ways."""
     moved = carry @ one.matrix
+    if np.abs(moved @ _middle(one.board.area) - panel.matrix @ _middle(panel.part.outline)).max() > FAR:
+        return np.inf, np.inf
     there = _off(
         np.linalg.inv(panel.matrix) @ moved,
         one.board.area,
@@ -77,7 +88,7 @@ def _apart(one: Stood, panel: TruePanel, carry: npt.NDArray[np.float64]) -> tupl
         panel.part.outline,
         panel.part.thickness,
     )
-    if there.max() > 1.0:
+    if there.max() > FAR:
         return float(there.mean()), float(there.max())
     back = _off(
         np.linalg.inv(moved) @ panel.matrix,
@@ -88,6 +99,10 @@ def _apart(one: Stood, panel: TruePanel, carry: npt.NDArray[np.float64]) -> tupl
     )
     both = np.concatenate((there, back))
     return float(both.mean()), float(both.max())
+
+
+def _middle(area: shapely.Polygon) -> npt.NDArray[np.float64]:
+    return np.array((area.centroid.x, area.centroid.y, 0.0, 1.0))
 
 
 def _off(

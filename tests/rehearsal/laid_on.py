@@ -11,6 +11,13 @@ import shapely
 STEP = 0.8  # mm between the points that are compared
 SIDES = 6  # longest sides whose directions are tried
 ROUNDS = 12
+STRAY, MOST, FEWEST = (
+    0.3,
+    0.8,
+    0.5,
+)  # mm by which dots of a line are off it at most; shares of all dots that are tried, and needed
+OPEN = 1.6  # radians: dots round something leave no wider gap
+MORE_ROUNDS, STILL = 300, 0.0002  # mm that no point moves any more
 TURNS = 24  # of shapes without long sides
 
 Points = npt.NDArray[np.float64]
@@ -41,15 +48,63 @@ def ways(one: shapely.Polygon, other: shapely.Polygon) -> tuple[Laid, ...]:
         points = _turned(own - _middle(one), turn) + _middle(other)
         for _ in range(ROUNDS):
             points = _nearer(points, target)
+        found.append(_measured(points, own, one, its, target))
+    best = min(found, key=lambda laid: laid.mean)
+    points = own @ best.matrix[:, :2].T + best.matrix[:, 2]
+    for _ in range(MORE_ROUNDS):  # of smooth shapes, which slide along each other slowly
+        moved = _nearer(points, target)
+        if np.abs(moved - points).max() < STILL:
+            break
+        points = moved
+    return (*(laid for laid in found if laid is not best), _measured(points, own, one, its, target))
+
+
+def _measured(
+    points: Points, own: Points, one: shapely.Polygon, its: npt.NDArray[np.object_], target: shapely.Geometry
+) -> Laid:
+    gaps = shapely.distance(shapely.points(points), target)
+    back = shapely.distance(its, _rings(points, one))
+    mean, worst = float((gaps.mean() + back.mean()) / 2), float(max(gaps.max(), back.max()))
+    return Laid(_motion(own, points), mean, worst)
+
+
+def dots_on(dots: Points, outline: shapely.Polygon) -> Laid:
+    """Return how an outline comes to lie under dots that were drawn along it, other dots among them: the matrix carries the outline to the
+    dots, and the distances (mm) are those of the dots that belong to it."""
+    hull = shapely.convex_hull(shapely.multipoints(dots))
+    target = outline.exterior
+    shapely.prepare(target)
+    best: Laid | None = None
+    if _widest_gap(dots) > OPEN:
+        return Laid(np.eye(3)[:2], np.inf, np.inf)  # a straight line says nothing of an outline
+    for turn in _turns(hull, outline):
+        points = _turned(dots - _middle(hull), turn) + _middle(outline)
+        kept = np.ones(len(dots), dtype=bool)
+        for round_ in range(3 * ROUNDS):
+            gaps = shapely.distance(shapely.points(points), target)
+            if round_ > ROUNDS // 2:
+                kept = gaps <= max(STRAY, float(np.quantile(gaps, MOST)))
+            lines = shapely.shortest_line(shapely.points(points[kept]), target)
+            motion = _motion(points[kept], shapely.get_coordinates(shapely.get_point(lines, 1)))
+            points = points @ motion[:, :2].T + motion[:, 2]
         gaps = shapely.distance(shapely.points(points), target)
-        back = shapely.distance(its, _rings(points, one))
-        mean, worst = float((gaps.mean() + back.mean()) / 2), float(max(gaps.max(), back.max()))
-        found.append(Laid(_carrying(own, points), mean, worst))
-    return tuple(found)
+        own = gaps[gaps < STRAY]
+        if len(own) < FEWEST * len(dots):
+            continue
+        found = Laid(_motion(points, dots), float(own.mean()), float(own.max()))
+        best = found if best is None or found.mean < best.mean else best
+    return best if best is not None else Laid(np.eye(3)[:2], np.inf, np.inf)
 
 
-def _carrying(own: Points, to: Points) -> Points:
-    """Return the matrix (2 × 3) of the motion that carried points."""
+def _widest_gap(dots: Points) -> float:
+    """Return the widest angle (radians) about their middle in which no dots lie."""
+    away = dots - (dots.min(axis=0) + dots.max(axis=0)) / 2
+    angles = np.sort(np.arctan2(away[:, 1], away[:, 0]))
+    return float(np.diff(angles, append=angles[0] + 2 * np.pi).max())
+
+
+def _motion(own: Points, to: Points) -> Points:
+    """Return the matrix (2 × 3) of the motion that carries points nearest to others (least squares)."""
     a, b = own - own.mean(axis=0), to - to.mean(axis=0)
     turn = atan2(float((a[:, 0] * b[:, 1] - a[:, 1] * b[:, 0]).sum()), float((a * b).sum()))
     rotation = np.array(((cos(turn), -sin(turn)), (sin(turn), cos(turn))))

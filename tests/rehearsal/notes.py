@@ -12,6 +12,8 @@ from tests.rehearsal.raster import DOTS, Pieces
 
 MATCH = re.compile(r"^[a-z]{1,2}$")
 BEVEL = re.compile(r"bevel (\d+(?:\.\d+)?)°( out)?")
+SEAT = re.compile(r"^[A-Z]\d*(?:, (?:inside|below).*| on .*)?$")
+HEAD_INK, HEAD_LONG, HEAD_FAR = (2.4, 4.2), 4.0, 16.0  # mm² and mm of an arrow's head; mm from the word to it
 LARGEST = 3.3  # mm of the em of a match letter
 DASHES = 4
 ARROW_LONG, ARROW_WIDE = (3.5, 9.5), (1.2, 3.2)  # mm over an arrow, along and across
@@ -22,7 +24,7 @@ ARROW_FAR = 9.0  # mm from the word to its arrow
 class Note:
     """A mark in mm of the page; ``way``: where an arrow points, as a unit vector."""
 
-    kind: Literal["match", "bevel", "top"]
+    kind: Literal["match", "bevel", "top", "climbs", "seat"]
     text: str
     x: float
     y: float
@@ -51,8 +53,34 @@ def notes_of(words: Iterable[Said], seen: Pieces) -> Iterator[Note]:
             yield Note("match", said.text, said.x, said.y)
         for found in BEVEL.finditer(said.text) if len(said.text) < 20 else ():
             yield Note("bevel", f"{found[1]}{found[2] or ''}", said.x, said.y)
+        if said.bold and said.em < LARGEST and (seat := SEAT.match(said.text)):
+            yield Note("seat", seat[0], said.x, said.y)
+        if said.text == "climbs" and (head := _head(said, seen)) is not None:
+            yield head
         if said.text == "top" and (arrow := _arrow(said, seen)) is not None:
             yield arrow
+
+
+def _head(word: Said, seen: Pieces) -> Note | None:
+    """Return the full head of an arrow beside the word, whose shaft is dots: most of its ink is far from its tip."""
+    tall = len(seen.labels) / DOTS
+    boxes = seen.boxes / DOTS
+    ink = seen.boxes[:, 4] / DOTS**2
+    x, y = boxes[:, 0] + boxes[:, 2] / 2, tall - boxes[:, 1] - boxes[:, 3] / 2
+    away = np.hypot(x - word.x, y - word.y)
+    fits = (ink > HEAD_INK[0]) & (ink < HEAD_INK[1]) & (boxes[:, 2:4].max(axis=1) < HEAD_LONG) & (away < HEAD_FAR)
+    near = [int(n) for n in np.flatnonzero(fits & (ink > 0.4 * boxes[:, 2] * boxes[:, 3])) if n]
+    if not near:
+        return None
+    number = min(near, key=lambda n: float(away[n]))
+    left, top, width, height, _ = (int(value) for value in seen.boxes[number])
+    rows, columns = np.nonzero(seen.labels[top : top + height, left : left + width] == number)
+    points = np.column_stack((columns, -rows)).astype(float)
+    middle = points.mean(axis=0)
+    _, ways = np.linalg.eigh(np.cov((points - middle).T))
+    along = (points - middle) @ ways[:, 1]
+    way = ways[:, 1] if along.max() > -along.min() else -ways[:, 1]  # the tip is farther from the middle of the ink
+    return Note("climbs", "climbs", float(x[number]), float(y[number]), (float(way[0]), float(way[1])))
 
 
 def _arrow(word: Said, seen: Pieces) -> Note | None:

@@ -4,6 +4,7 @@ import re
 from dataclasses import dataclass
 from pathlib import Path
 
+from tests.rehearsal.acts import Act, acts_of
 from tests.rehearsal.pages import ReadPage, read_page
 from tests.rehearsal.parts import ReadPart, read_parts
 from tests.rehearsal.raster import page_pictures
@@ -15,17 +16,22 @@ TRACE = "trace, lift"
 @dataclass(frozen=True, slots=True, eq=False)
 class ReadPack:
     """What a pack's pages say. ``allowance``: mm by which a pencil runs outside a template, None where the pages say of tracing but of no
-    number; ``unread``: what the reader could not read, in words."""
+    number; ``unread``: what the reader could not read, in words; ``acts``: what is put together, in the order of the steps."""
 
     pages: tuple[ReadPage, ...]
     parts: tuple[ReadPart, ...]
     allowance: float | None
     unread: tuple[str, ...]
+    acts: tuple[Act, ...] = ()
 
 
 def read_pack(pdf: Path) -> ReadPack:
     """Read a pack from the pictures of its pages."""
-    pages = tuple(read_page(picture) for picture in page_pictures(pdf))
+    return pack_of(tuple(read_page(picture) for picture in page_pictures(pdf)))
+
+
+def pack_of(pages: tuple[ReadPage, ...]) -> ReadPack:
+    """Return the pack that read pages make."""
     shown = tuple(page for page in pages if page.shows_templates)
     parts = read_parts(shown)
     allowance = _allowance(pages)
@@ -40,7 +46,7 @@ def read_pack(pdf: Path) -> ReadPack:
     unread += [f"part {part.letter}: how many are cut" for part in parts if part.letter and not part.count]
     if allowance is None:
         unread.append("how far outside a template the pencil runs")
-    return ReadPack(pages, parts, allowance, tuple(dict.fromkeys(unread)))
+    return ReadPack(pages, parts, allowance, tuple(dict.fromkeys(unread)), acts_of(pages))
 
 
 def _allowance(pages: tuple[ReadPage, ...]) -> float | None:

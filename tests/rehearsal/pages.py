@@ -12,11 +12,16 @@ from tests.rehearsal.cut_lines import CutLine, cut_lines, inked_areas
 from tests.rehearsal.letters import Tag, tags
 from tests.rehearsal.notes import Note, Said, notes_of
 from tests.rehearsal.raster import DOTS, Grey, PagePicture, Pieces, pieces_of
+from tests.rehearsal.signs import Sign, glue_signs
+from tests.rehearsal.thin_lines import Thin, thin_lines
 from tests.rehearsal.words import Read, read_words
 
+COVER = 1
 HEAD = 25.0  # mm from the upper edge within which the heading stands
 TRUE = ("Templates", "Tiles")  # what the headings of pages with parts begin with
-WHOLE = (*TRUE, "Before you cut")
+STEPS = ("Steps ", "Step ")
+TOLD = ("Before you cut", "Buy and cut", *STEPS)  # and of pages whose words say how it is built
+TILED = re.compile(r"^[A-Z]\d* .*tile \d+ of \d+")  # the heading of a page with a single tile
 SQUARE_LINE = 0.25  # mm: its side is measured in the middle of its lines
 SQUARE_LEAST = 24.0
 NO_RULER = 0.001  # off true size by less than any ruler shows on 30 mm
@@ -66,6 +71,8 @@ class ReadPage:
     square: shapely.Polygon | None = None
     scale: float | None = None
     notes: tuple[Note, ...] = ()
+    thin: tuple[Thin, ...] = ()
+    signs: tuple[Sign, ...] = ()
 
     @property
     def title(self) -> str:
@@ -76,18 +83,23 @@ class ReadPage:
     @property
     def shows_templates(self) -> bool:
         """Say whether the page is one that must print true for its parts."""
-        return self.title.startswith(TRUE)
+        return self.title.startswith(TRUE) or bool(TILED.match(self.title))
+
+    @property
+    def shows_steps(self) -> bool:
+        """Say whether the page shows how it is built."""
+        return self.title.startswith(STEPS)
 
 
 def read_page(picture: PagePicture) -> ReadPage:
     """Read a page; its lines only where it is one of templates or tiles."""
     head = ReadPage(picture.number, _lines(pieces_of(picture.head(HEAD)), picture.height))
-    if not head.title.startswith(WHOLE):
+    if not (head.shows_templates or head.title.startswith(TOLD) or picture.number == COVER):
         return head
     ink = picture.ink()
     seen = pieces_of(ink)
     lines = _lines(seen, len(ink))
-    page = ReadPage(picture.number, lines)
+    page = ReadPage(picture.number, lines, signs=tuple(glue_signs(seen)))
     if not page.shows_templates:
         return page
     square, scale = _square(ink, seen, lines)
@@ -99,7 +111,8 @@ def read_page(picture: PagePicture) -> ReadPage:
         upright = _upright(ink)
         marks = tuple(_marks(ink, seen, (*lines, *upright)))
     said = (Said(line.text, *line.middle, line.em, line.bold) for line in lines)
-    return ReadPage(picture.number, lines, tags(seen), cuts, marks, square, scale, tuple(notes_of(said, seen)))
+    notes = tuple(notes_of(said, seen))
+    return ReadPage(picture.number, lines, tags(seen), cuts, marks, square, scale, notes, tuple(thin_lines(seen)))
 
 
 def _lines(seen: Pieces, height: int) -> tuple[Line, ...]:

@@ -11,15 +11,17 @@ from tests.rehearsal.cut_lines import WIDTH, middle_area
 from tests.rehearsal.letters import Tag
 from tests.rehearsal.notes import Note
 from tests.rehearsal.pages import Line, ReadPage
+from tests.rehearsal.thin_lines import Thin
 from tests.rehearsal.tiles import Tile, taped, tiles_of
 
 CUT = re.compile(r"\bcut (\d+)(?: ?\+ ?(\d+) spare)?")
 THIS_IS = re.compile(r"\bthis is (\d+) of (\d+)|^(\d+) of (\d+)$")
-BOARD = re.compile(r"^([^\d(].*?) (?:[\d/. ]+ in \()?(\d+(?:\.\d+)?) mm\b")
+BOARD = re.compile(r"^([^\d(×][^×]*?) (?:[\d/. ]+ in \()?(\d+(?:\.\d+)?) mm\b")
 MIRRORED = re.compile(r"(\d+) mirrored")
 STRIP = re.compile(r"^([A-Z]\d*) .*, cut (\d+)(?: ?\+ ?(\d+) spare)?: compass strip")
 RADIUS = re.compile(r"radius .*?(\d+(?:\.\d+)?) mm")
 FOOT = " · version "
+NESTED = re.compile(r"^Nested templates: ([A-Z]\d*(?:, [A-Z]\d*)+)")
 THICKEST = 60.0  # mm of a board: more is a size
 LABEL_WIDE, LABEL_TALL = 100.0, 60.0  # mm from a tag within which its words stand
 
@@ -29,7 +31,8 @@ class ReadPart:
     """A template as read: its letter ("" where none was found), the area that its cut lines go round in true mm, how many are cut and
     how many spare, how many of them mirrored, the board's name and thickness (0 where not read), and the pages that show it.
 
-    ``cut_so``: the lines are the finished size as they stand, as those of a compass strip are.
+    ``thin``: its dotted lines and glue lines; ``nest``: the letters of the templates that are printed within one another with it, where the
+    inner one lies on the outer. ``cut_so``: the lines are the finished size as they stand, as those of a compass strip are.
     """
 
     letter: str
@@ -45,6 +48,8 @@ class ReadPart:
     words: tuple[str, ...] = ()
     faults: tuple[str, ...] = ()
     notes: tuple[Note, ...] = ()
+    thin: tuple[Thin, ...] = ()
+    nest: tuple[str, ...] = ()
 
 
 @dataclass(slots=True)
@@ -67,7 +72,8 @@ def read_parts(pages: Iterable[ReadPage]) -> tuple[ReadPart, ...]:
         tiles += own
         taken = {id(ink) for tile in own for ink in tile.inks}
         areas = [cut.area for cut in page.cuts if cut.closed and id(cut.ink) not in taken]
-        found += _lettered(page, [*_with_holes(areas)])
+        nests = _nests(page)
+        found += _lettered(page, [*_with_holes(areas, len(nests) > 0)], nests)
         found += _strips(page)
     for whole in taped(tiles):
         letter = next(iter(whole.letters)) if len(whole.letters) == 1 else ""
@@ -79,7 +85,9 @@ def read_parts(pages: Iterable[ReadPage]) -> tuple[ReadPart, ...]:
                 )
             )
         for area in _with_holes(areas):
-            found.append(ReadPart(letter, area, whole.pages, faults=whole.faults, notes=_on(area, whole.notes)))
+            on = _on(area, whole.notes)
+            thin = _thin_on(area, whole.thin)
+            found.append(ReadPart(letter, area, whole.pages, faults=whole.faults, notes=on, thin=thin))
     scale = {page.number: page.scale or 1.0 for page in pages}
     feet = {_boards(line.text) for page in pages for line in page.lines if FOOT in line.text}
     foot = next(iter(feet)) if len(feet) == 1 else ()
@@ -96,8 +104,17 @@ def _boards(text: str) -> tuple[tuple[str, float], ...]:
     return tuple((found[1], float(found[2])) for part in said if (found := BOARD.match(part)))
 
 
-def _with_holes(areas: list[shapely.Polygon]) -> Iterator[shapely.Polygon]:
-    """Yield the outer areas less those of the lines within them."""
+def _nests(page: ReadPage) -> tuple[str, ...]:
+    """Return the letters of templates that a page says to be nested in one another, the outermost first."""
+    said = [found for line in page.lines if (found := NESTED.match(line.text))]
+    return tuple(said[0][1].split(", ")) if said else ()
+
+
+def _with_holes(areas: list[shapely.Polygon], nested: bool = False) -> Iterator[shapely.Polygon]:
+    """Yield the outer areas less those of the lines within them; each as it is where they are ``nested``."""
+    if nested:
+        yield from sorted((area for area in areas if not area.is_empty), key=lambda area: -area.area)
+        return
     areas = sorted((area for area in areas if not area.is_empty), key=lambda area: -area.area)
     outer: list[tuple[shapely.Polygon, list[shapely.Polygon]]] = []
     for area in areas:
@@ -110,7 +127,7 @@ def _with_holes(areas: list[shapely.Polygon]) -> Iterator[shapely.Polygon]:
         yield shapely.Polygon(whole.exterior, [hole.exterior for hole in holes])
 
 
-def _lettered(page: ReadPage, areas: list[shapely.Polygon]) -> Iterator[ReadPart]:
+def _lettered(page: ReadPage, areas: list[shapely.Polygon], nest: tuple[str, ...] = ()) -> Iterator[ReadPart]:
     """Yield the parts of a page: each with the letter that stands in it, or with that of the nearest tag that stands in none."""
     named: dict[int, str] = {}
     outside: list[Tag] = []
@@ -120,6 +137,7 @@ def _lettered(page: ReadPage, areas: list[shapely.Polygon]) -> Iterator[ReadPart
             named[min(within, key=lambda n: areas[n].area)] = tag.letter
         else:
             outside.append(tag)
+    inside, faults = dict(named), dict[int, str]()
     pairs = sorted(
         (areas[n].distance(_frame(tag)), n, i)
         for n in range(len(areas))
@@ -131,8 +149,25 @@ def _lettered(page: ReadPage, areas: list[shapely.Polygon]) -> Iterator[ReadPart
         if n not in named and i not in used:
             named[n] = outside[i].letter
             used.add(i)
+    if nest and len(nest) == len(
+        areas
+    ):  # their page names them from the outermost, which a tag inside must not gainsay
+        faults = {
+            n: f"the tag {named[n]} stands in it" for n, letter in enumerate(nest) if named.get(n, letter) != letter
+        }
+        named = dict(enumerate(nest))
     for n, area in enumerate(areas):
-        yield ReadPart(named.get(n, ""), area, (page.number,), notes=_on(area, page.notes))
+        letter = named.get(n, "")
+        own = nest if letter in nest else ()
+        yield ReadPart(
+            letter,
+            area,
+            (page.number,),
+            faults=(faults[n],) if n in faults else (),
+            notes=_on(area, page.notes),
+            thin=_thin_on(area, page.thin),
+            nest=own,
+        )
 
 
 def _strips(page: ReadPage) -> Iterator[ReadPart]:
@@ -189,6 +224,7 @@ def _said(part: ReadPart, labels: dict[str, Label], scale: float) -> ReadPart:
         thickness=thickness,
         words=words,
         notes=tuple(replace(note, x=note.x * size, y=note.y * size) for note in part.notes),
+        thin=tuple(replace(thin, points=thin.points * size) for thin in part.thin),
     )
 
 
@@ -196,6 +232,12 @@ def _on(area: shapely.Polygon, notes: Iterable[Note]) -> tuple[Note, ...]:
     """Return the notes that stand on an area, its openings among it."""
     whole = shapely.Polygon(area.exterior)
     return tuple(note for note in notes if whole.contains(shapely.Point(note.x, note.y)))
+
+
+def _thin_on(area: shapely.Polygon, thin: Iterable[Thin]) -> tuple[Thin, ...]:
+    """Return the thin lines most of which lie on an area."""
+    whole = shapely.Polygon(area.exterior)
+    return tuple(one for one in thin if shapely.contains_xy(whole, one.points).mean() > 0.5)
 
 
 def _middle(tag: Tag) -> shapely.Point:

@@ -1,21 +1,25 @@
-"""Panels stood by match letters: tabs of one part in slots of another that bear the same letter, both with “top” the same way.
+"""Panels stood by what their templates show: tabs in slots, edges on glue strips, edges on edges, of one letter, both with “top” the same
+way; edges with a bevel close to a mitre, with or without a letter.
 
 Each part lies as its page shows it: its drawn, outside face is z = 0, its inside face a thickness below. A row of tabs goes in from the
-inside; its middle is the middle of the slots, along them and across. What is joined in another way is not stood, and said so.
+inside; its middle is the middle of the slots, along them and across. Where two plain edges meet, the page does not say which board runs
+through: what most joins agree on, and no two boards in one place, is taken. What is joined in another way is not stood, and said so.
 """
 
 from collections import Counter, defaultdict
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from itertools import pairwise
+from itertools import combinations, pairwise, product
 
 import numpy as np
 import numpy.typing as npt
 import shapely
 from shapely.geometry.polygon import orient
 
+from tests.rehearsal.joins import Side, joined_ways, shared_board
 from tests.rehearsal.notes import Note
 from tests.rehearsal.parts import ReadPart, grown
+from tests.rehearsal.sites import Site, sites_of
 
 Matrix = npt.NDArray[np.float64]  # 4 × 4
 Vector = npt.NDArray[np.float64]
@@ -23,8 +27,13 @@ Vector = npt.NDArray[np.float64]
 LEVEL = 0.3  # mm within which ends of tabs, or middles of slots, are in one line
 FITS = 0.4  # mm by which the distances of tabs and of their slots may differ
 SLOT_WIDER = (-0.4, 1.3)  # mm by which a slot may be wider than the board that goes in
+WITHIN = 2.0  # mm: what is as near to a row of slots bears no edge's letter
 BESIDE = 30.0  # mm from a letter to its row of slots
 SAME = 1.0  # mm within which two boards are one
+SAME_BEVEL = 0.6  # degrees
+SHARED = 0.02  # share of a board that may lie in another one
+MOST_PLAIN = 6  # joins of plain edges of which both ways are tried
+MITRE = "mitre"
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -50,6 +59,7 @@ class Board:
     tabs: tuple[Row, ...]
     slots: tuple[Row, ...]
     up: Vector | None
+    sites: tuple[Site, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -75,9 +85,14 @@ def board_of(part: ReadPart, area: shapely.Polygon, boards: Sequence[float]) -> 
     """Return a part with its rows; ``area``: as it is cut; ``boards``: thicknesses of all parts."""
     tops = [np.array(note.way) for note in part.notes if note.kind == "top"]
     letters = [note for note in part.notes if note.kind == "match"]
-    tabs = [row for note in letters if (row := _tabs(note, area, boards)) is not None]
-    slots = list(_slots(letters, area, boards))
-    return Board(part.letter, area, part.thickness, part.count, tuple(tabs), tuple(slots), tops[0] if tops else None)
+    tabs = {id(note): row for note in letters if (row := _tabs(note, area, boards)) is not None}
+    slots = [(note, row) for note, row in _slots([n for n in letters if id(n) not in tabs], area, boards)]
+    used = {*tabs, *(id(note) for note, _ in slots)}
+    rest = [note for note in part.notes if id(note) not in used]
+    sites = sites_of(area, rest, part.thin, boards)
+    up = tops[0] if tops else None
+    rows = tuple(row for _, row in slots)
+    return Board(part.letter, area, part.thickness, part.count, tuple(tabs.values()), rows, up, sites)
 
 
 def _sides(area: shapely.Polygon) -> Iterator[tuple[Vector, Vector]]:
@@ -105,7 +120,7 @@ def _tabs(note: Note, area: shapely.Polygon, boards: Sequence[float]) -> Row | N
     return Row(note.text, along, out, base, tuple(sorted((p + q) / 2 for p, q in ends))) if ends else None
 
 
-def _slots(letters: list[Note], area: shapely.Polygon, boards: Sequence[float]) -> Iterator[Row]:
+def _slots(letters: list[Note], area: shapely.Polygon, boards: Sequence[float]) -> Iterator[tuple[Note, Row]]:
     """Yield the rows of slots that a letter stands beside or between."""
     rows: list[tuple[Vector, Vector, float, list[float], list[shapely.Polygon]]] = []
     for hole in map(shapely.Polygon, area.interiors):
@@ -131,9 +146,9 @@ def _slots(letters: list[Note], area: shapely.Polygon, boards: Sequence[float]) 
         at = shapely.Point(note.x, note.y)
         near = [(shapely.convex_hull(shapely.union_all(r[4])).distance(at), n) for n, r in enumerate(rows)]
         far, n = min(near, default=(BESIDE, -1))
-        if far < BESIDE:
+        if far < BESIDE and far <= max(WITHIN, area.exterior.distance(at)):
             along, across, base, middles, _ = rows[n]
-            yield Row(note.text, along, across, base, tuple(sorted(middles)))
+            yield note, Row(note.text, along, across, base, tuple(sorted(middles)))
 
 
 def joined(tabbed: Board, tabs: Row, slotted: Board, slots: Row) -> Matrix | None:
@@ -159,14 +174,28 @@ def joined(tabbed: Board, tabs: Row, slotted: Board, slots: Row) -> Matrix | Non
     return matrix
 
 
+@dataclass(frozen=True, slots=True)
+class Plain:
+    """A join of two plain edges: its letter and both parts, in the order of the alphabet."""
+
+    letter: str
+    parts: tuple[str, str]
+
+
+Through = dict[Plain, str]  # the part that runs through; of two alike, "a" or "b"
+
+
 def stand(boards: Sequence[Board]) -> tuple[tuple[Stood, ...], tuple[str, ...]]:
-    """Stand what tabs and slots join, from the first board with slots on; return it, and what was not stood, in words."""
-    roots = [board for board in boards if board.slots]
+    """Stand what joins of all kinds hold together, from the board with most of them on; return it, and what was not stood, in words."""
+    roots = [board for board in boards if _joins(board)]
     if not roots:
         return (), tuple(f"part {board.letter}: nothing says where it stands" for board in boards)
-    stood = [Stood(max(roots, key=lambda board: len(board.slots)), np.eye(4))]
-    while (more := _next(stood, boards)) is not None:
-        stood.append(more)
+    root = max(roots, key=lambda board: (len(board.slots), _joins(board)))
+    plain = _plain(boards)[:MOST_PLAIN]
+    tries = [
+        _stood(root, boards, dict(zip(plain, ends, strict=True))) for ends in product(*(_ends(one) for one in plain))
+    ]
+    stood = max(tries, key=_agreement)
     placed = Counter(one.board.letter for one in stood)
     left = [
         f"part {board.letter}: {board.count - placed[board.letter]} of {board.count} have no place"
@@ -176,7 +205,49 @@ def stand(boards: Sequence[Board]) -> tuple[tuple[Stood, ...], tuple[str, ...]]:
     return tuple(stood), tuple(left)
 
 
-def _next(stood: list[Stood], boards: Sequence[Board]) -> Stood | None:
+def _joins(board: Board) -> int:
+    return len(board.slots) + len(board.tabs) + sum(bool(s.letters) or s.bevel is not None for s in board.sites)
+
+
+def _plain(boards: Sequence[Board]) -> list[Plain]:
+    """Return the joins of plain edges, of which nothing says which board runs through."""
+    ends: dict[str, set[str]] = defaultdict(set)
+    twice: set[str] = set()
+    for board in boards:
+        for site in board.sites:
+            for letter in site.letters if site.bevel is None and not site.strip else ():
+                twice |= {letter} if board.letter in ends[letter] else set()
+                ends[letter].add(board.letter)
+    pairs = []
+    for letter in sorted(ends):
+        pairs += [Plain(letter, pair) for pair in combinations(sorted(ends[letter]), 2)]
+        pairs += [Plain(letter, (part, part)) for part in ends[letter] if letter in twice and len(ends[letter]) == 1]
+    return pairs
+
+
+def _ends(plain: Plain) -> tuple[str, ...]:
+    return plain.parts if plain.parts[0] != plain.parts[1] else ("a", "b")
+
+
+def _stood(root: Board, boards: Sequence[Board], through: Through) -> list[Stood]:
+    stood = [Stood(root, np.eye(4))]
+    while (more := _next(stood, boards, through)) is not None:
+        stood.append(more)
+    return stood
+
+
+def _agreement(stood: list[Stood]) -> tuple[int, float, int]:
+    """Return how good a standing is: boards that stand, less what of them is in one place, and joins that agree."""
+    solids = [(one.matrix, one.board.area, one.board.thickness) for one in stood]
+    shared = sum(shared_board(a, b) > SHARED or shared_board(b, a) > SHARED for a, b in combinations(solids, 2))
+    agree = 0
+    for one, other in combinations(stood, 2):
+        relative = np.linalg.inv(one.matrix) @ other.matrix
+        agree += any(_one_place(matrix, relative, other.board) for matrix in _relative(one.board, other.board, {}))
+    return len(stood) - shared, agree, -shared
+
+
+def _next(stood: list[Stood], boards: Sequence[Board], through: Through) -> Stood | None:
     """Return the board that most of what stands agrees on; None where none is left that fits."""
     placed = Counter(one.board.letter for one in stood)
     votes: dict[int, int] = defaultdict(int)
@@ -185,7 +256,8 @@ def _next(stood: list[Stood], boards: Sequence[Board]) -> Stood | None:
         for board in boards:
             if placed[board.letter] >= board.count:
                 continue
-            for matrix in _places(one, board):
+            for relative in _relative(one.board, board, through):
+                matrix = one.matrix @ relative
                 if any(
                     _one_place(matrix, other.matrix, board) for other in stood if other.board.letter == board.letter
                 ):
@@ -200,16 +272,38 @@ def _next(stood: list[Stood], boards: Sequence[Board]) -> Stood | None:
     return found[max(votes, key=lambda n: votes[n])] if votes else None
 
 
-def _places(one: Stood, board: Board) -> Iterator[Matrix]:
-    """Yield the places of a board that a standing one's rows allow."""
-    for slots in one.board.slots:
+def _relative(one: Board, board: Board, through: Through) -> Iterator[Matrix]:
+    """Yield the places of a board that a standing one's rows, strips and edges allow, in the frame of that one."""
+    for slots in one.slots:
         for tabs in board.tabs:
-            if tabs.letter == slots.letter and (matrix := joined(board, tabs, one.board, slots)) is not None:
-                yield one.matrix @ matrix
-    for tabs in one.board.tabs:
+            if tabs.letter == slots.letter and (matrix := joined(board, tabs, one, slots)) is not None:
+                yield matrix
+    for tabs in one.tabs:
         for slots in board.slots:
-            if tabs.letter == slots.letter and (matrix := joined(one.board, tabs, board, slots)) is not None:
-                yield one.matrix @ np.linalg.inv(matrix)
+            if tabs.letter == slots.letter and (matrix := joined(one, tabs, board, slots)) is not None:
+                yield np.linalg.inv(matrix)
+    for mine in one.sites:
+        for its in board.sites:
+            if letter := _meet(mine, its):
+                yield from _by_edges(one, mine, board, its, "" if letter == MITRE else letter, through)
+
+
+def _meet(one: Site, other: Site) -> str:
+    """Return a letter that both sites bear, or that they are a mitre without one; "" where they have nothing to do with each other."""
+    if shared := one.letters & other.letters:
+        return min(shared)
+    mitre = one.bevel is not None and other.bevel is not None and abs(one.bevel - other.bevel) < SAME_BEVEL
+    return MITRE if mitre and not one.letters and not other.letters and abs(one.length - other.length) < SAME else ""
+
+
+def _by_edges(one: Board, mine: Site, board: Board, its: Site, letter: str, through: Through) -> Iterator[Matrix]:
+    first, second = sorted((one.letter, board.letter))
+    asked = through.get(Plain(letter, (first, second)))
+    plain = mine.bevel is None and its.bevel is None and not mine.strip and not its.strip
+    for way in joined_ways(Side(one.thickness, one.up, mine), Side(board.thickness, board.up, its)):
+        runs = way.through if first == second else one.letter if way.through == "a" else board.letter
+        if not plain or asked is None or asked == runs:
+            yield way.matrix
 
 
 def _one_place(a: Matrix, b: Matrix, board: Board) -> bool:

@@ -17,6 +17,7 @@ from tests.rehearsal.cut_lines import WIDTH, CutLine
 from tests.rehearsal.letters import Tag
 from tests.rehearsal.notes import Note
 from tests.rehearsal.pages import MatchMark, ReadPage
+from tests.rehearsal.thin_lines import Thin
 
 APART = 0.25  # mm by which the distances of two marks may differ on two tiles: more is no print scale, but a mark in the wrong place
 TWICE = 0.25  # mm by which a line that two tiles show may be wider than one line
@@ -34,6 +35,7 @@ class Tile:
     marks: dict[str, tuple[float, float]]
     tags: tuple[Tag, ...]
     notes: tuple[Note, ...] = ()
+    thin: tuple[Thin, ...] = ()
 
     @property
     def hull(self) -> shapely.Geometry:
@@ -51,6 +53,7 @@ class Taped:
     faults: tuple[str, ...]
     worst: float  # mm by which marks of one name are apart
     notes: tuple[Note, ...] = ()
+    thin: tuple[Thin, ...] = ()
 
 
 def tiles_of(page: ReadPage) -> tuple[Tile, ...]:
@@ -75,7 +78,8 @@ def tiles_of(page: ReadPage) -> tuple[Tile, ...]:
             if hull.contains(shapely.Point((tag.left + tag.right) / 2, (tag.bottom + tag.top) / 2))
         )
         noted = tuple(note for note in page.notes if hull.contains(shapely.Point(note.x, note.y)))
-        found.append(Tile(tile.page, (*tile.inks, *inner), tile.marks, tagged, noted))
+        thin = tuple(one for one in page.thin if shapely.contains_xy(hull, one.points).mean() > 0.5)
+        found.append(Tile(tile.page, (*tile.inks, *inner), tile.marks, tagged, noted, thin))
     return tuple(found)
 
 
@@ -184,7 +188,8 @@ def _together(first: Tile, rest: list[Tile]) -> Taped:
         faults.append("a line that two tiles show is two lines when they are taped")
     notes = tuple(note for tile in placed for note in tile.notes)
     letters = frozenset(tag.letter for tile in placed for tag in tile.tags)
-    return Taped(tuple(inks), letters, tuple(tile.page for tile in placed), tuple(faults), worst, notes)
+    thin = tuple(one for tile in placed for one in tile.thin)
+    return Taped(tuple(inks), letters, tuple(tile.page for tile in placed), tuple(faults), worst, notes, thin)
 
 
 def _laid(tile: Tile, here: dict[str, tuple[float, float]]) -> tuple[Tile, float]:
@@ -210,4 +215,5 @@ def _laid(tile: Tile, here: dict[str, tuple[float, float]]) -> tuple[Tile, float
         )
         for note in tile.notes
     )
-    return Tile(tile.page, inks, marks, tile.tags, notes), off
+    thin = tuple(one.moved(np.array(((c, -s, float(move[0])), (s, c, float(move[1]))))) for one in tile.thin)
+    return Tile(tile.page, inks, marks, tile.tags, notes, thin), off

@@ -1,4 +1,8 @@
-"""Packs to rehearse: those of random designs, built for the purpose and thrown away."""
+"""Packs to rehearse: those of random designs, built for the purpose and thrown away.
+
+Random designs say nothing of how they are built, and nobody could build from their packs: the steps that the tool proposes are written
+to them.
+"""
 
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -8,6 +12,8 @@ from publisher import api
 from publisher.basics import Refusal
 from tests.random_designs.make import true_design
 from tests.random_designs.tool import written
+
+SPEC = "spec.yaml"
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,6 +33,7 @@ def random_packs(seeds: range, top: Path) -> Iterator[Tried]:
         below.mkdir()
         folder = written(below, made.spec, made.files)
         try:
+            with_steps(folder)
             built = api.build(api.read(folder), previews=False)
         except Refusal:
             continue
@@ -35,3 +42,11 @@ def random_packs(seeds: range, top: Path) -> Iterator[Tried]:
             pdf = below / "pack.pdf"
             pdf.write_bytes(packs[0].pdf.data)
             yield Tried(f"{made.kind} {seed}", folder, pdf)
+
+
+def with_steps(folder: Path) -> None:
+    """Write the steps that the tool proposes behind the spec of a design that has none."""
+    steps, _ = api.steps(api.read(folder))
+    if steps:
+        spec = folder / SPEC
+        spec.write_text(spec.read_text(encoding="utf-8") + steps, encoding="utf-8")

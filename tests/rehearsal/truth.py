@@ -8,6 +8,7 @@ import numpy.typing as npt
 import shapely
 
 from publisher import api
+from publisher.basics import Pose
 from publisher.geometry import polygon
 
 
@@ -54,4 +55,27 @@ def true_panels(folder: Path, variant: str = "") -> tuple[tuple[TruePanel, ...],
             if panel.part in parts and panel.part not in bent
         )
         for _, panels in assemblies
+    )
+
+
+def true_stacks(folder: Path, variant: str = "") -> tuple[tuple[TruePanel, ...], ...]:
+    """Return, of each stack, where its layers lie: a part's drawn face is its upper one."""
+    worked = api.work(api.read(folder), variant)
+    parts = {p.id: part for p, part in zip(worked.parts or (), true_parts(folder, variant), strict=True)}
+    stacks = worked.joined.layers if worked.joined else ()
+    return tuple(
+        tuple(
+            TruePanel(parts[layer.part], _lying(layer.pose, layer.bottom + layer.thickness))
+            for layer in layers
+            if layer.part in parts
+        )
+        for _, layers in stacks
+    )
+
+
+def _lying(pose: Pose, height: float) -> npt.NDArray[np.float64]:
+    """Return the matrix of a level board: its pose in plan, its drawn face at a height (mm)."""
+    (ox, oy), (ax, ay), (bx, by) = pose.apply((0.0, 0.0)), pose.apply((1.0, 0.0)), pose.apply((0.0, 1.0))
+    return np.array(
+        ((ax - ox, bx - ox, 0.0, ox), (ay - oy, by - oy, 0.0, oy), (0.0, 0.0, 1.0, height), (0.0, 0.0, 0.0, 1.0))
     )

@@ -1,0 +1,134 @@
+"""The acts of the steps that put something together: what is added in which order, read from the small words of their pictures.
+
+In a picture of what is put together each label says how many of a part there are; what lies lowest on the page lies lowest on the table.
+Sketches of other work, such as cutting, have larger words. A step that only tries is taken apart again: where a later one adds the same, it
+counts for nothing.
+"""
+
+import re
+from collections import Counter
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, replace
+
+from tests.rehearsal.pages import Line, ReadPage
+
+LABEL = re.compile(r"(\d+) × ([A-Z]\d*)")
+WHOLE_LABEL = re.compile(r"^\d+ × [A-Z]\d*( +\d+ × [A-Z]\d*)*$")
+TURN = re.compile(r"^(\d+(?:\.\d+)?)°$")
+TIMES = re.compile(r"^(\d+) ×$")
+SMALL = 3.0  # mm: the em of labels of what is put together is less, that of other bold words is more
+HEADING = (4.4, 5.0)  # mm: the em of titles of steps and of the numbers of acts
+SAME_ROW = 1.0  # mm
+ABOVE = 4.0  # mm by which words of a picture stand above the number beside it
+DRY = "dry"
+
+
+@dataclass(frozen=True, slots=True)
+class Added:
+    """Copies of a part with one label, and where that stands on the page (mm)."""
+
+    count: int
+    letter: str
+    x: float
+    y: float
+
+
+@dataclass(frozen=True, slots=True)
+class Act:
+    """One picture of what is put together: from the lowest up. ``turn``: degrees by which each goes on turned (None: not said);
+    ``times``: how many are built so; ``page`` and ``step``: where, by the title of the step."""
+
+    page: int
+    step: str
+    number: int
+    added: tuple[Added, ...]
+    turn: float | None = None
+    times: int = 1
+    trial: bool = False
+
+    @property
+    def counts(self) -> Counter[str]:
+        """Return how many of each letter it adds."""
+        found: Counter[str] = Counter()
+        for one in self.added:
+            found[one.letter] += one.count * self.times
+        return found
+
+
+def acts_of(pages: Iterable[ReadPage]) -> tuple[Act, ...]:
+    """Return the acts of all pages of steps in their order; trials that a later step does for good are left out."""
+    acts = [act for page in pages if page.shows_steps for act in _of_page(page)]
+    kept: list[Act] = []
+    for n, act in enumerate(acts):
+        later: Counter[str] = Counter()
+        for other in acts[n + 1 :]:
+            later += other.counts if not other.trial else Counter()
+        if not act.trial or act.counts - later:
+            kept.append(act)
+    return tuple(kept)
+
+
+def _of_page(page: ReadPage) -> Iterator[Act]:
+    titles = sorted((line for line in page.lines if _is_heading(line) and not line.text.isdigit()), key=lambda t: -t.y)
+    titles = [line for line in titles if line.text != page.title]
+    ends = [*(title.y + 3.0 for title in titles[1:]), 0.0]
+    before = titles[0].y + 3.0 if titles else 0.0
+    if (carried := _between(page, page_top(page), before)) and titles:
+        yield from _of_step(page, "", carried)  # a step that began on the page before
+    for title, end in zip(titles, ends, strict=True):
+        lines = _between(page, title.y + 3.0, end)
+        yield from _of_step(page, title.text, lines)
+    if not titles:
+        yield from _of_step(page, "", list(page.lines))
+
+
+def page_top(page: ReadPage) -> float:
+    """Return the height (mm) of a page's heading."""
+    return max((line.y for line in page.lines if line.text == page.title), default=1e9) - 1.0
+
+
+def _between(page: ReadPage, top: float, bottom: float) -> list[Line]:
+    return [line for line in page.lines if bottom < line.y < top]
+
+
+def _is_heading(line: Line) -> bool:
+    return line.bold and HEADING[0] < line.em < HEADING[1]
+
+
+def _of_step(page: ReadPage, title: str, lines: Sequence[Line]) -> Iterator[Act]:
+    numbers = sorted(
+        (line for line in lines if _is_heading(line) and line.text.isdigit()), key=lambda line: int(line.text)
+    )
+    small = [line for line in lines if line.bold and line.em < SMALL]
+    high = max((line.y for line in lines), default=0.0) + 1.0
+    low = min((line.y for line in lines), default=0.0)
+    trial = DRY in title.split() or any(sign.dry and low < sign.y < high for sign in page.signs)
+    groups: dict[int, list[Line]] = {}
+    for line in small:
+        groups.setdefault(_number_of(line, numbers), []).append(line)
+    for number in sorted(groups):
+        if (act := _act(page, title, number, groups[number], trial)) is not None:
+            yield act
+
+
+def _number_of(line: Line, numbers: Sequence[Line]) -> int:
+    """Return the number of the picture in which words stand; 0 where the step has but one."""
+    above = [n for n in numbers if n.y + ABOVE > line.y]
+    if not above:
+        return int(numbers[0].text) if numbers else 0
+    row = min(n.y for n in above)
+    beside = [n for n in above if n.y < row + SAME_ROW and n.x <= line.x + 1.0]
+    return int((max(beside, key=lambda n: n.x) if beside else min(above, key=lambda n: n.y)).text)
+
+
+def _act(page: ReadPage, title: str, number: int, words: Sequence[Line], trial: bool) -> Act | None:
+    added: list[Added] = []
+    for line in words:
+        if WHOLE_LABEL.match(line.text):
+            added += [Added(int(n), letter, line.middle[0], line.middle[1]) for n, letter in LABEL.findall(line.text)]
+    if not added:
+        return None
+    turns = [float(found[1]) for line in words if (found := TURN.match(line.text))]
+    times = [int(found[1]) for line in words if (found := TIMES.match(line.text))]
+    act = Act(page.number, title, number, tuple(sorted(added, key=lambda one: (one.y, one.x))))
+    return replace(act, turn=turns[0] if turns else None, times=times[0] if times else 1, trial=trial)

@@ -1,0 +1,181 @@
+"""Where a board meets others, as its template shows: plain edges, and strips between two glue lines, with the letter beside each.
+
+The template is seen from its drawn face. Along a site the board's body lies on the left.
+"""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from itertools import combinations, pairwise
+from math import inf
+
+import numpy as np
+import numpy.typing as npt
+import shapely
+from shapely.geometry.polygon import orient
+
+from tests.rehearsal.notes import Note
+from tests.rehearsal.thin_lines import Thin
+
+Vector = npt.NDArray[np.float64]
+
+SHORTEST = 8.0  # mm of an edge that meets another
+NOTCHED = 0.3  # mm within which two bits of an edge, with tabs or slots between them, are in one line
+MOSTLY = 0.4  # share of an edge that is board: the sides of two tabs are no edge
+BESIDE = 34.0  # mm from an edge to the letter or the bevel that it bears
+STRIP_WIDE = 0.45  # mm by which a strip may be wider or narrower than the board that is glued there
+STRIP_FAR = 6.0  # mm from a strip to its letter
+ACROSS = 4.0  # mm that the glue lines of a strip across a whole board end before its edges
+PARALLEL = 0.01
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Site:
+    """A stretch at which another board meets this one: ``middle``, ``along`` (unit), ``length`` (mm); ``letters``: "" where it bears none;
+    ``bevel``: degrees, None where it has none; ``strip``: the other stands on the inside face, its outside over this line."""
+
+    middle: Vector
+    along: Vector
+    length: float
+    letters: frozenset[str] = frozenset()
+    bevel: float | None = None
+    strip: bool = False
+
+    @property
+    def inward(self) -> Vector:
+        """Return the unit vector into the board."""
+        return np.array((-self.along[1], self.along[0]))
+
+
+def sites_of(
+    area: shapely.Polygon, notes: Sequence[Note], thin: Sequence[Thin], boards: Sequence[float]
+) -> tuple[Site, ...]:
+    """Return a board's edges and strips with what stands beside them; a letter belongs to the strip that it stands in, else to the nearest
+    edge."""
+    strips = list(_strips(area, thin, boards))
+    edges = list(_edges(area))
+    letters: dict[int, set[str]] = {}
+    bevels: dict[int, float] = {}
+    for note in notes:
+        if note.kind not in ("match", "bevel"):
+            continue
+        at = np.array((note.x, note.y))
+        on = [n for n, strip in enumerate(strips) if note.kind == "match" and _in_strip(strip, at)]
+        number = on[0] + len(edges) if on else _nearest(edges, at)
+        if number < 0:
+            continue
+        if note.kind == "match":
+            letters.setdefault(number, set()).add(note.text)
+        else:
+            degrees = float(note.text.split()[0])
+            bevels[number] = -degrees if note.text.endswith("out") else degrees
+    return tuple(
+        replace(site, letters=frozenset(letters.get(n, ())), bevel=bevels.get(n))
+        for n, site in enumerate((*edges, *strips))
+    )
+
+
+def _edges(area: shapely.Polygon) -> Iterator[Site]:
+    """Yield the straight edges; bits of one, with slots or notches between them, are one."""
+    ring = shapely.get_coordinates(orient(shapely.Polygon(area.exterior).simplify(0.05), 1.0).exterior)
+    bits: list[tuple[Vector, Vector]] = []
+    there: list[float] = []  # mm of each that is board
+    for a, b in pairwise(ring):
+        if np.hypot(*(b - a)) < SHORTEST / 2:
+            continue
+        way = (b - a) / np.hypot(*(b - a))
+        across = np.array((-way[1], way[0]))
+        known = next(
+            (
+                n
+                for n, (p, q) in enumerate(bits)
+                if abs(float((q - p) / np.hypot(*(q - p)) @ across)) < PARALLEL
+                and float((q - p) @ way) > 0.0
+                and abs(float((p - a) @ across)) < NOTCHED
+            ),
+            None,
+        )
+        if known is None:
+            bits.append((a, b))
+            there.append(float((b - a) @ way))
+        else:
+            p, q = bits[known]
+            ends = sorted((a, b, p, q), key=lambda point: float(point @ way))
+            bits[known] = (ends[0], ends[-1])
+            there[known] += float((b - a) @ way)
+    for (a, b), board in zip(bits, there, strict=True):
+        length = float(np.hypot(*(b - a)))
+        if length >= SHORTEST and board > MOSTLY * length:
+            yield Site((a + b) / 2, (b - a) / length, length)
+
+
+def _nearest(edges: Sequence[Site], at: Vector) -> int:
+    """Return the number of the edge nearest to a point inside of it; -1 where none is near."""
+    best, found = BESIDE, -1
+    for n, edge in enumerate(edges):
+        away = at - edge.middle
+        inside, aside = float(away @ edge.inward), abs(float(away @ edge.along))
+        if inside > 0.0 and aside <= edge.length / 2 and inside < best:
+            best, found = inside, n
+    return found
+
+
+def _strips(area: shapely.Polygon, thin: Sequence[Thin], boards: Sequence[float]) -> Iterator[Site]:
+    """Yield the strips between two glue lines that are a board's thickness apart; the outer line is the one nearer to a rim."""
+    lines = [one.points for one in thin if one.kind == "glue"]
+    used: set[int] = set()
+    gaps = sorted(
+        (abs(gap - board), i, j)
+        for (i, one), (j, other) in combinations(enumerate(lines), 2)
+        if (gap := _gap(one, other)) < inf
+        for board in boards
+        if abs(gap - board) < STRIP_WIDE
+    )
+    for _, i, j in gaps:
+        if i not in used and j not in used:
+            used |= {i, j}
+            yield _strip(area, lines[i], lines[j])
+
+
+def _gap(one: Vector, other: Vector) -> float:
+    """Return how far two lines are apart that run beside each other; inf where they do not."""
+    a, b = one
+    way = (b - a) / np.hypot(*(b - a))
+    across = np.array((-way[1], way[0]))
+    its = other[1] - other[0]
+    if abs(float(its @ across)) > PARALLEL * np.hypot(*its):
+        return inf
+    low, high = sorted(float((p - a) @ way) for p in other)
+    overlap = min(high, float((b - a) @ way)) - max(low, 0.0)
+    return abs(float((other.mean(axis=0) - a) @ across)) if overlap > 0.6 * np.hypot(*(b - a)) else inf
+
+
+def _strip(area: shapely.Polygon, one: Vector, other: Vector) -> Site:
+    way = (one[1] - one[0]) / np.hypot(*(one[1] - one[0]))
+    across = np.array((-way[1], way[0]))
+    level = [float(line.mean(axis=0) @ across) for line in (one, other)]
+    rims = shapely.get_coordinates(area.exterior) @ across
+    if min(level) - rims.min() > rims.max() - max(level):
+        across, level, rims = -across, [-value for value in level], -rims
+    outer = one if level[0] < level[1] else other
+    along = np.array((across[1], -across[0]))
+    ends = sorted(float(p @ along) for p in outer)
+    base = float(outer.mean(axis=0) @ across)
+    chord = _chord(area, along, across, base + abs(level[0] - level[1]) / 2, ends)
+    return Site(base * across + sum(chord) / 2 * along, along, chord[1] - chord[0], strip=True)
+
+
+def _chord(area: shapely.Polygon, along: Vector, across: Vector, base: float, ends: list[float]) -> tuple[float, float]:
+    """Return from where to where a strip runs: to the board's rim where its glue lines end near it, for they keep clear of the cut line."""
+    whole = shapely.Polygon(area.exterior)
+    line = shapely.LineString([base * across + s * along for s in (ends[0] - 2 * ACROSS, ends[1] + 2 * ACROSS)])
+    cut = shapely.get_coordinates(line.intersection(whole)) @ along
+    low, high = float(cut.min()), float(cut.max())
+    return (low if ends[0] - low < ACROSS else ends[0]), (high if high - ends[1] < ACROSS else ends[1])
+
+
+def _in_strip(strip: Site, at: Vector) -> bool:
+    away = at - strip.middle
+    return (
+        -STRIP_FAR / 2 < float(away @ strip.inward) < 2 * STRIP_FAR
+        and abs(float(away @ strip.along)) < strip.length / 2
+    )

@@ -1,0 +1,186 @@
+"""Lines on a template that nothing is cut along: dotted ones, and the dashes with two dots between which something is glued.
+
+A dot, and each dash, is a piece of ink of its own. Dots a pitch apart are one line; dashes that lie in one line are one line. What crosses
+another line is lost to the reader for as long as it does.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Literal
+
+import numpy as np
+import numpy.typing as npt
+import shapely
+
+from tests.rehearsal.raster import DOTS, Pieces
+
+DOT, PITCH = 0.25, 1.0  # mm: a dot's side, and from one to the next, as the legend shows the dotted line
+DOT_OFF, PITCH_OFF = 0.12, 0.14
+FEWEST = 4  # dots of a line
+DASH = (1.2, 6.15)  # mm: a line's first dash and its last may be shorter than the others
+WIDE = (0.2, 0.32)  # mm across a dash
+LINE_OFF, WAY_OFF = 0.06, 0.02  # mm across and radians by which dashes of one line may be off
+GAP = 4.0  # mm between two dashes of one line, with two dots there
+CROSS, ARMS = 3.0, (9, 13)  # mm of half a cross, and how many dots it has
+WHOLE_DASH = 5.8  # mm: no line is told from a bit of another without a whole dash
+
+Points = npt.NDArray[np.float64]
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Thin:
+    """A thin line by its points in mm: every dot of a dotted one, both ends of a glue line, the middle of a cross and a point on an arm."""
+
+    kind: Literal["dots", "glue", "cross"]
+    points: Points
+
+    def moved(self, matrix: Points) -> "Thin":
+        """Return the line carried by a matrix (2 × 3)."""
+        return Thin(self.kind, self.points @ matrix[:, :2].T + matrix[:, 2])
+
+
+def thin_lines(seen: Pieces) -> Iterator[Thin]:
+    """Yield the dotted lines and the glue lines of a page's picture, in mm from its lower left."""
+    yield from _dotted(seen)
+    yield from _glued(seen)
+    yield from _crosses(seen)
+
+
+def _dotted(seen: Pieces) -> Iterator[Thin]:
+    boxes = seen.boxes / DOTS
+    side = np.abs(boxes[:, 2:4] - DOT)
+    area = seen.boxes[:, 4] / DOTS**2
+    dots = np.flatnonzero((side < DOT_OFF).all(axis=1) & (np.abs(area - DOT**2) < 0.5 * DOT**2))
+    if not len(dots):
+        return
+    at = _middles(seen, dots)
+    spots = shapely.points(at)
+    pairs = shapely.STRtree(spots).query(spots, predicate="dwithin", distance=PITCH + PITCH_OFF).T
+    pairs = pairs[pairs[:, 0] < pairs[:, 1]]
+    away = np.hypot(*(at[pairs[:, 0]] - at[pairs[:, 1]]).T)
+    for group in _groups(len(at), pairs[away > PITCH - PITCH_OFF]):
+        if len(group) >= FEWEST:
+            yield Thin("dots", at[group])
+
+
+def _middles(seen: Pieces, numbers: npt.NDArray[np.int64]) -> Points:
+    boxes = seen.boxes[numbers] / DOTS
+    return np.column_stack((boxes[:, 0] + boxes[:, 2] / 2, len(seen.labels) / DOTS - boxes[:, 1] - boxes[:, 3] / 2))
+
+
+def _crosses(seen: Pieces) -> Iterator[Thin]:
+    """Yield the crosses of two short dotted lines, by the two lines that lie best through their dots: where they cross is a centre."""
+    boxes = seen.boxes / DOTS
+    small = np.flatnonzero((np.abs(boxes[:, 2:4] - DOT) < 2 * DOT_OFF).all(axis=1))
+    if not len(small):
+        return
+    at = _middles(seen, small)
+    spots = shapely.points(at)
+    near = shapely.STRtree(spots).query(spots, predicate="dwithin", distance=CROSS + 0.5)
+    found: list[Points] = []
+    for number in np.unique(near[0]):
+        own = at[near[1][near[0] == number]]
+        if not ARMS[0] <= len(own) <= ARMS[1] or any(np.hypot(*(at[number] - one[0])) < CROSS for one in found):
+            continue
+        cross = _cross(own, at[number])
+        if cross is not None:
+            found.append(cross)
+            yield Thin("cross", cross)
+
+
+def _cross(dots: Points, middle: Points) -> Points | None:
+    """Return where two lines at right angles cross that all dots lie on, with a point on one of them; None where dots lie elsewhere."""
+    away = dots - middle
+    far = np.hypot(*away.T) > 1.5
+    if not far.any():
+        return None
+    fourfold = np.exp(4j * np.arctan2(away[far, 1], away[far, 0]))  # arms a quarter turn apart have one direction here
+    if abs(fourfold.mean()) < 0.95:
+        return None
+    turn = float(np.angle(fourfold.mean())) / 4.0
+    ways = np.array(((np.cos(turn), np.sin(turn)), (-np.sin(turn), np.cos(turn))))
+    along = away @ ways.T
+    first, other = np.abs(along[:, 1]) < np.abs(along[:, 0]), np.abs(along[:, 0]) < np.abs(along[:, 1])
+    arms = np.array(
+        [along[other & (np.abs(along[:, 1]) > 0.5), 0].mean(), along[first & (np.abs(along[:, 0]) > 0.5), 1].mean()]
+    )
+    off = np.minimum(np.abs(along[:, 0] - arms[0]), np.abs(along[:, 1] - arms[1]))
+    if not np.isfinite(arms).all() or off.max() > 0.1 or np.abs(arms).max() > 0.3:
+        return None
+    centre = middle + arms @ ways
+    return np.array((centre, centre + CROSS * ways[0]))
+
+
+def _groups(count: int, pairs: npt.NDArray[np.int64]) -> Iterator[list[int]]:
+    """Yield numbers that pairs tie together."""
+    parent = list(range(count))
+
+    def root(i: int) -> int:
+        while parent[i] != i:
+            parent[i] = parent[parent[i]]
+            i = parent[i]
+        return i
+
+    for a, b in pairs:
+        parent[root(int(a))] = root(int(b))
+    found: dict[int, list[int]] = {}
+    for i in range(count):
+        found.setdefault(root(i), []).append(i)
+    yield from found.values()
+
+
+def _glued(seen: Pieces) -> Iterator[Thin]:
+    rest = sorted(_dashes(seen), key=lambda dash: -float(np.hypot(*(dash[1] - dash[0]))))
+    while rest:
+        line = [rest.pop(0)]
+        if np.hypot(*(line[0][1] - line[0][0])) < WHOLE_DASH:
+            return
+        while (more := next((dash for dash in rest if _goes_on(line, dash)), None)) is not None:
+            line.append(more)
+            rest = [dash for dash in rest if dash is not more]
+        if len(line) > 1:
+            yield Thin("glue", _ends(line))
+
+
+def _dashes(seen: Pieces) -> Iterator[Points]:
+    """Yield the middle lines of pieces that are straight, and as wide as a glue line."""
+    tall = len(seen.labels)
+    long_side = seen.boxes[:, 2:4].max(axis=1) / DOTS
+    fits = (long_side > DASH[0] / 1.5) & (long_side < DASH[1] + 0.3) & (seen.boxes[:, 4] / DOTS**2 < 0.4 * DASH[1])
+    fits[0] = False
+    for number in np.flatnonzero(fits):
+        left, top, width, height, ink = (int(value) for value in seen.boxes[number])
+        if ink / DOTS**2 > WIDE[1] * np.hypot(width, height) / DOTS * 1.1:
+            continue
+        rows, columns = np.nonzero(seen.labels[top : top + height, left : left + width] == number)
+        at = np.column_stack((columns + left + 0.5, tall - rows - top - 0.5)) / DOTS
+        middle = at.mean(axis=0)
+        values, ways = np.linalg.eigh(np.cov((at - middle).T))
+        long, wide = np.sqrt(12.0 * np.maximum(values[::-1], 0.0))
+        if DASH[0] < long < DASH[1] and WIDE[0] < wide < WIDE[1]:
+            way = ways[:, 1]
+            yield np.array((middle - way * long / 2, middle + way * long / 2))
+
+
+def _goes_on(line: list[Points], dash: Points) -> bool:
+    """Say whether a dash lies in a line and not far behind one of its dashes."""
+    a, b = line[0]
+    way = (b - a) / np.hypot(*(b - a))
+    across = np.array((-way[1], way[0]))
+    own = (dash[1] - dash[0]) / np.hypot(*(dash[1] - dash[0]))
+    middle = dash.mean(axis=0) - a
+    far = np.hypot(*middle)
+    if abs(own @ across) > WAY_OFF * 3 or abs(middle @ across) > LINE_OFF + far * WAY_OFF / 10:
+        return False
+    along = [sorted((float((p - a) @ way), float((q - a) @ way))) for p, q in (*line, dash)]
+    low, high = along[-1]
+    return any(max(low - end, start - high) < GAP for start, end in along[:-1])
+
+
+def _ends(line: list[Points]) -> Points:
+    """Return both ends of the straight line that lies best through dashes."""
+    at = np.vstack(line)
+    middle = at.mean(axis=0)
+    _, _, ways = np.linalg.svd(at - middle)
+    along = (at - middle) @ ways[0]
+    return np.array((middle + along.min() * ways[0], middle + along.max() * ways[0]))
