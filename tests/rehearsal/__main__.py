@@ -1,24 +1,21 @@
 """``python -m tests.rehearsal PACK.pdf … [--design FOLDER [--variant NAME]] [--random 0-29] [--plants FOLDER]``.
 
 Prints what the pages of each pack say of its parts, and what could not be read. With the design, or of random ones: how far each part
-that would be cut is off, the share that was reached, and the mean error.
+that would be cut is off, how each assembly stands, the share that was reached, and the mean error.
 """
 
 import argparse
-from collections.abc import Iterable
+from collections.abc import Sequence
 from pathlib import Path
 from tempfile import TemporaryDirectory
 from time import perf_counter
 
 from publisher import api
 from publisher.press import write_pdf
-from tests.rehearsal.compare import TRUE, Held, held
-from tests.rehearsal.compare_standing import stood_well
+from tests.rehearsal.compare_built import Rehearsed, is_whole, rehearsed, truth_of
 from tests.rehearsal.pack import ReadPack, read_pack
-from tests.rehearsal.planted import planted
-from tests.rehearsal.standing import boards_of, stand
+from tests.rehearsal.planted import planted, worse
 from tests.rehearsal.tried import random_packs
-from tests.rehearsal.truth import true_panels, true_parts
 
 
 def main() -> None:
@@ -30,55 +27,59 @@ def main() -> None:
     parser.add_argument("--random", default="", help="first-last seed of random designs to build and rehearse")
     parser.add_argument("--plants", type=Path, help="a design whose pack is spoiled in one way after another")
     asked = parser.parse_args()
-    every: list[Held] = []
-    whole: list[bool] = []
+    every: list[Rehearsed] = []
     for pdf in asked.packs:
-        start = perf_counter()
-        pack = read_pack(pdf)
-        print(f"{pdf.name}: {len(pack.parts)} templates, {perf_counter() - start:.0f} s")
+        pack = timed(pdf.name, pdf)
         show(pack)
         if asked.design:
-            every += compared(pack, asked.design, whole, asked.variant)
+            every.append(compared(pack, asked.design, asked.variant))
     if asked.random:
         first, _, last = asked.random.partition("-")
         with TemporaryDirectory() as top:
             for tried in random_packs(range(int(first), int(last or first) + 1), Path(top)):
-                start = perf_counter()
-                pack = read_pack(tried.pdf)
-                print(f"{tried.name}: {len(pack.parts)} templates, {perf_counter() - start:.0f} s")
+                pack = timed(tried.name, tried.pdf)
                 unread(pack)
-                every += compared(pack, tried.folder, whole)
+                every.append(compared(pack, tried.folder))
                 tried.pdf.unlink()
     if asked.plants:
         plants(asked.plants)
     if every:
-        summed(every, whole)
+        summed(every)
+
+
+def timed(name: str, pdf: Path) -> ReadPack:
+    """Read a pack and print how long it took."""
+    start = perf_counter()
+    pack = read_pack(pdf)
+    print(f"{name}: {len(pack.parts)} templates, {perf_counter() - start:.0f} s")
+    return pack
 
 
 def plants(folder: Path) -> None:
-    """Spoil the first pack of a design in one way after another and print which rehearsals fail, as all must."""
+    """Spoil the first pack of a design in one way after another and print which rehearsals fail, as all must, and why."""
     composed = api.compose(api.work(api.read(folder)))[0][0]
-    truth, panels = true_parts(folder), true_panels(folder)
-    most = -1  # panels that the pack stands as it is
+    truth = truth_of(folder)
     with TemporaryDirectory() as top:
         pdf = Path(top) / "pack.pdf"
-        for name, spoiled in (("nothing", composed), *planted(composed)):
+        pdf.write_bytes(write_pdf(composed))
+        read = read_pack(pdf)
+        good = rehearsed(read, truth)
+        print(f"as it is: {good.whole} of {len(good.assemblies)} assemblies stand whole", flush=True)
+        for name, spoiled in planted(composed):
             pdf.write_bytes(write_pdf(spoiled))
-            pack = read_pack(pdf)
-            off = [one for one in held(pack, truth) if not one.reached]
-            stood = stood_well(stand(boards_of(pack.parts, pack.allowance or 0.0))[0], panels)
-            found = stood.found - stood.stray if stood else 0
-            most = found if name == "nothing" else most
-            if found < most:
-                print(f"  stood: {found} panels, of {most}", end=" ")
-            said = "; ".join(
-                (*(f"{one.letter} {one.worst or 0.0:.2f} mm {', '.join(one.wrong)}" for one in off), *pack.unread)
-            )
-            print(f"{name}: {'FAILS' if off or found < most else 'is built as meant'} {said}", flush=True)
+            same = {
+                page.number: page
+                for page, old, new in zip(read.pages, composed.pages, spoiled.pages, strict=True)
+                if old is new
+            }
+            pack = read_pack(pdf, same)
+            unlike = tuple(f"not read: {said}" for said in pack.unread if said not in read.unread)
+            reasons = (*unlike, *worse(good, rehearsed(pack, truth)))
+            print(f"{name}: {'FAILS: ' + '; '.join(reasons) if reasons else 'is built as meant'}", flush=True)
 
 
 def show(pack: ReadPack) -> None:
-    """Print what was read of each part."""
+    """Print what was read of each part, and the acts."""
     for part in pack.parts:
         left, bottom, right, top = part.area.bounds if not part.area.is_empty else (0.0, 0.0, 0.0, 0.0)
         pages = ", ".join(map(str, sorted(set(part.pages))))
@@ -87,6 +88,10 @@ def show(pack: ReadPack) -> None:
             f"  {part.letter or '?'}: page {pages}, cut {part.count} + {part.spare}, {part.board} {part.thickness:g} mm, "
             f"template {right - left:.2f} × {top - bottom:.2f} mm{holes}"
         )
+    for act in pack.acts:
+        added = ", ".join(f"{one.count} × {one.letter}" for one in act.added)
+        turn = "" if act.turn is None else f", each turned by {act.turn:g}°"
+        print(f"  page {act.page}, “{act.step}” {act.number}: {added}{turn}{f', {act.times} times' * (act.times > 1)}")
     print("  pencil:", "not read" if pack.allowance is None else f"{pack.allowance:g} mm")
     unread(pack)
 
@@ -97,41 +102,54 @@ def unread(pack: ReadPack) -> None:
         print(f"  not read: {said}")
 
 
-def compared(pack: ReadPack, folder: Path, whole: list[bool], variant: str = "") -> tuple[Held, ...]:
-    """Hold a pack against its design and print every part that is off; add to ``whole`` whether all of it was stood as meant."""
-    found = held(pack, true_parts(folder, variant))
-    stood, left = stand(boards_of(pack.parts, pack.allowance or 0.0))
-    well = stood_well(stood, true_panels(folder, variant)) if len(stood) > 1 else None
-    if well is not None:
-        print(
-            f"  stood by letters: {well.found} of {well.panels} panels of an assembly, {well.stray} boards where none belongs, "
-            f"mean {well.mean:.4f}, worst {well.worst:.4f} mm"
-        )
-    whole.append(not left and well is not None and well.found == well.panels and not well.stray and well.worst <= TRUE)
-    for said in left:
-        print(f"  not stood: {said}")
-    for one in found:
+def compared(pack: ReadPack, folder: Path, variant: str = "") -> Rehearsed:
+    """Hold a pack against its design and print every part and every assembly."""
+    found = rehearsed(pack, truth_of(folder, variant))
+    for one in found.parts:
         far = "not found" if one.mean is None or one.worst is None else f"mean {one.mean:.4f}, worst {one.worst:.4f} mm"
         print(
             f"  {'as meant' if one.reached else 'NOT AS MEANT'} {one.letter}: {far}{'; ' * bool(one.wrong)}{'; '.join(one.wrong)}"
         )
+    for well in found.assemblies:
+        if well is None:
+            print("  NOT PUT UP: an assembly of which nothing stands")
+            continue
+        print(
+            f"  {'stands whole' if is_whole(well) else 'NOT WHOLE'}: {well.found} of {well.panels} boards, {well.stray} where none "
+            f"belongs, mean {well.mean:.4f}, worst {well.worst:.4f} mm"
+        )
+    for said in found.left:
+        print(f"  not put up: {said}")
     return found
 
 
-def summed(every: Iterable[Held], whole: list[bool]) -> None:
-    """Print the shares that were reached and the errors of the parts that were found."""
-    every = tuple(every)
-    means = [one.mean for one in every if one.mean is not None]
-    worsts = [one.worst for one in every if one.worst is not None]
-    reached = [one for one in every if one.reached]
-    print(f"reached: {len(reached)} of {len(every)} parts; stood whole: {sum(whole)} of {len(whole)} packs")
+def summed(every: Sequence[Rehearsed]) -> None:
+    """Print the shares that were reached and the errors of the parts and assemblies that were found."""
+    parts = [part for one in every for part in one.parts]
+    reached = [(part.mean or 0.0, part.worst or 0.0) for part in parts if part.reached]
+    wells = [well for one in every for well in one.assemblies]
+    whole = [well for well in wells if well is not None and is_whole(well)]
+    boards = (
+        sum(well.panels for well in wells if well is not None),
+        sum(well.found for well in wells if well is not None),
+    )
+    print(
+        f"reached: {len(reached)} of {len(parts)} parts; stand whole: {len(whole)} of {len(wells)} assemblies; of these of"
+    )
+    print(
+        f"which something stands, {boards[1]} of {boards[0]} boards; packs built whole: {sum(map(as_meant, every))} of {len(every)}"
+    )
     if reached:
-        good = [(one.mean or 0.0, one.worst or 0.0) for one in reached]
-        print(
-            f"error of those reached: mean {sum(m for m, _ in good) / len(good):.4f} mm, worst {max(w for _, w in good):.4f} mm"
-        )
-    if len(means) > len(reached):
-        print(f"worst of all found: {max(worsts):.3f} mm")
+        mean = sum(mean for mean, _ in reached) / len(reached)
+        print(f"error of parts: mean {mean:.4f} mm, worst {max(worst for _, worst in reached):.4f} mm")
+    if whole:
+        mean = sum(well.mean for well in whole) / len(whole)
+        print(f"error of solids that stand: mean {mean:.4f} mm, worst {max(well.worst for well in whole):.4f} mm")
+
+
+def as_meant(one: Rehearsed) -> bool:
+    """Say whether all parts and all assemblies of a pack are as meant."""
+    return all(part.reached for part in one.parts) and one.whole == len(one.assemblies)
 
 
 if __name__ == "__main__":

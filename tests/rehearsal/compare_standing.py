@@ -34,7 +34,7 @@ def stood_well(stood: Sequence[Stood], assemblies: Sequence[Sequence[TruePanel]]
     best: StoodWell | None = None
     for panels in assemblies:
         for carry in _carries(stood, panels):
-            found = _held(stood, panels, carry)
+            found = _held(stood, panels, _centred(stood, panels, carry))
             if best is None or (found.found, -found.worst) > (best.found, -best.worst):
                 best = found
     return best
@@ -60,6 +60,27 @@ def _carries(stood: Sequence[Stood], panels: Sequence[TruePanel]) -> Iterator[np
 def _ways(one: Stood, outline: shapely.Polygon) -> list[Laid]:
     laid = ways(one.board.area, outline)
     return [way for way in laid if way.worst < min(other.worst for other in laid) + ALIKE]
+
+
+def _centred(
+    stood: Sequence[Stood], panels: Sequence[TruePanel], carry: npt.NDArray[np.float64]
+) -> npt.NDArray[np.float64]:
+    """Return a motion moved so that the middles of all boards lie over those of their panels as well as may be: no board is the measure of
+    the others."""
+    moves = []
+    for one in stood:
+        middle = (carry @ one.matrix @ _middle(one.board.area))[:3]
+        away = [
+            (panel.matrix @ _middle(panel.part.outline))[:3] - middle
+            for panel in panels
+            if panel.part.letter == one.board.letter
+        ]
+        nearest = min(away, key=lambda off: float(np.abs(off).max()), default=np.full(3, np.inf))
+        if np.abs(nearest).max() < FAR:
+            moves.append(nearest)
+    shift = np.eye(4)
+    shift[:3, 3] = np.mean(moves, axis=0) if moves else 0.0
+    return shift @ carry
 
 
 def _held(stood: Sequence[Stood], panels: Sequence[TruePanel], carry: npt.NDArray[np.float64]) -> StoodWell:

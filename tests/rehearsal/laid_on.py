@@ -74,26 +74,37 @@ def dots_on(dots: Points, outline: shapely.Polygon) -> Laid:
     hull = shapely.convex_hull(shapely.multipoints(dots))
     target = outline.exterior
     shapely.prepare(target)
-    best: Laid | None = None
     if _widest_gap(dots) > OPEN:
         return Laid(np.eye(3)[:2], np.inf, np.inf)  # a straight line says nothing of an outline
+    tries = []
     for turn in _turns(hull, outline):
         points = _turned(dots - _middle(hull), turn) + _middle(outline)
-        kept = np.ones(len(dots), dtype=bool)
-        for round_ in range(3 * ROUNDS):
-            gaps = shapely.distance(shapely.points(points), target)
-            if round_ > ROUNDS // 2:
-                kept = gaps <= max(STRAY, float(np.quantile(gaps, MOST)))
-            lines = shapely.shortest_line(shapely.points(points[kept]), target)
-            motion = _motion(points[kept], shapely.get_coordinates(shapely.get_point(lines, 1)))
-            points = points @ motion[:, :2].T + motion[:, 2]
+        tries.append(_trimmed(points, target, 2 * ROUNDS))
+    points = min(
+        tries, key=lambda tried: float(np.minimum(shapely.distance(shapely.points(tried), target), STRAY).mean())
+    )
+    points = _trimmed(points, target, MORE_ROUNDS)
+    gaps = shapely.distance(shapely.points(points), target)
+    own = gaps[gaps < STRAY]
+    if len(own) < FEWEST * len(dots):
+        return Laid(np.eye(3)[:2], np.inf, np.inf)
+    return Laid(_motion(points, dots), float(own.mean()), float(own.max()))
+
+
+def _trimmed(points: Points, target: shapely.Geometry, rounds: int) -> Points:
+    """Return points turned and moved nearer to a boundary; those that are far from it, as dots of other lines are, count for nothing."""
+    for round_ in range(rounds):
         gaps = shapely.distance(shapely.points(points), target)
-        own = gaps[gaps < STRAY]
-        if len(own) < FEWEST * len(dots):
-            continue
-        found = Laid(_motion(points, dots), float(own.mean()), float(own.max()))
-        best = found if best is None or found.mean < best.mean else best
-    return best if best is not None else Laid(np.eye(3)[:2], np.inf, np.inf)
+        most = np.inf if round_ < ROUNDS // 2 else max(STRAY, float(np.quantile(gaps, MOST)))
+        kept = points[gaps <= most]
+        motion = _motion(
+            kept, shapely.get_coordinates(shapely.get_point(shapely.shortest_line(shapely.points(kept), target), 1))
+        )
+        moved = points @ motion[:, :2].T + motion[:, 2]
+        if np.abs(moved - points).max() < STILL:
+            break
+        points = moved
+    return points
 
 
 def _widest_gap(dots: Points) -> float:

@@ -11,7 +11,7 @@ import numpy as np
 from tests.rehearsal.raster import DOTS, Pieces
 
 MATCH = re.compile(r"^[a-z]{1,2}$")
-BEVEL = re.compile(r"bevel (\d+(?:\.\d+)?)°( out)?")
+BEVEL = re.compile(r"(?:bevel |^)(\d+(?:\.\d+)?)°( out)?$")
 SEAT = re.compile(r"^[A-Z]\d*(?:, (?:inside|below).*| on .*)?$")
 HEAD_INK, HEAD_LONG, HEAD_FAR = (2.4, 4.2), 4.0, 16.0  # mm² and mm of an arrow's head; mm from the word to it
 LARGEST = 3.3  # mm of the em of a match letter

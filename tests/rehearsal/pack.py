@@ -1,6 +1,7 @@
 """A pack read from its pages, in their order: parts, the pencil's way round them, and what could not be read."""
 
 import re
+from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -25,9 +26,10 @@ class ReadPack:
     acts: tuple[Act, ...] = ()
 
 
-def read_pack(pdf: Path) -> ReadPack:
-    """Read a pack from the pictures of its pages."""
-    return pack_of(tuple(read_page(picture) for picture in page_pictures(pdf)))
+def read_pack(pdf: Path, known: Mapping[int, ReadPage] | None = None) -> ReadPack:
+    """Read a pack from the pictures of its pages; those that are ``known`` by their numbers already are not read again."""
+    known = known or {}
+    return pack_of(tuple(known.get(picture.number) or read_page(picture) for picture in page_pictures(pdf)))
 
 
 def pack_of(pages: tuple[ReadPage, ...]) -> ReadPack:

@@ -17,17 +17,19 @@ from tests.rehearsal.thin_lines import Thin, thin_lines
 from tests.rehearsal.words import Read, read_words
 
 COVER = 1
+LEAST_HEAD = 3.0  # mm of the em: a long heading is set smaller
 HEAD = 25.0  # mm from the upper edge within which the heading stands
 TRUE = ("Templates", "Tiles")  # what the headings of pages with parts begin with
 STEPS = ("Steps ", "Step ")
 TOLD = ("Before you cut", "Buy and cut", *STEPS)  # and of pages whose words say how it is built
+TITLED = re.compile(r"(?:: |· )([A-Z]\d*)(?= |$)")
 TILED = re.compile(r"^[A-Z]\d* .*tile \d+ of \d+")  # the heading of a page with a single tile
 SQUARE_LINE = 0.25  # mm: its side is measured in the middle of its lines
 SQUARE_LEAST = 24.0
 NO_RULER = 0.001  # off true size by less than any ruler shows on 30 mm
 MARK_ACROSS, MARK_OFF = 5.25, 0.15  # mm of a match mark over its lines
 MARK_INK = (5.0, 8.0)  # mm²: a circle and its cross
-MARK_NAME = re.compile(r"^\S*\d+-\d+·[a-z]$")
+MARK_NAME = re.compile(r"^[A-Z][\w.]*(?: \d+)?[- ]\d+·[a-z]$")  # a hyphen on a line is lost to the reader
 ARM = (1.8, 0.6, 0.5)  # mm: stretch of an arm that is measured, and half of the room beside it
 NAME_FAR = 13.0  # mm from a mark to the middle of its name
 
@@ -77,7 +79,7 @@ class ReadPage:
     @property
     def title(self) -> str:
         """Return the page's heading."""
-        heads = [line for line in self.lines if line.bold and line.em > 4.0]
+        heads = [line for line in self.lines if line.bold and line.em > LEAST_HEAD]
         return max(heads, key=lambda line: line.y).text if heads else ""
 
     @property
@@ -107,12 +109,18 @@ def read_page(picture: PagePicture) -> ReadPage:
         line for line in cut_lines(ink) if square is None or not square.covers(line.ink.representative_point())
     )
     marks = tuple(_marks(ink, seen, lines))
-    if any(not mark.name for mark in marks):
-        upright = _upright(ink)
-        marks = tuple(_marks(ink, seen, (*lines, *upright)))
+    tagged = tags(seen)
+    if any(not mark.name for mark in marks) or not _letters(page.title) <= {tag.letter for tag in tagged}:
+        lines = (*lines, *_upright(ink))  # of a strip that stands upright all words do
+        marks = tuple(_marks(ink, seen, lines))
     said = (Said(line.text, *line.middle, line.em, line.bold) for line in lines)
     notes = tuple(notes_of(said, seen))
-    return ReadPage(picture.number, lines, tags(seen), cuts, marks, square, scale, notes, tuple(thin_lines(seen)))
+    return ReadPage(picture.number, lines, tagged, cuts, marks, square, scale, notes, tuple(thin_lines(seen)))
+
+
+def _letters(title: str) -> set[str]:
+    """Return the letters of the parts that a page's heading names."""
+    return set(TITLED.findall(title))
 
 
 def _lines(seen: Pieces, height: int) -> tuple[Line, ...]:
@@ -187,5 +195,5 @@ def _crossing(ink: Grey, x: float, y: float) -> tuple[float, float]:
 
 
 def _plain(name: str) -> str:
-    """Return a name without what a line that ties it to its mark puts on top of a letter."""
-    return "".join(c for c in unicodedata.normalize("NFD", name) if not unicodedata.combining(c))
+    """Return a name without what a line that ties it to its mark puts on top of a letter, and with the hyphens that lines hide."""
+    return "".join(c for c in unicodedata.normalize("NFD", name) if not unicodedata.combining(c)).replace(" ", "-")

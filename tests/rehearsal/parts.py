@@ -4,6 +4,7 @@ import re
 from collections import Counter
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field, replace
+from math import dist
 
 import shapely
 
@@ -20,6 +21,7 @@ BOARD = re.compile(r"^([^\d(×][^×]*?) (?:[\d/. ]+ in \()?(\d+(?:\.\d+)?) mm\b"
 MIRRORED = re.compile(r"(\d+) mirrored")
 STRIP = re.compile(r"^([A-Z]\d*) .*, cut (\d+)(?: ?\+ ?(\d+) spare)?: compass strip")
 RADIUS = re.compile(r"radius .*?(\d+(?:\.\d+)?) mm")
+STRIP_LONG = 120.0  # mm within a strip from its name to its radius
 FOOT = " · version "
 NESTED = re.compile(r"^Nested templates: ([A-Z]\d*(?:, [A-Z]\d*)+)")
 THICKEST = 60.0  # mm of a board: more is a size
@@ -153,7 +155,7 @@ def _lettered(page: ReadPage, areas: list[shapely.Polygon], nest: tuple[str, ...
         areas
     ):  # their page names them from the outermost, which a tag inside must not gainsay
         faults = {
-            n: f"the tag {named[n]} stands in it" for n, letter in enumerate(nest) if named.get(n, letter) != letter
+            n: f"the tag {inside[n]} stands in it" for n, letter in enumerate(nest) if inside.get(n, letter) != letter
         }
         named = dict(enumerate(nest))
     for n, area in enumerate(areas):
@@ -176,10 +178,14 @@ def _strips(page: ReadPage) -> Iterator[ReadPart]:
         strip = STRIP.search(line.text)
         if not strip:
             continue
-        below = [other for other in page.lines if 0.0 < line.y - other.y < 15.0 and RADIUS.search(other.text)]
-        said = RADIUS.search(max(below, key=lambda other: other.y).text) if below else None
+        near = [
+            (dist(line.middle, other.middle), found[1])
+            for other in page.lines
+            if (found := RADIUS.search(other.text)) and dist(line.middle, other.middle) < STRIP_LONG
+        ]
+        said = min(near)[1] if near else None
         if said:
-            disc = shapely.Point(0.0, 0.0).buffer(float(said[1]), quad_segs=256)
+            disc = shapely.Point(0.0, 0.0).buffer(float(said), quad_segs=256)
             count, spare = int(strip[2]), int(strip[3] or 0)
             yield ReadPart(strip[1], disc, (page.number,), count, spare, cut_so=True, words=(line.text,))
 

@@ -3,13 +3,19 @@
 They change what is printed and nothing else. None where a pack has nothing of the kind.
 """
 
+import re
 from collections.abc import Callable, Iterator
 from dataclasses import replace
 
 from publisher.basics import Path, Pose
-from publisher.pages import Drawn, Pack, Stroke, Words
+from publisher.pages import Drawn, Fill, Pack, Stroke, Words
+from publisher.pages.type import HEADING
+from tests.rehearsal.compare import TRUE
+from tests.rehearsal.compare_built import Rehearsed
 
 Plant = Callable[[Pack], Pack | None]
+TURN = re.compile(r"^(\d+(?:\.\d+)?)°$")
+BEVEL = re.compile(r"^(?:bevel )?\d+(?:\.\d+)?°")
 TAG = 6.0  # mm of the em: words as large are titles and the letters of tags
 TITLES = 10.0  # no title of a page with parts is set as large
 AWAY = 1.0  # mm by which a mark is moved
@@ -153,6 +159,53 @@ def counts_changed(pack: Pack) -> Pack | None:
     return _retold("cut 2", "cut 3")(pack) or _retold("cut 1", "cut 3")(pack)
 
 
+def acts_exchanged(pack: Pack) -> Pack | None:
+    """Where a step shows two acts or more, the first and the second bear each other's number."""
+    other = {"1": "2", "2": "1"}
+
+    def swapped(thing: Drawn) -> Drawn:
+        number = isinstance(thing, Words) and thing.text in other and abs(thing.size - HEADING.size) < 0.01
+        return replace(thing, text=other[thing.text]) if number else thing
+
+    return _changed(pack, swapped)
+
+
+def turn_changed(pack: Pack) -> Pack | None:
+    """A stair's layers are to be turned five degrees farther."""
+
+    def other(thing: Drawn) -> Drawn:
+        found = TURN.match(thing.text) if isinstance(thing, Words) else None
+        return replace(thing, text=f"{float(found[1]) + 5.0:g}°") if found and float(found[1]) > 0.0 else thing
+
+    return _changed(pack, other)
+
+
+def bevels_left_out(pack: Pack) -> Pack | None:
+    """Nothing says that edges are bevelled."""
+    return _changed(pack, lambda t: None if isinstance(t, Words) and BEVEL.match(t.text) else t)
+
+
+def _lines_left_out(style: str) -> Plant:
+    return lambda pack: _changed(pack, lambda t: None if isinstance(t, Stroke) and t.style.name == style else t)
+
+
+def tops_turned(pack: Pack) -> Pack | None:
+    """The first part with an arrow says that its lower end is up: the arrow points the other way."""
+    return _first(pack, _is_arrow_head, _turned_over)
+
+
+def _is_arrow_head(thing: Drawn) -> bool:
+    return isinstance(thing, Fill) and len(thing.paths) == 1 and len(thing.paths[0].points) == 3
+
+
+def _turned_over(thing: Drawn) -> Drawn:
+    if not isinstance(thing, Fill):
+        return thing
+    box = thing.paths[0].box
+    half = Pose(box.left + box.right, box.bottom + box.top, 180.0)
+    return replace(thing, paths=tuple(path.placed(half) for path in thing.paths))
+
+
 PLANTED: dict[str, Plant] = {
     "letters exchanged": letters_exchanged,
     "letter missing": letter_missing,
@@ -165,6 +218,12 @@ PLANTED: dict[str, Plant] = {
     "match letter changed": match_letter_changed,
     "tops left out": tops_left_out,
     "another count": counts_changed,
+    "acts out of order": acts_exchanged,
+    "another turn": turn_changed,
+    "bevels left out": bevels_left_out,
+    "glue lines left out": _lines_left_out("glue"),
+    "dotted lines left out": _lines_left_out("reference"),
+    "first arrow turned over": tops_turned,
     "another board": _retold("5.00 mm", "6.00 mm"),
     "another pencil": _retold("its line runs 0.4 mm", "its line runs 1.4 mm"),
 }
@@ -176,3 +235,23 @@ def planted(pack: Pack) -> Iterator[tuple[str, Pack]]:
         spoiled = plant(pack)
         if spoiled is not None:
             yield name, spoiled
+
+
+def worse(good: Rehearsed, spoiled: Rehearsed) -> tuple[str, ...]:
+    """Return, in words, what of a spoiled pack is not as meant that is so in the good one."""
+    reasons = []
+    meant = {part.letter for part in good.parts if part.reached}
+    for part in spoiled.parts:
+        if not part.reached and (part.letter in meant or part.mean is None):
+            far = "" if part.worst is None or part.worst <= TRUE else f"{part.worst:.2f} mm off"
+            reasons.append(f"part {part.letter}: {', '.join((far, *part.wrong)).strip(', ')}")
+    for number, (was, now) in enumerate(zip(good.assemblies, spoiled.assemblies, strict=True), 1):
+        if was is None:
+            continue
+        if now is None or now.found - now.stray < was.found - was.stray:
+            found, stray = (now.found, now.stray) if now else (0, 0)
+            reasons.append(f"assembly {number}: {found} of {was.panels} boards stand, {stray} where none belongs")
+        elif now.worst > max(was.worst, TRUE):
+            reasons.append(f"assembly {number}: {now.worst:.2f} mm off")
+    new = set(spoiled.left) - set(good.left)
+    return (*reasons, *sorted(new))

@@ -8,7 +8,7 @@ through: what most joins agree on, and no two boards in one place, is taken. Wha
 
 from collections import Counter, defaultdict
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import combinations, pairwise, product
 
 import numpy as np
@@ -31,6 +31,7 @@ WITHIN = 2.0  # mm: what is as near to a row of slots bears no edge's letter
 BESIDE = 30.0  # mm from a letter to its row of slots
 SAME = 1.0  # mm within which two boards are one
 SAME_BEVEL = 0.6  # degrees
+TAKEN = 0.3  # share of a board in another one that is no fault of fit, but its place
 SHARED = 0.02  # share of a board that may lie in another one
 MOST_PLAIN = 6  # joins of plain edges of which both ways are tried
 MITRE = "mitre"
@@ -185,24 +186,54 @@ class Plain:
 Through = dict[Plain, str]  # the part that runs through; of two alike, "a" or "b"
 
 
-def stand(boards: Sequence[Board]) -> tuple[tuple[Stood, ...], tuple[str, ...]]:
-    """Stand what joins of all kinds hold together, from the board with most of them on; return it, and what was not stood, in words."""
-    roots = [board for board in boards if _joins(board)]
-    if not roots:
-        return (), tuple(f"part {board.letter}: nothing says where it stands" for board in boards)
-    root = max(roots, key=lambda board: (len(board.slots), _joins(board)))
-    plain = _plain(boards)[:MOST_PLAIN]
-    tries = [
-        _stood(root, boards, dict(zip(plain, ends, strict=True))) for ends in product(*(_ends(one) for one in plain))
-    ]
-    stood = max(tries, key=_agreement)
-    placed = Counter(one.board.letter for one in stood)
-    left = [
-        f"part {board.letter}: {board.count - placed[board.letter]} of {board.count} have no place"
+def stand(boards: Sequence[Board]) -> tuple[tuple[tuple[Stood, ...], ...], tuple[str, ...]]:
+    """Stand what joins of all kinds hold together, from the board with most of them on, and go on with what is left; return what hangs
+    together each, and what was not stood, in words."""
+    rest = {board.letter: board for board in boards}
+    found: list[tuple[Stood, ...]] = []
+    while roots := [board for board in rest.values() if _joins(board) and board.count]:
+        root = max(roots, key=lambda board: (len(board.slots), _joins(board)))
+        stood = _best(root, tuple(rest.values()))
+        if len(stood) < 2:
+            break
+        found.append(stood)
+        placed = Counter(one.board.letter for one in stood)
+        rest = {letter: replace(board, count=board.count - placed[letter]) for letter, board in rest.items()}
+    left = tuple(
+        f"part {board.letter}: {rest[board.letter].count} of {board.count} have no place"
         for board in boards
-        if placed[board.letter] < board.count
-    ]
-    return tuple(stood), tuple(left)
+        if rest[board.letter].count
+    )
+    return tuple(found), (*left, *_unmatched(boards))
+
+
+def _unmatched(boards: Sequence[Board]) -> Iterator[str]:
+    """Yield, in words, the letters that stand at one join alone: nothing meets there, whatever else holds the boards."""
+    ends: dict[str, list[str]] = defaultdict(list)
+    for board in boards:
+        for row in (*board.tabs, *board.slots):
+            ends[row.letter] += [board.letter] * board.count
+        for site in board.sites:
+            for letter in site.letters:
+                ends[letter] += [board.letter] * board.count
+    for letter, parts in sorted(ends.items()):
+        if len(parts) == 1 or _one_kind(letter, boards):
+            yield f"part {parts[0]}: nothing meets its letter {letter}"
+
+
+def _one_kind(letter: str, boards: Sequence[Board]) -> bool:
+    """Say whether only slots bear a letter, or only tabs: none goes into another."""
+    tabs = any(row.letter == letter for board in boards for row in board.tabs)
+    slots = any(row.letter == letter for board in boards for row in board.slots)
+    plain = any(letter in site.letters for board in boards for site in board.sites)
+    return tabs != slots and not plain
+
+
+def _best(root: Board, boards: Sequence[Board]) -> tuple[Stood, ...]:
+    """Return the standing on which most joins agree, of all choices of who runs through."""
+    plain = _plain(boards)[:MOST_PLAIN]
+    tries = [_stood(root, boards, dict(zip(plain, ends, strict=True))) for ends in product(*(map(_ends, plain)))]
+    return tuple(max(tries, key=_agreement))
 
 
 def _joins(board: Board) -> int:
@@ -269,7 +300,14 @@ def _next(stood: list[Stood], boards: Sequence[Board], through: Through) -> Stoo
                 if number == len(found):
                     found.append(Stood(board, matrix))
                 votes[number] += 1
-    return found[max(votes, key=lambda n: votes[n])] if votes else None
+    free = (found[n] for n in sorted(votes, key=lambda n: -votes[n]) if not _in_the_way(found[n], stood))
+    return next(free, None)
+
+
+def _in_the_way(one: Stood, stood: Sequence[Stood]) -> bool:
+    """Say whether a board would take the place of one that stands, as a wall turned upside down does."""
+    own = (one.matrix, one.board.area, one.board.thickness)
+    return any(shared_board(own, (other.matrix, other.board.area, other.board.thickness)) > TAKEN for other in stood)
 
 
 def _relative(one: Board, board: Board, through: Through) -> Iterator[Matrix]:

@@ -1,0 +1,37 @@
+"""A pack built as its pages say: which parts lie in layers, which stand, and what no page says the place of."""
+
+from collections import Counter
+from dataclasses import dataclass
+
+from tests.rehearsal.pack import ReadPack
+from tests.rehearsal.stacking import is_layer, stack_up
+from tests.rehearsal.standing import Board, Stood, boards_of, stand
+
+BENT = "bend it"  # what the words of a part that is bent say
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Built:
+    """Assemblies as they were put up, and what was not, in words."""
+
+    assemblies: tuple[tuple[Stood, ...], ...]
+    left: tuple[str, ...]
+
+
+def built_of(pack: ReadPack) -> Built:
+    """Return what a pack makes when it is cut and put up."""
+    boards = boards_of(pack.parts, pack.allowance or 0.0)
+    layers = {part.letter for part in pack.parts if is_layer(part)}
+    bent = {part.letter for part in pack.parts if any(BENT in words for words in part.words)}
+    piles = stack_up(pack.acts, pack.parts, boards)
+    panels = [board for board in boards if board.letter not in layers | bent]
+    stood, left = stand(panels) if panels else ((), ())
+    laid = Counter(one.board.letter for pile in piles for one in pile.stood)
+    unlaid = [f"part {board.letter}: no act says where it lies" for board in boards if _unlaid(board, layers, laid)]
+    said = (*(text for pile in piles for text in pile.left), *unlaid, *left)
+    said += tuple(f"part {letter}: it is bent" for letter in sorted(bent))
+    return Built((*(pile.stood for pile in piles), *stood), said)
+
+
+def _unlaid(board: Board, layers: set[str], laid: Counter[str]) -> bool:
+    return board.letter in layers and not laid[board.letter]

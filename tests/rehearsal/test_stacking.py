@@ -1,0 +1,114 @@
+"""Layers lie where marks and acts say, and nowhere else; dots and dashes are read from a picture."""
+
+import cv2
+import numpy as np
+import pytest
+import shapely
+
+from tests.rehearsal.acts import Act, Added, acts_of
+from tests.rehearsal.notes import Note
+from tests.rehearsal.pages import Line, ReadPage
+from tests.rehearsal.parts import ReadPart
+from tests.rehearsal.raster import DOTS, pieces_of
+from tests.rehearsal.stacking import Layers, stack_up
+from tests.rehearsal.standing import boards_of
+from tests.rehearsal.thin_lines import Thin, thin_lines
+
+STEP = shapely.union_all([shapely.Point(0, 0).buffer(20), shapely.box(0, 0, 60, 15)])
+CROSS = Thin("cross", np.array(((0.0, 0.0), (3.0, 0.0))))
+PLATE = shapely.box(0, 0, 80, 60)
+
+
+def layer(letter: str, area: shapely.Polygon, *thin: Thin, count: int = 1, notes: tuple[Note, ...] = ()) -> ReadPart:
+    """Return a layer of 5 mm board as if it had been read."""
+    return ReadPart(letter, area, (1,), count, thickness=5.0, thin=thin, notes=notes)
+
+
+def piles(parts: tuple[ReadPart, ...], *acts: Act) -> tuple[Layers, ...]:
+    """Return what these acts lay."""
+    return stack_up(acts, parts, boards_of(parts, 0.0))
+
+
+def act(*added: tuple[int, str], number: int = 1, turn: float | None = None) -> Act:
+    """Return an act that adds so many of each part, from the lowest up."""
+    return Act(1, "Glue", number, tuple(Added(n, letter, 0.0, y) for y, (n, letter) in enumerate(added)), turn)
+
+
+@pytest.mark.parametrize(("way", "sense"), [((0.0, 1.0), 1.0), ((0.0, -1.0), -1.0)])
+def test_a_stair_winds_the_way_its_arrow_climbs(way: tuple[float, float], sense: float) -> None:
+    """Four steps at 20 degrees: the fourth lies 60 degrees from the first, 15 mm above it."""
+    parts = (layer("A", STEP, CROSS, count=4, notes=(Note("climbs", "climbs", 40.0, 5.0, way),)),)
+    (pile,) = piles(parts, act((1, "A")), act((3, "A"), number=2, turn=20.0))
+    turned = pile.stood[3].matrix @ (1.0, 0.0, 0.0, 0.0)
+    assert np.degrees(np.arctan2(turned[1], turned[0])) == pytest.approx(sense * 60.0)
+    assert pile.stood[3].matrix[2, 3] == pytest.approx(20.0)
+
+
+def test_a_layer_lies_in_the_outline_that_bears_its_letter() -> None:
+    """A board of 30 × 60 mm at the right end of a plate of 80 × 60 mm: one glue line parts off its seat."""
+    line, name = Thin("glue", np.array(((50.0, 2.0), (50.0, 58.0)))), Note("seat", "B", 65.0, 30.0)
+    parts = (layer("A", PLATE, line, notes=(name,)), layer("B", shapely.box(0, 0, 60, 30)))
+    (pile,) = piles(parts, act((1, "A"), (1, "B")))
+    lies = shapely.transform(parts[1].area, lambda p: p @ pile.stood[1].matrix[:2, :2].T + pile.stood[1].matrix[:2, 3])
+    assert shapely.symmetric_difference(lies, shapely.box(50, 0, 80, 60)).area < 1e-6
+
+
+def test_a_layer_without_a_mark_is_not_laid() -> None:
+    parts = (layer("A", PLATE), layer("B", shapely.box(0, 0, 60, 30)))
+    (pile,) = piles(parts, act((1, "A"), (1, "B")))
+    assert (len(pile.stood), pile.left) == (1, ("nothing on part A says where part B lies",))
+
+
+def test_nested_templates_lie_as_they_are_printed() -> None:
+    outer, inner = shapely.Point(0, 0).buffer(40), shapely.Point(3, 2).buffer(20)
+    parts = tuple(
+        ReadPart(letter, area, (1,), 1, thickness=5.0, nest=("A", "B")) for letter, area in (("A", outer), ("B", inner))
+    )
+    (pile,) = piles(parts, act((1, "A"), (1, "B")))
+    assert np.allclose(pile.stood[1].matrix[:3, 3], (0.0, 0.0, 10.0))
+
+
+def words(text: str, x: float, y: float, em: float) -> Line:
+    """Return bold words of a page."""
+    return Line(text, x, y, 10.0, em, bold=True)
+
+
+def test_acts_are_read_in_the_order_of_their_numbers_and_other_pictures_are_none() -> None:
+    page = ReadPage(
+        9,
+        (
+            words("Steps 8 to 9", 11, 278, 4.6),
+            words("Cut", 24, 264, 4.6),
+            words("20 × A", 150, 240, 3.2),  # of a sketch of cutting
+            words("Wind up", 24, 150, 4.6),
+            words("1", 24, 120, 4.6),
+            words("2", 114, 120, 4.6),
+            words("1 × A", 150, 110, 2.7),
+            words("0°", 170, 100, 2.7),
+            words("17 × A", 70, 112, 2.7),
+            words("1 × B", 72, 90, 2.7),
+            words("20°", 90, 115, 2.7),
+        ),
+    )
+    first, second = acts_of((page,))
+    assert [(one.count, one.letter) for one in first.added] == [(1, "B"), (17, "A")]
+    assert (first.turn, second.turn, second.counts["A"]) == (20.0, 0.0, 1)
+
+
+def test_dotted_lines_and_glue_lines_are_told_from_each_other() -> None:
+    """Dots 0.25 mm long at a pitch of 1 mm, and dashes of 6 mm with two dots between, drawn as the legend shows them."""
+    ink = np.zeros((round(40 * DOTS), round(80 * DOTS)), dtype=np.uint8)
+
+    def drawn(x: float, y: float, long: float) -> None:
+        a, b = (round(v * DOTS) for v in (x, y))
+        cv2.rectangle(ink, (a, b), (a + round(long * DOTS) - 1, b + 5), 255, -1)
+
+    for n in range(30):
+        drawn(10.0 + n, 10.0, 0.25)
+    for n in range(5):
+        for off, long in ((0.0, 6.0), (6.75, 0.25), (7.75, 0.25)):
+            drawn(10.0 + 8.75 * n + off, 20.0, long)
+    found = list(thin_lines(pieces_of(ink)))
+    assert [one.kind for one in found] == ["dots", "glue"]
+    assert np.allclose(sorted(found[1].points[:, 0]), (10.0, 10.0 + 4 * 8.75 + 6.0), atol=0.1)
+    assert np.allclose(found[1].points[:, 1], 40.0 - 20.125, atol=0.05)
