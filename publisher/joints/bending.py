@@ -6,7 +6,8 @@ FL³/(4Ewh³); at the end of an overhang a: 6Fa/(wh²) and 4Fa³/(Ewh³); the bo
 cases 1, 7, 19 and 22).
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from math import cos, inf, radians, sin
 from typing import Literal
 
@@ -55,13 +56,16 @@ ON_RIM = 0.01
 class Bending:
     """A place of a board and how it bends there: over a clear ``length`` between supports (``span``), out from the one that it is
     ``near``, or out ``beyond`` all of them; the board is ``across`` mm wide there; ``at`` in its own coordinates (all mm). ``neck``: it
-    breaks where it is narrower farther out than its support, and the length begins there."""
+    breaks where it is narrower farther out than its support, and the length begins there. ``borne`` N: what stands there besides, as so
+    much at that place.
+    """
 
     way: Literal["span", "near", "beyond"]
     length: float
     across: float
     at: Point
     neck: bool = False
+    borne: float = 0.0
 
     @property
     def overhang(self) -> bool:
@@ -75,11 +79,11 @@ class Bending:
 
     def stress(self, load: float, base: float, own: float, thick: float) -> float:
         """Return the stress (MPa) under a load (N) ``base`` mm wide and the board's own weight (N/mm²)."""
-        return self.by_load(base, thick) * load + self.by_weight(own, thick)
+        return self.by_load(base, thick) * (load + self.borne) + self.by_weight(own, thick)
 
     def carries(self, strength: float, base: float, own: float, thick: float) -> float:
-        """Return the load (N) on a base under which the stress is the board's strength (MPa); 0 when its weight alone breaks it."""
-        return max(0.0, strength - self.by_weight(own, thick)) / self.by_load(base, thick)
+        """Return the load (N) on a base under which the stress is the board's strength (MPa); 0 when it breaks without."""
+        return max(0.0, (strength - self.by_weight(own, thick)) / self.by_load(base, thick) - self.borne)
 
     def by_load(self, base: float, thick: float) -> float:
         """Return the stress (MPa) of each newton on a base."""
@@ -91,7 +95,7 @@ class Bending:
 
     def sag(self, load: float, base: float, own: float, thick: float, stiffness: float) -> float:
         """Return how far (mm) it gives under a load and its own weight, by its modulus of elasticity (MPa)."""
-        by_load = (4.0 if self.overhang else 0.25) * load * self.length**3 / self.width(base)
+        by_load = (4.0 if self.overhang else 0.25) * (load + self.borne) * self.length**3 / self.width(base)
         by_weight = (1.5 if self.overhang else 5.0 / 32.0) * own * self.length**4
         return (by_load + by_weight) / (stiffness * thick**3)
 
@@ -104,14 +108,27 @@ def strength_of(board: Board) -> float:
     return BENDING_STRENGTH if board.material == "foam" else inf
 
 
+@record
+class OnDeck:
+    """What stands on a board: over which of it, in its own coordinates, and how much it weighs there (N)."""
+
+    area: shapely.Geometry
+    weight: float
+
+
 def bendings_of(
-    region: shapely.Geometry, supports: shapely.Geometry, base: float, *, by_sag: bool = False
+    region: shapely.Geometry,
+    supports: shapely.Geometry,
+    base: float,
+    standing: Sequence[OnDeck] = (),
+    *,
+    by_sag: bool = False,
 ) -> tuple[Bending, ...]:
     """Return how a board bends under a load ``base`` mm wide at all its places that no support is under; () without a support.
 
     Between supports it spans, or reaches out from one of them, the way that strains it least (``by_sag``: the stiffest way);
     where no way ends on supports, as between posts, it spans the longer way across all of them. What lies outside the hull
-    of the supports overhangs: its farthest point counts.
+    of the supports overhangs: its farthest point counts. What is ``standing`` on it bends it where it stands.
     """
     held = shapely.intersection(supports, region)
     if held.is_empty:
@@ -120,8 +137,26 @@ def bendings_of(
     free = shapely.get_parts(pieces(shapely.difference(region, held), SMALL))
     found = [one for cell in free for one in _between(cell, held, hull, base, 3 if by_sag else 1)]
     over = shapely.get_parts(pieces(shapely.difference(shapely.union_all(free), hull), SMALL))
-    found += [one for piece in over for one in _beyond(piece, region, hull, base)]
-    return tuple({(one.way, round(one.length, 2), round(one.across, 2)): one for one in found}.values())
+    found = _with_standing(found, standing) if standing else found
+    found += [one for piece in over for one in _beyond(piece, region, hull, base, standing)]
+    return tuple(
+        {(one.way, round(one.length, 2), round(one.across, 2), round(one.borne, 4)): one for one in found}.values()
+    )
+
+
+def _with_standing(found: list[Bending], standing: Sequence[OnDeck]) -> list[Bending]:
+    """Return bendings with what stands at their places. A weight W over c mm of a clear length L bends it by W·(L/4 − c/8), as one of
+    W·(1 − c/(2·L)) in its middle does; at the end of an arm alike, as its middle is c/2 nearer."""
+    if not found:
+        return found
+    at = np.array([one.at for one in found])
+    lengths = np.array([one.length for one in found])
+    borne = np.zeros(len(found))
+    for one in standing:
+        wide = np.minimum(_shorter(one.area), lengths)
+        there = shapely.dwithin(one.area, shapely.points(at), ON_RIM)
+        borne += np.where(there, one.weight * (1.0 - wide / (2.0 * np.maximum(lengths, ON_RIM))), 0.0)
+    return [replace(one, borne=float(weight)) for one, weight in zip(found, borne, strict=True)]
 
 
 def _between(
@@ -166,7 +201,7 @@ def _by_load(lengths: Array, across: Array, base: float, power: int, does: float
 
 
 def _beyond(
-    piece: shapely.Geometry, region: shapely.Geometry, hull: shapely.Geometry, base: float
+    piece: shapely.Geometry, region: shapely.Geometry, hull: shapely.Geometry, base: float, standing: Sequence[OnDeck]
 ) -> Iterator[Bending]:
     corners = shapely.points(shapely.get_coordinates(piece))
     away = shapely.distance(corners, hull)
@@ -181,11 +216,25 @@ def _beyond(
     side = np.array([-way[1], way[0]]) * 2.0 * float(shapely.length(shapely.boundary(region)))
     cuts = shapely.get_parts(shapely.intersection(shapely.LineString([start - side, start + side]), region))
     root = min(cuts, key=lambda cut: float(shapely.distance(cut, shapely.Point(start))), default=None)
-    at_root = Bending("beyond", arm, float(root.length) if root is not None else 0.0, (float(end[0]), float(end[1])))
+    out = [*_out(piece, hull, standing)]
+    across = float(root.length) if root is not None else 0.0
+    at_root = Bending("beyond", arm, across, (float(end[0]), float(end[1])), borne=sum(w * d / arm for w, d in out))
     yield at_root
     neck = neck_out(piece, foot, end, base)
+    if neck is not None and out:
+        beside = arm - neck.length  # from the support to the neck
+        neck = replace(neck, borne=sum(w * max(0.0, d - beside) / neck.length for w, d in out))
     if neck is not None and neck.by_load(base, 1.0) > at_root.by_load(base, 1.0) * (1.0 + SAME_BEND):
         yield neck
+
+
+def _out(piece: shapely.Geometry, hull: shapely.Geometry, standing: Sequence[OnDeck]) -> Iterator[tuple[float, float]]:
+    """Yield what each thing on a piece that overhangs weighs there (N), and how far (mm) its middle there is beyond all supports."""
+    for one in standing:
+        there = shapely.intersection(one.area, piece)
+        if there.area > SMALL:
+            share = float(there.area / one.area.area)
+            yield one.weight * share, float(shapely.distance(shapely.centroid(there), hull))
 
 
 def neck_out(piece: shapely.Geometry, foot: Array, end: Array, base: float) -> Bending | None:

@@ -12,8 +12,8 @@ from manifold3d import Manifold
 
 from tests.random_designs.design import Design, Piece, Spec, mm
 from tests.random_designs.dice import Dice
-from tests.random_designs.judge import untruths
-from tests.random_designs.solids import box_of, united
+from tests.random_designs.judge import GAP, UPRIGHT, untruths
+from tests.random_designs.solids import box_of, centroid, inside_by, united
 
 REMOVED, LOWERED, TURNED, BESIDE = (
     "a support removed",
@@ -32,10 +32,19 @@ def broken(true: Design, dice: Dice) -> dict[str, Design]:
         (TURNED, _turned(true, dice)),
         (BESIDE, _beside(true, dice)),
     ):
-        found = next((twin for twin in twins if untruths(twin)), None)
+        found = next((twin for twin in twins if _surely_untrue(twin)), None)
         if found is not None:
             made[name] = found
     return made
+
+
+def _surely_untrue(twin: Design) -> bool:
+    """Tell whether a twin is untrue, and not by standing hardly: one that only falls over does so by as much as it should stand."""
+    said = untruths(twin)
+    if not all(text.endswith("falls over") for text in said):
+        return True
+    wholes = [united([solid for _, solid in piece.boards]) for piece in twin.pieces]
+    return bool(said) and any(inside_by(w.slice(float(box_of(w)[0][2]) + GAP), centroid(w)) < -UPRIGHT for w in wholes)
 
 
 def _with(true: Design, spec: Spec, piece: Piece) -> Design:
@@ -64,13 +73,27 @@ def _removed(true: Design, dice: Dice) -> Iterator[Design]:
             continue
         for kind in ("panels", "things"):
             own.get(kind, {}).pop(name, None)
-        for thing in own.get("things", {}).values():
+        things: Spec = own.get("things", {})
+        if any(thing.get("on_top_of") == [name] for thing in things.values()):
+            continue  # nothing would say where that stands
+        boards = dict(piece.boards)
+        for other, thing in things.items():
             if name in thing.get("on_top_of", ()):
-                thing["on_top_of"] = [other for other in thing["on_top_of"] if other != name]
+                thing["on_top_of"] = [one for one in thing["on_top_of"] if one != name]
+                below = _middle(united([boards[one] for one in thing["on_top_of"]]))  # it stays where it was
+                thing["at"] = [mm(a - b) for a, b in zip(_middle(boards[other]), below, strict=True)]
         if "joins" in own:
             own["joins"] = [kept for join in own["joins"] if (kept := _join_without(join, name)) is not None]
         _drop_unused(spec)
-        yield _with(true, spec, _piece_without(piece, name))
+        # what is glued on by a broad face does not fall off: it falls with all
+        glued = {other for other, thing in things.items() if not thing.get("lifts_off")}
+        left = _piece_without(piece, name)
+        yield _with(true, spec, replace(left, rests=tuple(rest for rest in left.rests if rest.board not in glued)))
+
+
+def _middle(solid: Manifold) -> tuple[float, float]:
+    low, high = box_of(solid)
+    return (float(low[0] + high[0]) / 2, float(low[1] + high[1]) / 2)
 
 
 def _join_without(join: Spec, name: str) -> Spec | None:
@@ -166,9 +189,20 @@ def _turned(true: Design, dice: Dice) -> Iterator[Design]:
         said[0]["turn"] = f"{before + by:g} deg"
         solid = dict(piece.boards)[name]
         low, high = box_of(solid)
-        x, y = (float(v) for v in (low + high)[:2] / 2)
+        if "things" not in own and float(high[2] - low[2]) > true.base.t + 0.1:
+            continue  # on a slope it turns in that
+        x, y = _middle(solid)
+        anywhere = tuple(
+            replace(touch, area=min(touch.area, 1.0)) for touch in piece.touches
+        )  # turned it touches on less
         yield _with(
-            true, spec, _changed(piece, name, solid.translate((-x, -y, 0)).rotate((0, 0, by)).translate((x, y, 0)))
+            true,
+            spec,
+            _changed(
+                replace(piece, touches=anywhere),
+                name,
+                solid.translate((-x, -y, 0)).rotate((0, 0, by)).translate((x, y, 0)),
+            ),
         )
 
 

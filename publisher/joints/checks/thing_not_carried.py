@@ -37,7 +37,9 @@ def thing_not_carried(subject: Assembled, check: Check[Assembled]) -> Findings:
 def _hollow(whole: PlacedWhole, one: PlacedThing, check: Check[Assembled]) -> tuple[Finding, ...]:
     """Find the first of what is to carry a thing that it does not touch."""
     name = one.thing.name
-    other, gap = next(((other, gap) for other, gap in one.gaps if gap > PANEL_TOUCH), ("", 0.0))
+    hairs = _touched_by_a_hair(whole, one) if len(one.thing.on) > 1 else ()  # one that stands on a hair alone falls off
+    gaps = ((other, inf if other in hairs else gap) for other, gap in one.gaps)
+    other, gap = next(((other, gap) for other, gap in gaps if gap > PANEL_TOUCH), ("", 0.0))
     if not gap:
         return ()
     beside = gap == inf
@@ -52,6 +54,16 @@ def _hollow(whole: PlacedWhole, one: PlacedThing, check: Check[Assembled]) -> tu
         limit=PANEL_TOUCH,
     )
     return (found,)
+
+
+def _touched_by_a_hair(whole: PlacedWhole, one: PlacedThing) -> set[str]:
+    """Return the names of what a thing touches with the rim of a broad face alone, on less than holds: it lies beside that."""
+    own = [bearing for bearing in bearings_of(whole) if bearing.thing.thing.name == one.thing.name]
+    return {
+        bearing.on.thing.name
+        for bearing in own
+        if 0.0 < bearing.broad.area < LEAST and bearing.thin.area < LEAST and bearing.only_broad
+    }
 
 
 def _is_glued(whole: PlacedWhole, one: PlacedThing) -> bool:

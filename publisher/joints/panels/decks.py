@@ -9,7 +9,7 @@ import shapely
 from publisher.basics import Place, Point, record
 from publisher.design import Board, Fact, Figure, Kind
 from publisher.geometry import Region, mitred, polygon
-from publisher.joints.bending import ON_RIM, SMALL, Bending, bendings_of, strength_of
+from publisher.joints.bending import ON_RIM, SMALL, Bending, OnDeck, bendings_of, strength_of
 from publisher.joints.facts import made_fact
 from publisher.joints.footing import GRAVITY, areal_mass
 from publisher.joints.panels.interference import section_of
@@ -117,18 +117,19 @@ def deck_on(
     supports: shapely.Geometry,
     boards: dict[str, Board],
     figure: Figure,
+    standing: tuple[OnDeck, ...] = (),
 ) -> Deck | None:
-    """Return a panel as a deck ``thick`` mm thick on its supports; None where it bends nowhere."""
+    """Return a panel as a deck ``thick`` mm thick on its supports, under what is standing on it; None where it bends nowhere."""
     board = boards[panel.part.board]
     pieces = [piece for piece in shapely.get_parts(region) if piece.area > SMALL]
     hanging = _hanging(pieces, supports)
-    bendings = tuple(one for piece in pieces for one in bendings_of(piece, supports, figure.base))
+    bendings = tuple(one for piece in pieces for one in bendings_of(piece, supports, figure.base, standing))
     if not bendings:
         return None
     stiff = (
         ()
         if board.stiffness is None
-        else tuple(one for piece in pieces for one in bendings_of(piece, supports, figure.base, by_sag=True))
+        else tuple(one for piece in pieces for one in bendings_of(piece, supports, figure.base, standing, by_sag=True))
     )
     own = areal_mass(board, panel.part.thickness) * GRAVITY * thick / panel.part.thickness
     return Deck(

@@ -48,6 +48,7 @@ class Bearing:
     bare: float
     gap: float
     at: tuple[float, float]
+    only_broad: bool  # broad faces touch, and no edge does
 
 
 @record
@@ -116,6 +117,7 @@ def _bearing(one: PlacedThing, other: PlacedThing) -> Bearing | None:
         best.bare,
         best.gap,
         best.at,
+        bool(both.all()),
     )
 
 

@@ -9,7 +9,8 @@ import shapely
 
 from publisher.design import Board, Figure, PanelPlan
 from publisher.geometry import PLATE
-from publisher.joints.bending import SMALL
+from publisher.joints.bending import SMALL, OnDeck
+from publisher.joints.footing import GRAVITY, mass_of
 from publisher.joints.outlines import Array
 from publisher.joints.panels import (
     ON_TABLE,
@@ -56,8 +57,12 @@ def decks_between(
         for panel, region, held in _undermost(whole, one, plan, figure) if one.thing.on else ():
             if (one.thing.name, panel.name) in steps:
                 continue
-            thick = panel.part.thickness if plan else _glued(_levels(whole, one), shapely.difference(region, held))
-            deck = deck_on(panel, thick, region, held, boards, figure)
+            free = shapely.difference(region, held)
+            levels = [[panel]] if plan else _levels(whole, one)
+            thick, glued = _glued(levels, free)
+            counted = [board.frame for level in levels[:glued] for board in level]
+            over = [board for board in _over(whole, one, plan, panel) if not any(board.frame is own for own in counted)]
+            deck = deck_on(panel, thick, region, held, boards, figure, _standing_on(panel, free, over, boards))
             if deck is not None:
                 name = f"{one.thing.name}.{panel.name}" if plan else one.thing.name
                 found.append(replace(deck, panel=replace(panel, name=name), layered=plan is None))
@@ -87,8 +92,9 @@ def decks_of_layers(
         if free.area <= SMALL:  # it lies on the next lower one all over
             continue
         pile = [layer, *takewhile(lambda one: one.name not in loose, level[at + 1 :])]
-        thick = _glued([[one] for one in pile], free)
-        deck = deck_on(layer, thick, region, held, boards, figure)
+        thick, glued = _glued([[one] for one in pile], free)
+        over = [one for one in level[at + 1 :] if one not in pile[:glued]]
+        deck = deck_on(layer, thick, region, held, boards, figure, _standing_on(layer, free, over, boards))
         found += [] if deck is None else [replace(deck, layered=True)]
     return tuple(found)
 
@@ -180,10 +186,34 @@ def _levels(whole: PlacedWhole, one: PlacedThing) -> list[list[Panel]]:
     return [[layer for layer, own in zip(found, low, strict=True) if own == height] for height in sorted(set(low))]
 
 
-def _glued(levels: list[list[Panel]], bare: shapely.Geometry) -> float:
-    """Return how thick (mm) a stack is, from its undermost layer as far as each level covers what nothing carries."""
+def _over(whole: PlacedWhole, one: PlacedThing, plan: PanelPlan | None, deck: Panel) -> list[Panel]:
+    """Return the boards that stand on the undermost layer of a thing: those over it in its stack, and all of what it alone bears; of a
+    thing of panels, which carries its own, what stands on it alone is carried by all of it and bends no single board here."""
+    if plan is not None:
+        return []
+    borne = whole.bears(one.thing.name)
+    return [board for other in borne for board in _boards_of(other) if board is not deck and not _upright(board)]
+
+
+def _standing_on(
+    deck: Panel, free: shapely.Geometry, over: list[Panel], boards: dict[str, Board]
+) -> tuple[OnDeck, ...]:
+    """Return what level boards over a deck weigh on what nothing carries of it."""
+    found = []
+    for board in over:
+        area = shapely.transform(region_of(board), lambda points, board=board: _moved(points, board, deck))
+        there = shapely.intersection(area, free)
+        if there.area > SMALL:
+            found.append(OnDeck(there, mass_of(board.part, boards) * GRAVITY * float(there.area / area.area)))
+    return tuple(found)
+
+
+def _glued(levels: list[list[Panel]], bare: shapely.Geometry) -> tuple[float, int]:
+    """Return how thick (mm) a stack is, from its undermost layer as far as each level covers what nothing carries, and how many levels
+    that is."""
     lowest = levels[0][0]
     thick, top = lowest.part.thickness, float(_heights(lowest).max())
+    count = 1
     for level in levels[1:]:
         own = [
             shapely.transform(region_of(layer), lambda points, layer=layer: _moved(points, layer, lowest))
@@ -194,7 +224,8 @@ def _glued(levels: list[list[Panel]], bare: shapely.Geometry) -> float:
             break
         thick += min(layer.part.thickness for layer in level)
         top = float(_heights(level[0]).max())
-    return thick
+        count += 1
+    return thick, count
 
 
 def _moved(points: Array, layer: Panel, deck: Panel) -> Array:

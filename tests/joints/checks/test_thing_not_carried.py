@@ -47,6 +47,7 @@ def test_a_beam_on_two_piers(make: SimpleNamespace, check: Check[Assembled]) -> 
     [
         ({"e": ("low", (), (35, 0))}, "top stands on e and ends 5.00 mm (0.20 in) over it"),
         ({"top": ("beam", ("w", "e"), (40, 0))}, "top stands on w and lies beside it"),
+        ({"top": ("beam", ("w", "e"), (29.96, 0))}, "top stands on w and lies beside it"),  # 0.8 mm² hold nothing
         ({"top": ("beam", ("w",), (20, 0))}, "top stands on w and falls off: its weight falls 5.00 mm"),
     ],
 )
