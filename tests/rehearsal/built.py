@@ -4,6 +4,7 @@ from collections import Counter
 from dataclasses import dataclass
 
 from tests.rehearsal.pack import ReadPack
+from tests.rehearsal.roofs import with_roofs
 from tests.rehearsal.stacking import is_layer, stack_up
 from tests.rehearsal.standing import Board, Stood, boards_of, stand
 
@@ -30,7 +31,7 @@ def built_of(pack: ReadPack) -> Built:
     unlaid = [f"part {board.letter}: no act says where it lies" for board in boards if _unlaid(board, layers, laid)]
     said = (*(text for pile in piles for text in pile.left), *unlaid, *left)
     said += tuple(f"part {letter}: it is bent" for letter in sorted(bent))
-    return Built((*(pile.stood for pile in piles), *stood), said)
+    return Built((*(pile.stood for pile in piles), *with_roofs(stood)), said)
 
 
 def _unlaid(board: Board, layers: set[str], laid: Counter[str]) -> bool:

@@ -8,7 +8,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import replace
 
 from publisher.basics import Path, Pose
-from publisher.pages import Drawn, Fill, Pack, Stroke, Words
+from publisher.pages import Drawn, Pack, Stroke, Words
 from publisher.pages.type import HEADING
 from tests.rehearsal.compare import TRUE
 from tests.rehearsal.compare_built import Rehearsed
@@ -189,23 +189,6 @@ def _lines_left_out(style: str) -> Plant:
     return lambda pack: _changed(pack, lambda t: None if isinstance(t, Stroke) and t.style.name == style else t)
 
 
-def tops_turned(pack: Pack) -> Pack | None:
-    """The first part with an arrow says that its lower end is up: the arrow points the other way."""
-    return _first(pack, _is_arrow_head, _turned_over)
-
-
-def _is_arrow_head(thing: Drawn) -> bool:
-    return isinstance(thing, Fill) and len(thing.paths) == 1 and len(thing.paths[0].points) == 3
-
-
-def _turned_over(thing: Drawn) -> Drawn:
-    if not isinstance(thing, Fill):
-        return thing
-    box = thing.paths[0].box
-    half = Pose(box.left + box.right, box.bottom + box.top, 180.0)
-    return replace(thing, paths=tuple(path.placed(half) for path in thing.paths))
-
-
 PLANTED: dict[str, Plant] = {
     "letters exchanged": letters_exchanged,
     "letter missing": letter_missing,
@@ -223,7 +206,6 @@ PLANTED: dict[str, Plant] = {
     "bevels left out": bevels_left_out,
     "glue lines left out": _lines_left_out("glue"),
     "dotted lines left out": _lines_left_out("reference"),
-    "first arrow turned over": tops_turned,
     "another board": _retold("5.00 mm", "6.00 mm"),
     "another pencil": _retold("its line runs 0.4 mm", "its line runs 1.4 mm"),
 }

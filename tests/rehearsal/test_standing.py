@@ -7,6 +7,7 @@ import shapely
 from tests.rehearsal.joins import shared_board
 from tests.rehearsal.notes import Note
 from tests.rehearsal.parts import ReadPart
+from tests.rehearsal.roofs import with_roofs
 from tests.rehearsal.standing import Stood, boards_of, stand
 from tests.rehearsal.thin_lines import Thin
 
@@ -77,3 +78,21 @@ def test_a_letter_that_nothing_meets_is_said() -> None:
     one = part("A", shapely.box(0, 0, 60, 40), Note("match", "a", 56, 20), Note("match", "z", 4, 20))
     other = part("B", shapely.box(0, 0, 50, 40), Note("match", "a", 4, 20))
     assert stand(boards_of((one, other), 0.0))[1] == ("part A: nothing meets its letter z",)
+
+
+def test_a_roof_lies_on_gables_as_pointed_as_it_is() -> None:
+    """Two gables of 90 degrees, 100 mm apart over their outsides, under slopes of 60 × 120 mm that are bevelled by 45 degrees: the
+    undersides of both pass through the tops of the gables, 10 mm over each."""
+    gable = shapely.Polygon(((0, 0), (80, 0), (80, 50), (40, 90), (0, 50)))
+    top = Note("top", "top", 30, 30, (0.0, 1.0))
+    gables = part("A", gable, Note("match", "a", 76, 20), Note("match", "b", 4, 20), top, count=2)
+    walls = part("B", shapely.box(0, 0, 90, 50), Note("match", "b", 86, 20), Note("match", "a", 4, 20), top, count=2)
+    slope = part("C", shapely.box(0, 0, 120, 60), Note("bevel", "45", 60, 55), count=2)
+    apart, _ = stand(boards_of((gables, walls, slope), 0.0))
+    assert sorted(map(len, apart)) == [2, 4]
+    (house,) = with_roofs(apart)
+    tops = [(one.matrix @ (40.0, 90.0, 0.0, 1.0))[:3] for one in house if one.board.letter == "A"]
+    for one in (one for one in house if one.board.letter == "C"):
+        under = np.array([(np.linalg.inv(one.matrix) @ (*at, 1.0))[:3] for at in tops])
+        assert np.allclose(under[:, 2], -5.0)
+        assert np.allclose(sorted(under[:, 0]), (10.0, 110.0))
