@@ -4,7 +4,7 @@ Comes in: a ``Brief``, the name of a variant, sizes set on the command line. Goe
 degrees, plans of parts, assemblies and steps; joins turned into edge treatments. Never: opens a file, knows paper.
 """
 
-from publisher.design.assembly import BRACE_SHAPE, JointInfo, joint_infos
+from publisher.design.assembly import BRACE_SHAPE, JointInfo, joint_infos, relettered
 from publisher.design.language import (
     CONSTANT_WORDS,
     STANDARD,
@@ -48,6 +48,7 @@ from publisher.design.records import (
     DrawingPlan,
     EdgeRef,
     EdgeTreatment,
+    EndSwap,
     FaceSeat,
     Fact,
     Family,
@@ -107,6 +108,7 @@ __all__ = [
     "DrawingPlan",
     "EdgeRef",
     "EdgeTreatment",
+    "EndSwap",
     "FaceSeat",
     "Fact",
     "Family",
@@ -159,6 +161,7 @@ __all__ = [
     "letter",
     "named_sheets",
     "own_licence",
+    "relettered",
     "said_numbers",
     "say",
     "sheet_size",

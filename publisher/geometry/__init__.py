@@ -17,6 +17,7 @@ from publisher.geometry.making import (
     piece_words,
     promised_piece,
     radii_of,
+    settle_letters,
     shape_infos,
 )
 from publisher.geometry.making import strip as rabbet_strip
@@ -84,6 +85,7 @@ __all__ = [
     "promised_piece",
     "rabbet_strip",
     "radii_of",
+    "settle_letters",
     "shape_infos",
     "sizes_key",
     "sizes_of",

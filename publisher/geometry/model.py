@@ -75,7 +75,7 @@ class Edge:
     edge lies (``outside``, or ``inside``: the inside face is ``thickness`` behind the drawn one). ``bevel``: degrees from
     square, positive when the inside face is shorter; ``shaped``: the one that the shape itself asks for, 0 for none.
     ``laps``: where other panels cross it. ``rabbet``: how far the foam is cut away behind the paper. ``centre`` and
-    ``radius`` for an arc edge.
+    ``radius`` for an arc edge. ``joined``: other panels meet it, be it with a match letter or without.
     """
 
     name: str
@@ -91,6 +91,7 @@ class Edge:
     laps: tuple[Lap, ...] = ()
     rabbet: Rabbet | None = None
     shaped: float = 0.0
+    joined: bool = False
 
     @property
     def nominal_length(self) -> float:

@@ -3,7 +3,7 @@
 from publisher.basics import errors
 from publisher.brief import Brief
 from publisher.design import USUAL_PAPERS, Design, Fact, Size, work_out
-from publisher.geometry import cut_pieces, make_parts
+from publisher.geometry import cut_pieces, make_parts, settle_letters
 from publisher.joints import Joined, Tried, as_glued, facts_of, put_together, with_promises, without_idle_steps
 from publisher.material import BoardNeeds, lay_out
 from publisher.pages import PageCount, count_pages, paper_for
@@ -26,6 +26,7 @@ def make_at(brief: Brief, variant: str, sizes: tuple[Size, ...] = ()) -> Made:
     if errors(found):
         return Made(findings=found)
     parts, part_findings = make_parts(design)
+    design, parts = settle_letters(design, parts)
     parts = as_glued(design, parts)
     design = without_idle_steps(design, parts)
     pieces, piece_findings = cut_pieces(design, parts)

@@ -6,7 +6,7 @@ from dataclasses import replace
 from publisher.basics import Cure, errors
 from publisher.brief import Brief, with_words
 from publisher.design import Fact, SheetSize, Size, gaps, text_findings, work_out
-from publisher.geometry import cut_pieces, make_parts
+from publisher.geometry import cut_pieces, make_parts, settle_letters
 from publisher.joints import (
     TRIED_WHOLE,
     Tried,
@@ -45,6 +45,7 @@ def work(
     if errors(found):
         return Worked(brief, variant, design, findings=tuple(found))
     parts, part_findings = make_parts(design)
+    design, parts = settle_letters(design, parts)
     parts = as_glued(design, parts)
     design = without_idle_steps(design, parts)
     pieces, piece_findings = cut_pieces(design, parts)

@@ -1,5 +1,5 @@
 """Panels stood by what their templates show: tabs in slots, edges on glue strips, edges on edges, of one letter, both with “top” the same
-way; edges with a bevel close to a mitre, with or without a letter.
+way; edges with a bevel close to a mitre, with or without a letter; tabs and slots of parts that have none, the outside faces out.
 
 Each part lies as its page shows it: its drawn, outside face is z = 0, its inside face a thickness below. A row of tabs goes in from the
 inside; its middle is the middle of the slots, along them and across. Where two plain edges meet, the page does not say which board runs
@@ -85,15 +85,37 @@ def boards_of(parts: Sequence[ReadPart], allowance: float) -> tuple[Board, ...]:
 def board_of(part: ReadPart, area: shapely.Polygon, boards: Sequence[float]) -> Board:
     """Return a part with its rows; ``area``: as it is cut; ``boards``: thicknesses of all parts."""
     tops = [np.array(note.way) for note in part.notes if note.kind == "top"]
-    letters = [note for note in part.notes if note.kind == "match"]
+    letters = [note for note in part.notes if note.kind == "match"] or list(_everywhere(area))
     tabs = {id(note): row for note in letters if (row := _tabs(note, area, boards)) is not None}
     slots = [(note, row) for note, row in _slots([n for n in letters if id(n) not in tabs], area, boards)]
     used = {*tabs, *(id(note) for note, _ in slots)}
     rest = [note for note in part.notes if id(note) not in used]
     sites = sites_of(area, rest, part.thin, boards)
     up = tops[0] if tops else None
-    rows = tuple(row for _, row in slots)
-    return Board(part.letter, area, part.thickness, part.count, tuple(tabs.values()), rows, up, sites)
+    rows = _once([row for _, row in slots])
+    return Board(part.letter, area, part.thickness, part.count, _once([*tabs.values()]), rows, up, sites)
+
+
+def _everywhere(area: shapely.Polygon) -> Iterator[Note]:
+    """Yield a note without a letter at every place where a row may be: where a pack prints none, any of them fits."""
+    sides = [(a, b) for a, b in _sides(area) if np.hypot(*(b - a)) > 3.0]
+    for a, b in sides:
+        x, y = (a + b) / 2
+        yield Note("match", "", float(x), float(y))
+    for hole in area.interiors if sides else ():
+        x, y = hole.centroid.coords[0]
+        yield Note("match", "", float(x), float(y))
+
+
+def _once(rows: Sequence[Row]) -> tuple[Row, ...]:
+    """Return rows without those that were found from several places."""
+    kept: list[Row] = []
+    for row in rows:
+        if not any(
+            one.letter == row.letter and abs(one.base - row.base) < LEVEL and one.out @ row.out > 0.99 for one in kept
+        ):
+            kept.append(row)
+    return tuple(kept)
 
 
 def _sides(area: shapely.Polygon) -> Iterator[tuple[Vector, Vector]]:
@@ -153,8 +175,8 @@ def _slots(letters: list[Note], area: shapely.Polygon, boards: Sequence[float]) 
 
 
 def joined(tabbed: Board, tabs: Row, slotted: Board, slots: Row) -> Matrix | None:
-    """Return the matrix that carries the tabbed board into the frame of the slotted one; None where they do not fit, or nothing says which
-    way round."""
+    """Return the matrix that carries the tabbed board into the frame of the slotted one; None where they do not fit, where an outside
+    would face inwards, or nothing says which way round."""
     if len(tabs.middles) != len(slots.middles) or tabbed.up is None or slotted.up is None:
         return None
     ups = float(tabbed.up @ tabs.along), float(slotted.up @ slots.along)
@@ -167,6 +189,9 @@ def joined(tabbed: Board, tabs: Row, slotted: Board, slots: Row) -> Matrix | Non
         return None
     u, w, z = np.append(slots.along, 0.0), np.append(slots.out, 0.0), np.array((0.0, 0.0, 1.0))
     face = sign * np.cross(u, z)
+    reach = shapely.get_coordinates(slotted.area.exterior) @ slots.out
+    if float(face @ w) * (2.0 * slots.base - float(reach.max() + reach.min())) < 0.0:
+        return None  # its outside would face the middle of the other one
     rows = np.vstack([sign * np.append(tabs.along, 0.0), np.append(tabs.out, 0.0), z])  # own page to (along, out, face)
     turn = np.column_stack([u, z, face]) @ rows
     shift = gaps.mean() * u + slots.base * w - (tabs.base + slotted.thickness) * z + tabbed.thickness / 2 * face

@@ -102,10 +102,27 @@ TABBED = shapely.union_all([shapely.box(0, 0, 60, 80), *(shapely.box(-5, y, 65, 
 UP = Note("top", "top", 50, 70, (0.0, 1.0))
 
 
-def test_tabs_go_into_the_slots_of_their_letter() -> None:
-    """Two sides of 100 × 80 mm with walls of 60 mm between them: a box 70 mm deep, for the sides stand before the walls' ends."""
-    sides = part("A", SLOTTED, Note("match", "a", 12, 40), Note("match", "b", 88, 40), UP, count=2)
-    walls = part("B", TABBED, Note("match", "a", 5, 40), Note("match", "b", 55, 40), UP, count=2)
+LEFT, RIGHT = (
+    (Note("match", "a", 12, 40), Note("match", "b", 88, 40)),
+    (Note("match", "b", 5, 40), Note("match", "a", 55, 40)),
+)
+
+
+@pytest.mark.parametrize(
+    ("of_sides", "of_walls"),
+    [
+        (LEFT, RIGHT),
+        (
+            tuple(Note("match", "a", note.x, note.y) for note in LEFT),
+            tuple(Note("match", "a", note.x, note.y) for note in RIGHT),
+        ),
+        ((), ()),
+    ],
+)
+def test_tabs_go_into_the_slots_of_their_letter(of_sides: tuple[Note, ...], of_walls: tuple[Note, ...]) -> None:
+    """Two sides of 100 × 80 mm with walls of 60 mm between them: a box 70 mm deep, for the sides stand before the walls' ends. Where
+    all joints are alike they bear one letter, or none."""
+    sides, walls = part("A", SLOTTED, *of_sides, UP, count=2), part("B", TABBED, *of_walls, UP, count=2)
     (stood,), left = stand(boards_of((sides, walls), 0.0))
     assert (sorted(one.board.letter for one in stood), left) == (["A", "A", "B", "B"], ())
     corners = np.array([(x, y, z, 1.0) for x in (0, 100) for y in (0, 80) for z in (0, -5)]).T

@@ -9,4 +9,5 @@ from publisher.design.assembly.brace_parts import BRACE_SHAPE, brace_parts
 from publisher.design.assembly.braces_and_meetings import read_meets
 from publisher.design.assembly.folds import plan_folds
 from publisher.design.assembly.joins import JointInfo, joint_infos
+from publisher.design.assembly.match_letters import relettered
 from publisher.design.assembly.treatments import treat

@@ -2,7 +2,7 @@
 
 from publisher.design.records.adds import BRACES, AddPlan, Buildable, layer_name
 from publisher.design.records.combinations import CombineStep, Family, Parameter
-from publisher.design.records.edges import EdgeTreatment, JointLine, LapSlot, Rabbet, SlotRow, TabRow
+from publisher.design.records.edges import EdgeTreatment, EndSwap, JointLine, LapSlot, Rabbet, SlotRow, TabRow
 from publisher.design.records.faces import FaceSeat, WhichFace
 from publisher.design.records.folds import FoldedPanel, FoldPlan
 from publisher.design.records.limits import LEAST_PAPER_MM, LEAST_ROOM_MM, LONGEST_MM, USUAL_PAPERS

@@ -96,3 +96,13 @@ class EdgeTreatment:
     def bevel_of(self, shaped: float) -> float:
         """Return the bevel (degrees) of an edge whose shape asks for ``shaped``, 0 for none."""
         return shaped if self.as_shaped and shaped else self.bevel
+
+
+@record
+class EndSwap:
+    """A way in which a part lies upon itself, turned or turned over: each of its ``edges`` with the one that it comes to lie on, and each
+    slot that crosses an edge (edge, mm along it) with the one that it comes to."""
+
+    part: str
+    edges: tuple[tuple[str, str], ...]
+    laps: tuple[tuple[tuple[str, float], tuple[str, float]], ...] = ()

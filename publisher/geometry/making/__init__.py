@@ -4,6 +4,7 @@ Comes in: plans and shapes. Goes out: parts at true size.
 Never: cut a part into pieces.
 """
 
+from publisher.geometry.making.alike_ends import settle_letters
 from publisher.geometry.making.dimensions import Dimension, dimensions_of, radii_of, whole_circle
 from publisher.geometry.making.edges_left import surviving_edges
 from publisher.geometry.making.joint_places import GLUED_BEHIND, stated_edge

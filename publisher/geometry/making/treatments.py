@@ -179,6 +179,7 @@ def _finished(edge: Edge, old: Path, new: Path, plan: PartPlan) -> Edge:
         end=own[-1].end,
         bevel=max((t.bevel_of(edge.bevel) for t in treatments), key=abs, default=edge.bevel),
         matches=tuple(letter for t in treatments for letter in t.matches),
+        joined=any(t.lines or t.laps for t in treatments),
     )
 
 

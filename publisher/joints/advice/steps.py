@@ -130,8 +130,8 @@ def _places(subject: Assembled, site: Site, names: Sequence[str]) -> str:
 
 
 def _lettered(subject: Assembled) -> bool:
-    """Tell whether edges meet edges, and so have letters."""
-    return any(panels.joins or panels.rests for panels in subject.design.panels)
+    """Tell whether edges that meet have letters."""
+    return any(join.match for panels in subject.design.panels for join in panels.joins)
 
 
 def _part(subject: Assembled, site: Site, name: str) -> str:

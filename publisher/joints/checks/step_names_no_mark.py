@@ -34,7 +34,7 @@ TERMS = (
     _Term(r"(?:hinge|fold) (?:line|mark)s?", (Purpose.BEND,), (LineKind.FOLD, LineKind.SCORE), ("hinge", "fold")),
     _Term(r"course (?:line|mark|joint|end)s?", (Purpose.SURFACE, Purpose.JOINT_TICK), (), ("course", "joint")),
     _Term(r"seat (?:line|mark|outline)s?", (Purpose.LAP, Purpose.MATCH), (), ("seat",)),
-    _Term(r"match(?:ing)? letters?", (Purpose.MATCH,)),
+    _Term(r"(?:match(?:ing)? |small )+letters?", (Purpose.MATCH,)),
 )
 """The words that the docs and the demos use for marks. Words that have a second meaning count only beside line or mark."""
 

@@ -63,7 +63,7 @@ def points_of(part: Part, blunt: float) -> Iterator[Sharp]:
     """Yield every corner of the outline with less than ``SHARP`` degrees of board in it, and every one that is cut off there
     narrower than ``blunt`` mm; but none between two edges that are both joined to others, which hold it."""
     edges = part.outline.outer.edges
-    joined = {edge.name for edge in part.edges if edge.matches or edge.bevel}
+    joined = {edge.name for edge in part.edges if edge.joined or edge.bevel}
     turns = [_turn(edges[i - 1], edges[i]) for i in range(len(edges))]  # at the start of each edge, to the left
     for i, edge in enumerate(edges):
         if edges[i - 1].name in joined and edge.name in joined:

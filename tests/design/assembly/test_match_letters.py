@@ -1,8 +1,10 @@
 """Letters of joins."""
 
+from dataclasses import replace
+
 from publisher.basics import Place
 from publisher.design.assembly.match_letters import lettered
-from publisher.design.records import EdgeRef, Join, PanelPlace, PanelPlan
+from publisher.design.records import EdgeRef, EndSwap, Join, PanelPlace, PanelPlan
 
 HERE = Place("spec.yaml")
 
@@ -25,8 +27,8 @@ def plan(places: dict[str, str], *joins: str, name: str = "house", insets: tuple
     )
 
 
-def letters(*plans: PanelPlan) -> list[str]:
-    return [join.match for made in lettered(plans) for join in made.joins]
+def letters(*plans: PanelPlan, swaps: tuple[EndSwap, ...] = ()) -> list[str]:
+    return [join.match for made in lettered(plans, swaps) for join in made.joins]
 
 
 def test_each_distinct_joint_has_its_letter() -> None:
@@ -67,3 +69,42 @@ def test_two_assemblies_do_not_use_a_letter_for_two_joints() -> None:
         )
 
     assert letters(two("lodge"), two("barn")) == ["a", "b", "c", "d"]
+
+
+HOUSE = plan(
+    {"f": "gable", "b": "gable", "l": "side", "r": "side", "t": "roof"},
+    "f.right r.left", "r.right b.left", "b.right l.left", "l.right f.left", "f.top t.eave",
+)  # fmt: skip
+ENDS = (("left", "right"), ("right", "left"), ("top", "top"))
+
+
+def test_ends_that_lie_upon_each_other_share_a_letter() -> None:
+    both = (EndSwap("gable", ENDS), EndSwap("side", ENDS))
+    assert letters(HOUSE) == ["a", "b", "a", "b", "c"]
+    assert letters(HOUSE, swaps=both) == ["a", "a", "a", "a", "b"]
+
+
+def test_one_of_two_parts_that_lies_upon_itself_is_not_enough() -> None:
+    assert letters(HOUSE, swaps=(EndSwap("gable", ENDS),)) == ["a", "b", "a", "b", "c"]
+
+
+def test_where_ends_are_all_that_could_be_mistaken_there_is_no_letter() -> None:
+    bare = replace(HOUSE, joins=HOUSE.joins[:4])
+    assert letters(bare) == ["a", "b", "a", "b"]
+    assert letters(bare, swaps=(EndSwap("gable", ENDS), EndSwap("side", ENDS))) == ["", "", "", ""]
+
+
+def test_a_joint_with_another_part_stays_another() -> None:
+    porch = plan({"f": "gable", "r": "side", "p": "post"}, "f.right r.left", "f.left p.left", "r.right p.right")
+    assert letters(porch, swaps=(EndSwap("gable", ENDS), EndSwap("side", ENDS))) == letters(porch) == ["a", "b", "c"]
+
+
+def test_ribs_that_cross_alike_from_both_ends_share_a_letter() -> None:
+    def at(join: Join, one: float, other: float) -> Join:
+        return replace(join, joint="cross_lap", at=(one, other))
+
+    grid = plan({"x": "long", "p": "rib", "q": "rib"}, "x.top p.bottom", "x.top q.bottom")
+    grid = replace(grid, joins=(at(grid.joins[0], 20.0, 30.0), at(grid.joins[1], 80.0, 30.0)))
+    end = replace(plan({"x": "long", "l": "lid"}, "x.top l.under"), name="lid")
+    swap = EndSwap("long", (("top", "top"),), ((("top", 20.0), ("top", 80.0)), (("top", 80.0), ("top", 20.0))))
+    assert letters(grid, end, swaps=(swap,)) == ["a", "a", "b"]
