@@ -42,7 +42,7 @@ def fold_scenes(subject: Assembled, act: Addition, bodies: dict[str, Mover]) -> 
         Solid(other.name, other.part, _laid(mate.end, mate.start)),
     )
     tape = Solid("tape", _tape(one.part, edge.nominal_length), PanelFrame(np.eye(3), np.array([0.0, 0.0, TAPE_THICK])))
-    labels = tuple(ActLabel(f"1 × {solid.part.letter}", solid.name, new=False) for solid in flat)
+    labels = _counted(flat)
     group = f"{act.assembly}:{'+'.join(act.added)}"
     yield ActScene(
         "",
@@ -73,6 +73,16 @@ def fold_scenes(subject: Assembled, act: Addition, bodies: dict[str, Mover]) -> 
         turn=OVER,
         sweep=CurvedArrow(path, f"{join.corner:g}°"),
         ghost=(turned[1],),
+    )
+
+
+def _counted(flat: tuple[Solid, Solid]) -> tuple[ActLabel, ...]:
+    """Return how many of which part lie there: of one that is there twice once."""
+    letters = [solid.part.letter for solid in flat]
+    return tuple(
+        ActLabel(f"{letters.count(solid.part.letter)} × {solid.part.letter}", solid.name, new=False)
+        for at, solid in enumerate(flat)
+        if letters.index(solid.part.letter) == at
     )
 
 

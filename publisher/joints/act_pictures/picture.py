@@ -14,7 +14,7 @@ from publisher.joints.act_pictures.details import CIRCLE, JointSpot, clipped, de
 from publisher.joints.act_pictures.lines import Fitted, Shapes, moved, seen_lines, shapes_of
 from publisher.joints.act_pictures.paper_grid import grid_over
 from publisher.joints.act_pictures.scene import ActLabel, ActScene
-from publisher.joints.act_pictures.sight import Sight
+from publisher.joints.act_pictures.sight import Sight, seen_of_face
 from publisher.joints.act_pictures.signs import Sheet, Turning, put_arrow, put_label, put_sweep, put_times, put_turn
 from publisher.joints.act_pictures.strip import strip_sketch
 from publisher.joints.drawings import Sketch, solids_of
@@ -184,8 +184,11 @@ def _add_labels(scene: ActScene, sight: Sight, fitted: Fitted, shapes: Shapes, s
             (sight.new, scene.added, sight.shift) if label.new else (sight.there, scene.before, np.zeros(3))
         )
         mains = [main for solid, main in zip(group, solids.main, strict=True) if solid.name == label.name and main >= 0]
-        if mains:
-            area = fitted.carry(moved(max((solids.areas[main] for main in mains), key=shapely.area), by))
+        faces = [seen for main in mains if not (seen := seen_of_face(sight, solids, main, by)).is_empty] or [
+            solids.areas[main] for main in mains
+        ]
+        if faces:
+            area = fitted.carry(moved(max(faces, key=shapely.area), by))
             seen = _not_behind(area, label, scene, sight, fitted, shapes)
             put_label(sheet, label.text, seen, shapes.both)
     axes = sight.view.axes()

@@ -23,6 +23,9 @@ WELL_SEEN = 0.55
 PLACE_SEEN = 0.3
 """Shares of what is added, and of the place where it goes, at which a view or a distance is not changed for a better one."""
 
+FACE_GRID = 24
+"""The same for a single face, of which a label names what is seen."""
+
 HELD_OFF = (0.3, 0.45, 0.65, 0.95, 1.3)
 """How far what is added is held off, as shares of the mean size of all that is shown."""
 
@@ -150,6 +153,25 @@ def depth_at(solids: Solids, points: Array, shift: Array | None = None) -> Array
     p, q, r = np.array(solids.planes)[face].T
     np.maximum.at(depth, at, x[at] * p + y[at] * q + r + by[2])
     return depth
+
+
+def seen_of_face(sight: Sight, solids: Solids, main: int, by: Array) -> shapely.Geometry:
+    """Return what nothing hides of a face of one of both groups, in drawing coordinates before it is moved by ``by`` (3,): the largest
+    piece, to a square of the grid at which it is looked at; empty where it is hidden whole."""
+    area, (p, q, r) = solids.areas[main], solids.planes[main]
+    left, bottom, right, top = shapely.bounds(area)
+    step = max(right - left, top - bottom, 1e-6) / FACE_GRID
+    xs, ys = np.meshgrid(np.arange(left + step / 2, right, step), np.arange(bottom + step / 2, top, step))
+    points = np.column_stack([xs.ravel(), ys.ravel()])
+    points = points[shapely.contains_xy(area, points[:, 0], points[:, 1])]
+    depth, at = points @ (p, q) + r + by[2] + BEHIND, points + by[:2]
+    hidden = (depth_at(sight.there, at) > depth) | (depth_at(sight.new, at, sight.shift) > depth)
+    if not hidden.any():
+        return area
+    x, y = points[~hidden].T
+    squares = shapely.box(x - step / 2, y - step / 2, x + step / 2, y + step / 2)
+    pieces = shapely.get_parts(shapely.intersection(area, shapely.union_all(squares)))
+    return max(pieces, key=shapely.area, default=shapely.Polygon())
 
 
 def _measured(sight: Sight, own: Array) -> tuple[float, float]:

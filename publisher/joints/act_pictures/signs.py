@@ -31,6 +31,9 @@ LABEL_ROOM = 0.8
 LEADER_FROM = 1.2
 """mm: a label farther than this from what it names gets a line to it."""
 
+LEADER_IN = 1.2
+"""mm: it ends so far within the border of what it names, which other things may share, where that is wide enough."""
+
 
 Turning = Literal["", "turned", "tipped"]
 """How the work lies otherwise than before: turned about an upright line, or tipped."""
@@ -149,7 +152,7 @@ def put_label(sheet: Sheet, text: str, on: shapely.Geometry, other: shapely.Geom
     """Add words at the middle of an area, or as near to it as no line runs, and not on what belongs to something else; with a line to
     the area where they stand off it."""
     wide, high = LABEL_WIDE * len(text) + 2 * LABEL_ROOM, LABEL_HIGH + 2 * LABEL_ROOM
-    middle = shapely.get_coordinates(shapely.point_on_surface(on))[0]
+    middle = _roomiest(on)
     points = np.vstack([middle, sheet.ground.grid()])
     cost = nearest(points, (float(middle[0]), float(middle[1])))
     cost += 1000.0 * (sheet.ground.crossed(points, wide, high) > 0)
@@ -165,6 +168,14 @@ def put_label(sheet: Sheet, text: str, on: shapely.Geometry, other: shapely.Geom
         y + high / 2 - LABEL_ROOM / 2,
     )
     if float(shapely.distance(box, on)) > LEADER_FROM:
-        ends = shapely.get_coordinates(shapely.shortest_line(box, on))
+        inner = shapely.buffer(on, -LEADER_IN)
+        ends = shapely.get_coordinates(shapely.shortest_line(box, on if inner.is_empty else inner))
         sheet.sketch.add_path("leader", ends)
     sheet.take(Box(*(float(v) for v in shapely.bounds(box))))
+
+
+def _roomiest(area: shapely.Geometry) -> Array:
+    """Return the point of an area that is farthest from its border: there is most room for a label."""
+    if area.geom_type == "Polygon" and area.area > 1.0:
+        return np.asarray(shapely.get_coordinates(shapely.maximum_inscribed_circle(area, tolerance=0.3))[0])
+    return np.asarray(shapely.get_coordinates(shapely.point_on_surface(area))[0])

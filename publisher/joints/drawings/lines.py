@@ -24,6 +24,7 @@ WEIGHTS = (
         "added",
         "added_contour",
         "ring",
+        "leader",
         "cue",
         "head",
     ),

@@ -1,12 +1,20 @@
 """A panel assembly as a whole, exploded, and seen square to it."""
 
 import numpy as np
-import numpy.typing as npt
 import shapely
 
 from publisher.basics import Purpose
 from publisher.geometry import Part
 from publisher.joints.drawings.hidden import visible
+from publisher.joints.drawings.letter_spots import (
+    EXPLODED_ROOM,
+    FACET_ROOM,
+    letter_spot,
+    on_face,
+    room_on_paper,
+    shown,
+    spot_beside,
+)
 from publisher.joints.drawings.lines import Sketch
 from publisher.joints.drawings.panel_solids import Solids, solids_of
 from publisher.joints.drawings.view import PANEL_VIEW, View
@@ -30,15 +38,6 @@ SPREADS = ((1.0, 1.9), (1.3, 1.9), (1.6, 1.9), (2.1, 1.9), (2.6, 1.9), (1.3, 3.0
 
 SHOWN_SHARE = 1 / 3
 """Share of its face that every panel shows, if one of the spreads allows it."""
-
-MOST_FACES = 1000
-"""Faces among which what is hidden is measured to the last edge; of more, the thickness of the boards is left out."""
-
-EXPLODED_ROOM = 6.0
-"""mm of visible face around a letter: with less it would stand on lines."""
-
-FACET_ROOM = 3.0
-"""The same on a facet of a bent part, over whose borders the board goes on without a line."""
 
 
 def whole_view(assembly: PanelAssembly) -> Sketch:
@@ -73,18 +72,32 @@ def exploded_view(assembly: PanelAssembly) -> Sketch:
         if least >= SHOWN_SHARE:
             break
     sketch = Sketch()
-    if best is None:
-        return sketch
-    solids = best[1]
-    draw_solids(solids, sketch)
+    if best is not None:
+        draw_solids(best[1], sketch)
+        _letter(assembly, best[1], sketch)
+    return sketch
+
+
+def _letter(assembly: PanelAssembly, solids: Solids, sketch: Sketch) -> None:
+    """Add the letter of every panel: on its face, else beside it with a line to it; where neither has room, as near as it can be."""
     lettered: set[str] = set()
+    wanted = room_on_paper(solids.areas)
+    taken: list[tuple[float, float]] = []
     for panel, main in zip(assembly.boards, solids.main, strict=True):
-        room = FACET_ROOM if is_facet(panel.part) else EXPLODED_ROOM
-        spot = None if panel.name in lettered else letter_spot(solids, main, room)
+        if panel.name in lettered:
+            continue
+        least = FACET_ROOM if is_facet(panel.part) else EXPLODED_ROOM
+        spot = on_face(solids, main, max(least, wanted))
+        if spot is None and (beside := spot_beside(solids, main, max(least, wanted), taken)) is not None:
+            spot = (float(beside[0, 0]), float(beside[0, 1]))
+            way = beside[1] - beside[0]
+            start = beside[0] + way * min(0.7 * wanted / max(float(np.hypot(*way)), 1e-9), 0.9)
+            sketch.add_path("leader", np.array([start, beside[1]]))
+        spot = spot or letter_spot(solids, main, least)
         if spot is not None:
             sketch.label(panel.part.letter, *spot)
             lettered.add(panel.name)
-    return sketch
+            taken.append(spot)
 
 
 def apart(assembly: PanelAssembly, back: float, lift: float) -> list[tuple[Part, PanelFrame]]:
@@ -148,11 +161,6 @@ def draw_solids(solids: Solids, sketch: Sketch) -> None:
             sketch.add(weight, shapely.multilinestrings(shapely.linestrings(lines[kept == weight])))
 
 
-def letter_spot(solids: Solids, main: int, room: float = EXPLODED_ROOM) -> tuple[float, float] | None:
-    """Return where the letter of a panel stands: on its face, or just beside one that is too small; None where neither is free."""
-    return _label_spot(solids, main, room) or _spot_beside(solids, main)
-
-
 def _least_shown(solids: Solids, faces: list[int], enough: float) -> float:
     """Return the least share that a panel shows of its face, of those given; as soon as one shows no more than ``enough``, its."""
     least = 1.0
@@ -161,68 +169,3 @@ def _least_shown(solids: Solids, faces: list[int], enough: float) -> float:
         if least <= enough:
             break
     return least
-
-
-def shown(solids: Solids, main: int) -> float:
-    """Return the share of a panel's face that nothing hides, 0 to 1; of a very large whole, that no other panel's face hides."""
-    every = np.arange(len(solids.areas))
-    hiding = every if len(every) <= MOST_FACES else np.array([other for other in solids.main if other >= 0])
-    points, seen = _seen(solids, main, hiding)
-    return float(seen.mean()) if len(points) else 1.0
-
-
-def _seen(solids: Solids, main: int, hiding: npt.NDArray[np.int64]) -> tuple[Array, npt.NDArray[np.bool_]]:
-    """Return points on a face (n, 2) and whether each is seen past the faces that may hide it."""
-    area, plane = solids.areas[main], solids.planes[main]
-    left, bottom, right, top = area.bounds
-    across, up = np.meshgrid(np.linspace(left, right, 25)[1:-1], np.linspace(bottom, top, 25)[1:-1])
-    points: Array = np.column_stack([across.ravel(), up.ravel()])
-    points = points[shapely.contains_xy(area, points[:, 0], points[:, 1])]
-    seen = np.ones(len(points), dtype=bool)
-    depth = points @ plane[:2] + plane[2]
-    bounds = shapely.bounds(np.asarray(solids.areas)[hiding])
-    near = (bounds[:, 0] < right) & (bounds[:, 2] > left) & (bounds[:, 1] < top) & (bounds[:, 3] > bottom)
-    for index in hiding[near]:
-        other, other_plane = solids.areas[index], solids.planes[index]
-        if index != main:
-            behind = np.flatnonzero(seen & (points @ other_plane[:2] + other_plane[2] > depth + 0.1))
-            if len(behind):
-                seen[behind[shapely.contains_xy(other, points[behind])]] = False
-    return points, seen
-
-
-def _spot_beside(solids: Solids, main: int) -> tuple[float, float] | None:
-    """Return a point just outside a face that is too small for a letter, at one of its ends or sides, clear of all faces; or None."""
-    if main < 0:
-        return None
-    box = shapely.get_coordinates(shapely.oriented_envelope(solids.areas[main]))
-    if len(box) < 4:
-        return None
-    middle, sides = box[:4].mean(axis=0), [(box[i] + box[i + 1]) / 2.0 for i in range(4)]
-    sides.sort(key=lambda side: -float(np.hypot(*(side - middle))))
-    for side in sides:
-        way = (side - middle) / max(float(np.hypot(*(side - middle))), 1e-9)
-        at = side + (EXPLODED_ROOM + 1.0) * way
-        if float(shapely.distance(solids.areas, shapely.Point(at)).min()) >= EXPLODED_ROOM:
-            return float(at[0]), float(at[1])
-    return None
-
-
-def _label_spot(solids: Solids, main: int, least: float) -> tuple[float, float] | None:
-    """Return the point of a face that is seen and lies farthest from its border and from what hides it; None where that is not
-    ``least`` mm."""
-    if main < 0:
-        return None
-    area = solids.areas[main]
-    points, seen = _seen(solids, main, np.arange(len(solids.areas)))
-    if not seen.any():
-        return None
-    room = shapely.distance(shapely.points(points[seen]), shapely.boundary(area))
-    if not seen.all():
-        hidden = shapely.multipoints(points[~seen])
-        room = np.minimum(room, shapely.distance(shapely.points(points[seen]), hidden))
-    best = int(room.argmax())
-    if room[best] < least:
-        return None
-    x, y = points[seen][best]
-    return float(x), float(y)

@@ -8,9 +8,10 @@ import shapely
 
 from publisher.basics import Place, Point, Pose, Purpose
 from publisher.geometry import Part, mitred
+from publisher.joints.drawings.letter_spots import EXPLODED_ROOM, letter_spot, room_on_paper
 from publisher.joints.drawings.lines import Sketch
 from publisher.joints.drawings.panel_solids import solids_of
-from publisher.joints.drawings.panel_views import draw_solids, letter_spot
+from publisher.joints.drawings.panel_views import draw_solids
 from publisher.joints.drawings.stack_lines import Slab, draw_slabs
 from publisher.joints.drawings.view import ABOVE, STACK_VIEW, View
 from publisher.joints.model import StackLayer
@@ -68,7 +69,8 @@ def exploded_view(stack: LaidStack, parts: dict[str, Part], knees: Sequence[Knee
         if knees
         else draw_slabs(_slabs(stack, parts, gap), STACK_VIEW, sketch)
     )
-    right = max(float(area.bounds[2]) for area in shown if not area.is_empty) + 6.0
+    areas = [area for area in shown if not area.is_empty]
+    right = max(float(area.bounds[2]) for area in areas) + max(EXPLODED_ROOM, 1.5 * room_on_paper(areas))
     for row in stack.rows:
         for index in sorted({row.first, row.first + row.count - 1}):
             if not shown[index].is_empty:

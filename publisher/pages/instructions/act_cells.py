@@ -4,8 +4,11 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from math import floor
 
+import shapely
+
 from publisher.basics import Box, Carried, Pose, record, remembered_few
 from publisher.design import PicturePlan, StepPlan
+from publisher.geometry import polygon
 from publisher.joints import Drawing, drawing_name
 from publisher.pages.front import FIGURE_GAP, figure_beside
 from publisher.pages.instructions.part_sketches import FIELD_WIDE
@@ -13,6 +16,7 @@ from publisher.pages.instructions.sketch_pen import SketchPen
 from publisher.pages.instructions.step_acts import ActSketch, acts_after, acts_before
 from publisher.pages.model import Drawn, Fill, Stroke, Words
 from publisher.pages.sheet import (
+    FIGURE,
     Context,
     described,
     drawing_pose,
@@ -22,7 +26,7 @@ from publisher.pages.sheet import (
     place_drawing,
     place_photo,
 )
-from publisher.pages.type import GUTTER, HEADING, SPACE, Setter
+from publisher.pages.type import GUTTER, HEADING, SMALL, SPACE, Setter
 
 MOST_ACTS = 4
 """Pictures of what is put together on one page: with more nobody knows which one is next."""
@@ -257,9 +261,24 @@ def _own(context: Context, shown: OwnPicture, box: Box, page: int) -> ActCells:
     left = (box.left + box.right - wide - (TICK_ROOM if whole else 0.0)) / 2
     place = Box(left + base * scale, box.top - height, left + wide, box.top)
     drawn = [*described(place_drawing(context.type, drawing, place), context.say(plan.alt) or drawing.alt)]
+    if plan.kind == "part":
+        drawn += _part_letter(context, plan.target, drawing, place)
     if whole:
         drawn.append(figure_beside((left, place.bottom), context.design.figure.base * scale))
         pen = SketchPen(context.type, (place.right + 2.0, box.top - 7.0))
         pen.right(0.0, 0.0)
         drawn += described(pen.seen(), "This is done")
     return ActCells(tuple(drawn), height, (Carried(key, page, place, *drawing_pose(drawing, place)),))
+
+
+def _part_letter(context: Context, name: str, drawing: Drawing, place: Box) -> tuple[Drawn, ...]:
+    """Set the letter of a part that is shown by itself, on it where there is most room."""
+    part = context.part(name)
+    if part is None:
+        return ()
+    shape = polygon(part.outline)
+    spot = shapely.maximum_inscribed_circle(shape, 1.0).coords[0]
+    pose, scale = drawing_pose(drawing, place)
+    style = SMALL.bold().tagged(FIGURE)
+    x, y = pose.x + scale * (spot[0] - shape.bounds[0]), pose.y + scale * (spot[1] - shape.bounds[1])
+    return tuple(context.type.line(part.letter, style, x, y - context.type.cap(style) / 2, align="centre"))

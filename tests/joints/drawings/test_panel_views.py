@@ -6,14 +6,13 @@ import numpy as np
 import pytest
 import shapely
 
+from publisher.joints.drawings.letter_spots import EXPLODED_ROOM, shown
 from publisher.joints.drawings.panel_solids import Solids, solids_of
 from publisher.joints.drawings.panel_views import (
     EXPLODED_APART,
-    EXPLODED_ROOM,
     SPREADS,
     apart,
     exploded_view,
-    shown,
     whole_view,
 )
 from publisher.joints.drawings.view import PANEL_VIEW

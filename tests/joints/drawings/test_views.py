@@ -14,8 +14,9 @@ from publisher.design import PicturePlan, Rabbet, work_out
 from publisher.geometry import Mark, make_parts
 from publisher.joints import Drawing, put_together
 from publisher.joints.drawings import draw
+from publisher.joints.drawings.letter_spots import shown
 from publisher.joints.drawings.panel_solids import solids_of
-from publisher.joints.drawings.panel_views import SHOWN_SHARE, SPREADS, apart, exploded_view, shown
+from publisher.joints.drawings.panel_views import SHOWN_SHARE, SPREADS, apart, exploded_view
 from publisher.joints.drawings.view import PANEL_VIEW
 from publisher.joints.panels.bent import is_facet
 from publisher.joints.panels.place import PanelAssembly, place_panels
