@@ -6,7 +6,17 @@ from publisher.basics.wording import counted, ordered, say_length
 from publisher.design import Board, Design, Fact, amount, fill, say
 from publisher.joints import sold_words, takes_words
 from publisher.pages.front.coverings import covering_words, coverings_of
-from publisher.pages.sheet import OTHER, Context, Edition, Numbers, edition_called, thing_name, tool_words
+from publisher.pages.sheet import (
+    OF_STAGES,
+    OTHER,
+    Context,
+    Edition,
+    Numbers,
+    edition_called,
+    thing_name,
+    tool_words,
+    tools_of_acts,
+)
 from publisher.pages.tiles import plan_true_pages
 
 TAPE = "masking_tape"
@@ -77,7 +87,8 @@ def materials_words(context: Context) -> tuple[str, ...]:
 
 
 def at_hand(context: Context) -> tuple[str, ...]:
-    """Return the tools: those that the design names, those that its steps use, and what tracing and measuring out ask for."""
+    """Return the tools: those that the design names, those that its steps use or their pictures show, and what tracing and measuring out
+    ask for."""
     known = {tool.key for tool in tool_words()}
     used = (key for step in context.design.steps for key in step.uses if key in known)
     always = (
@@ -85,7 +96,9 @@ def at_hand(context: Context) -> tuple[str, ...]:
         *(("pencil",) if context.design.use == "trace" else ()),
         *(("square",) if context.needs.layouts else ()),
     )
-    keys = dict.fromkeys((*context.design.tools, *used, *always))
+    listed = (*context.design.tools, *used, *always)
+    acts = (act for step in context.design.steps for act in step.acts or OF_STAGES.get(step.stage, ()))
+    keys = dict.fromkeys((*listed, *tools_of_acts(acts, listed)))
     if "pencil" in keys:
         keys.pop(BLUNT, None)
     return tuple(thing_name(key, context.edition) for key in keys)

@@ -131,7 +131,7 @@ def bevelling(pen: SketchPen, outwards: bool) -> None:
     lean = 30.9638  # the slope of the guide: atan(8.4 / 14)
     pen.line((16.0 + level, TOP), (16.0 + level + leaning(THICK, lean), LOW), style=REFERENCE)
     pen.knife((16.0 + level + leaning(THICK, lean) + 0.6, LOW), lean)
-    pen.words("guide", 7.0, TOP + 8.0)
+    pen.words("guide", 15.0, TOP + 8.0, "right")
     left, right = ("keep", "waste") if outwards else ("waste", "keep")
     pen.words(left, 6.0, TOP + 1.2)
     pen.words(right, 44.0, TOP + 1.2, "right")

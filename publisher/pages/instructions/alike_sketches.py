@@ -6,24 +6,50 @@ from itertools import combinations
 import shapely
 from shapely.affinity import rotate, scale, translate
 
-from publisher.basics import Box, remembered
+from publisher.basics import Box, LineKind, Purpose, remembered
 from publisher.geometry import Part, polygon
 from publisher.pages.instructions.part_art import PartArt, part_cells, ring_points
 from publisher.pages.instructions.part_sketches import FIELD_TALL, FIELD_WIDE
 from publisher.pages.instructions.sketch_pen import SketchPen
 from publisher.pages.instructions.sketch_places import room_for
-from publisher.pages.type import PICTURE_CUE, PICTURE_GHOST, TITLE
+from publisher.pages.type import PICTURE_ADDED_CONTOUR, PICTURE_CUE, PICTURE_GHOST, TITLE
 
 TAKEN_FOR = 5.0  # mm: outlines that differ by less are taken for one another; mirror images are, whatever their size
-MOST_TOLD_APART = 2  # shown in one step
+QUARTERS = (0.0, 90.0, 180.0, 270.0)
+SAME = 0.05  # mm: outlines that differ by less are equal
 
 Pair = tuple[Part, Part]
 
 
 def alike_pairs(parts: Sequence[Part]) -> tuple[Pair, ...]:
-    """Return the pairs of different parts that look alike, however one of them lies or is turned over; a few at most."""
-    found = (pair for pair in combinations(parts, 2) if pair[0].letter != pair[1].letter and _apart(*pair) < TAKEN_FOR)
-    return tuple(pair for pair, _ in zip(found, range(MOST_TOLD_APART), strict=False))
+    """Return the pairs of different parts that look alike, however one of them lies or is turned over; parts that are equal are none,
+    whichever of them is taken fits."""
+    pairs = (pair for pair in combinations(parts, 2) if pair[0].letter != pair[1].letter)
+    return tuple(pair for pair in pairs if _apart(*pair) < TAKEN_FOR and not equal(*pair))
+
+
+@remembered
+def equal(one: Part, other: Part) -> bool:
+    """Tell whether two parts are one piece under two letters: of one board, of one outline where one lies turned on the other, with edges
+    worked alike and the same lines on their faces."""
+    if (one.board, round(one.thickness, 3)) != (other.board, round(other.thickness, 3)) or one.bending != other.bending:
+        return False
+    own = _centred(polygon(one.outline))
+    turned = (_centred(rotate(polygon(other.outline), turn)) for turn in QUARTERS)
+    return any(_distance(own, lying) < SAME for lying in turned) and _worked(one) == _worked(other)
+
+
+def _worked(part: Part) -> tuple[object, ...]:
+    """Return what is done to a part's edges and drawn on its face, for all but letters."""
+    edges = sorted(
+        (round(edge.nominal_length, 2), round(edge.bevel, 2), edge.rabbet is not None) for edge in part.edges
+    )
+    lines = sorted(
+        (mark.kind.name, mark.purpose.name, round(mark.path.length, 1))
+        for mark in part.marks
+        if mark.purpose is Purpose.SURFACE or mark.kind in (LineKind.SCORE, LineKind.FOLD)
+    )
+    return (edges, lines)
 
 
 def telling_apart(pen: SketchPen, pair: Pair) -> None:
@@ -35,8 +61,14 @@ def telling_apart(pen: SketchPen, pair: Pair) -> None:
     cells = (Box(0.0, 1.0, room, FIELD_TALL - 1.0), Box(FIELD_WIDE - room, 1.0, FIELD_WIDE, FIELD_TALL - 1.0))
     most = min((room - 2.0) / wide, (FIELD_TALL - 9.0) / high, 1.0)
     arts = [_at_scale(part, cell, most) for part, cell in zip(pair, cells, strict=True)]
+    unlike = _distance(*(_centred(art.shape) for art in arts)) >= SAME
     for art, other in (arts, arts[::-1]):
         art.outline(pen)
+        if not unlike:  # the outlines tell nothing: what is on the faces and at the edges does
+            art.marks(pen, (Purpose.SURFACE, Purpose.JOINT_TICK, Purpose.BEND))
+            for edge in art.part.edges:
+                if abs(edge.bevel) > 0.5:
+                    pen.line(art.carry(edge.start), art.carry(edge.end), style=PICTURE_ADDED_CONTOUR)
         lain = _laid_on(art, other)
         if lain is not None:
             pen.line(*ring_points(lain.exterior), style=PICTURE_GHOST, closed=True)
@@ -81,14 +113,14 @@ def _apart(one: Part, other: Part) -> float:
 
 def _ways(shape: shapely.Polygon) -> Iterator[shapely.Polygon]:
     for mirrored in (1.0, -1.0):
-        for turn in (0.0, 90.0, 180.0, 270.0):
+        for turn in QUARTERS:
             yield _centred(rotate(scale(shape, mirrored, 1.0), turn))
 
 
 def _laid_on(art: PartArt, other: PartArt) -> shapely.Polygon | None:
     """Return the other part laid on one, turned where it must be; None where it would have to be turned over."""
     own = _centred(art.shape)
-    turned = [_centred(rotate(other.shape, turn)) for turn in (0.0, 90.0, 180.0, 270.0)]
+    turned = [_centred(rotate(other.shape, turn)) for turn in QUARTERS]
     best = min(turned, key=lambda shape: round(_distance(own, shape), 1))
     if _distance(own, best) >= TAKEN_FOR * art.scale:
         return None

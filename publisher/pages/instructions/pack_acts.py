@@ -152,7 +152,7 @@ def _tape(context: Context, plan: TruePages, numbers: Numbers | None) -> Act | N
         "act:tape",
         "Tape the tiles",
         "Trim one tile of each pair along its trim line, lay it over the other until match marks of the same name cover each other, and "
-        f"fix it with masking tape. {said}.",
+        f"fix it with masking tape at both ends of the seam. {said}.",
         "taped, each measures what its tiles say."
         if lots and not alike
         else f"taped, {series(dict.fromkeys(checks))}.",
@@ -163,7 +163,7 @@ def _tape(context: Context, plan: TruePages, numbers: Numbers | None) -> Act | N
                 pages=[f"{letter}: {_pages(pages)}" for letter, pages in parts.items()],
                 said=[f"1 × {letter}" for letter in parts],
             ),
-            "Tiles with match marks; laid over one another, mark on mark, with tape over the seam",
+            "Tiles with match marks; laid over one another, mark on mark, with tape over both ends of each seam",
         ),
     )
 

@@ -21,6 +21,8 @@ MOST_BOARDS = 2  # layouts that are shown
 COUNT_LINES = 4  # of counts below the layouts
 TILES_HIGH = 16.5  # mm for the tiles of a template, apart and taped
 TILES_APART, TILES_LAID = 31.6, 8.0  # mm: over what they stand apart, and taped
+TILES_SPREAD = 0.14  # share of a template's size by which its tiles stand apart
+TAPE_ACROSS, TAPE_ALONG = 5.0, 2.6  # mm: a strip of tape across a seam, and along it
 TAPED_SHOWN = 2  # templates of which the tiles are drawn
 MOST_CARDS = 6  # templates that are shown
 LETTER_ROOM = 1.7  # mm from a letter's middle to the nearest line, at least
@@ -108,7 +110,8 @@ def piling(pen: SketchPen, piles: Sequence[tuple[int, str]]) -> None:
 
 
 def taping(pen: SketchPen, tilings: Sequence[Tiling], pages: Sequence[str], said: Sequence[str]) -> None:
-    """The tiles of templates apart, with their trim lines; and laid over one another, mark on mark, with tape."""
+    """The tiles of templates apart, with their trim lines; and laid over one another, mark on mark, with tape at both ends of each
+    seam."""
     shown = list(tilings)[:TAPED_SHOWN]
     wide = FIELD_WIDE / len(shown)
     for number, tiling in enumerate(shown):
@@ -127,50 +130,58 @@ def taping(pen: SketchPen, tilings: Sequence[Tiling], pages: Sequence[str], said
 
 
 def _tiles_of(pen: SketchPen, tiling: Tiling, start: float, end: float) -> None:
-    """Draw two tiles of a template apart, and under them taped, between two uprights."""
-    cells = tiling.cutting.cells[:2]
-    windows = [shapely.box(*cell.window.sides) for cell in cells]
-    both = shapely.intersection(tiling.laid, shapely.union_all(windows))
+    """Draw all tiles of a template apart, and under them laid over one another between two uprights, with tape at both ends of every
+    seam."""
+    cutting = tiling.cutting
+    windows = [shapely.box(*cell.window.sides) for cell in cutting.cells]
     wide, high = _size(shapely.union_all(windows))
-    level = abs(cells[1].window.left - cells[0].window.left) > abs(cells[1].window.bottom - cells[0].window.bottom)
     most = end - start - (12.0 if end - start > FIELD_WIDE / 2 else 7.0)
-    scale = min(most / (wide * (1.2 if level else 1.0)), TILES_HIGH / (high * (1.0 if level else 1.2)))
-    apart = 0.14 * (wide if level else high) * scale
-    marks = [shapely.Point(at) for seam in tiling.seams[:1] for at in seam.marks]
+    spread = [1.0 + (TILES_SPREAD if many > 1 else 0.0) for many in (cutting.columns, cutting.rows)]
+    scale = min(most / (wide * spread[0]), TILES_HIGH / (high * spread[1]))
+    gaps = (TILES_SPREAD * wide / max(cutting.columns - 1, 1), TILES_SPREAD * high / max(cutting.rows - 1, 1))
 
     def put(shape: shapely.Geometry, at: Point, shift: Point = (0.0, 0.0)) -> shapely.Geometry:
         left, bottom, _, _ = shapely.union_all(windows).bounds
         return affine_transform(
-            shape, (scale, 0.0, 0.0, scale, at[0] - left * scale + shift[0], at[1] - bottom * scale + shift[1])
+            shape,
+            (scale, 0.0, 0.0, scale, at[0] + (shift[0] - left) * scale, at[1] + (shift[1] - bottom) * scale),
         )
 
     middle = (start + end) / 2
-    free = TILES_HIGH - high * scale - (0.0 if level else apart)
-    high_at = (middle - (wide * scale + (apart if level else 0.0)) / 2, TILES_APART + 1.6 + free / 2)
-    for number, window in enumerate(windows):
-        shift = ((apart if number else 0.0), 0.0) if level else (0.0, 0.0 if number else apart)
+    taken = (wide * spread[0] * scale, high * spread[1] * scale)
+    high_at = (middle - taken[0] / 2, TILES_APART + 1.6 + (TILES_HIGH - taken[1]) / 2)
+    for cell, window in zip(cutting.cells, windows, strict=True):
+        shift = (gaps[0] * cell.column, gaps[1] * (cutting.rows - 1 - cell.row))  # rows are counted from the top
         _tile(pen, put(window, high_at, shift), put(tiling.laid.intersection(window), high_at, shift))
-        for mark in marks:
-            if window.buffer(1.0).contains(mark):
-                _mark(pen, put(mark, high_at, shift))
+        for seam in tiling.seams:
+            for mark in seam.marks if cell in (seam.first, seam.second) else ():
+                _mark(pen, put(shapely.Point(mark), high_at, shift))
     low_at = (middle - wide * scale / 2, TILES_LAID + (TILES_HIGH - high * scale) / 2)
     for window in windows:
         pen.line(*_ring(put(window, low_at)), style=PICTURE_DETAIL, closed=True)
-    for piece in shapely.get_parts(put(both, low_at)):
-        pen.line(*_ring(piece), style=PICTURE_CONTOUR, closed=True)
-    for mark in marks:
-        _mark(pen, put(mark, low_at))
-    seam = put(shapely.intersection(*windows), low_at)
-    left, bottom, right, top = seam.bounds
-    long = min(6.0, 0.4 * (top - bottom if level else right - left))
-    if level:
-        x = (left + right) / 2
-        for y in (bottom - 1.0, top + 1.0 - long):
-            pen.tape((x - 2.0, y), (x + 2.0, y), (x + 2.0, y + long), (x - 2.0, y + long))
-    else:
-        y = (bottom + top) / 2
-        for x in (left - 1.0, right + 1.0 - long):
-            pen.tape((x, y - 2.0), (x + long, y - 2.0), (x + long, y + 2.0), (x, y + 2.0))
+    for piece in shapely.get_parts(put(shapely.intersection(tiling.laid, shapely.union_all(windows)), low_at)):
+        if piece.geom_type == "Polygon":
+            pen.line(*_ring(piece), style=PICTURE_CONTOUR, closed=True)
+    for seam in tiling.seams:
+        ends = [(seam.at, y) if seam.upright else (y, seam.at) for y in (seam.low, seam.high)]
+        for at, other in (ends, ends[::-1]):
+            _taped_end(pen, *(put(shapely.Point(one), low_at) for one in (at, other)))
+
+
+def _taped_end(pen: SketchPen, end: shapely.Point, other: shapely.Point) -> None:
+    """Draw a strip of tape across the end of a seam, which runs to ``other``; no longer along it than leaves both ends apart."""
+    long = hypot(other.x - end.x, other.y - end.y)
+    if long <= 0.0:
+        return
+    along = ((other.x - end.x) / long, (other.y - end.y) / long)
+    half, deep = TAPE_ACROSS / 2, min(TAPE_ALONG, 0.4 * long)
+
+    def at(far: float, aside: float) -> Point:
+        return end.x + along[0] * far - along[1] * aside, end.y + along[1] * far + along[0] * aside
+
+    ring = (at(0.0, -half), at(0.0, half), at(deep, half), at(deep, -half))
+    pen.tape(*ring)
+    pen.dotted((at(deep / 2, -half + 0.5), at(deep / 2, half - 0.5)))
 
 
 def _tile(pen: SketchPen, window: shapely.Polygon, shape: shapely.Geometry) -> None:
@@ -182,9 +193,9 @@ def _tile(pen: SketchPen, window: shapely.Polygon, shape: shapely.Geometry) -> N
 
 
 def _mark(pen: SketchPen, at: shapely.Point) -> None:
-    pen.line(*along_arc((at.x, at.y), 1.5, 0.0, 345.0, 23), style=PICTURE_DETAIL, closed=True)
-    pen.line((at.x - 2.1, at.y), (at.x + 2.1, at.y), style=PICTURE_DETAIL)
-    pen.line((at.x, at.y - 2.1), (at.x, at.y + 2.1), style=PICTURE_DETAIL)
+    pen.line(*along_arc((at.x, at.y), 1.1, 0.0, 345.0, 23), style=PICTURE_DETAIL, closed=True)
+    pen.line((at.x - 1.6, at.y), (at.x + 1.6, at.y), style=PICTURE_DETAIL)
+    pen.line((at.x, at.y - 1.6), (at.x, at.y + 1.6), style=PICTURE_DETAIL)
 
 
 def making_cards(pen: SketchPen, parts: Sequence[Part], pages: str, thick: str) -> None:

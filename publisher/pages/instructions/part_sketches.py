@@ -7,17 +7,16 @@ from math import hypot
 import shapely
 from shapely.ops import substring
 
-from publisher.basics import Box, Point, Purpose
+from publisher.basics import Box, Point
 from publisher.geometry import Edge, Part
 from publisher.pages.instructions.act_sketches import bevelling
 from publisher.pages.instructions.part_art import PartArt, board_round, part_cells, ring_points
-from publisher.pages.instructions.sketch_pen import SketchPen, along_arc
+from publisher.pages.instructions.sketch_pen import SketchPen
 from publisher.pages.instructions.sketch_places import put_flag, stand_tool
 from publisher.pages.type import (
     CUT,
     DRAW,
     PICTURE_ADDED_CONTOUR,
-    PICTURE_CONTOUR,
     PICTURE_DETAIL,
     PICTURE_GHOST,
     PICTURE_OUTLINE,
@@ -59,22 +58,6 @@ def tracing_round(pen: SketchPen, parts: CountedParts) -> None:
     for art in arts:
         art.lettered(pen)
     put_flag(pen, UP, FIELD, [art.shape for art in reversed(arts)])
-
-
-def measuring_out(pen: SketchPen, parts: CountedParts) -> None:
-    """Parts without a card: a pencil along a rule, on the board."""
-    below = FIELD_TALL - TOOL_ROOM
-    pen.line((0.5, 0.5), (FIELD_WIDE - 0.5, 0.5), (FIELD_WIDE - 0.5, below), (0.5, below), style=DRAW, closed=True)
-    arts = part_cells(parts, Box(1.5, 1.0, FIELD_WIDE - 1.5, below - 6.0), 2.0)
-    for art in arts:
-        art.outline(pen, CUT)
-        art.counted(pen)
-    left, _, right, top = arts[0].shape.bounds
-    pen.rule(max(1.5, left - 3.0), top + 0.3, min(FIELD_WIDE - 1.5, right + 3.0), top + 4.6)
-    stand_tool(pen, pen.pencil, [(left + share * (right - left), top) for share in (0.7, 0.85, 0.55)], FIELD)
-    pen.arrow((left + 0.1 * (right - left), top + 1.6), (left + 0.4 * (right - left), top + 1.6))
-    for art in arts:
-        art.lettered(pen)
 
 
 def cutting_openings(pen: SketchPen, parts: CountedParts) -> None:
@@ -135,29 +118,6 @@ def bevelling_edges(pen: SketchPen, parts: CountedParts) -> None:
         pen.count(said, 50.0, FIELD_TALL - 5.0)
 
 
-def covering(pen: SketchPen, parts: CountedParts) -> None:
-    """Paper that is glued over the whole of a face, and smoothed down."""
-    part, count = parts[0]
-    (art,) = part_cells([(part, count)], Box(1.0, 0.0, FIELD_WIDE - 4.0, 27.0))
-    art.outline(pen)
-    art.lettered(pen)
-    art.counted(pen)
-    left, _, right, top = art.shape.bounds
-    slope = 3.0
-    over = FIELD_TALL - 14.0
-    ring = ((left, over), (right, over), (right + slope, over + 7.0), (left + slope, over + 7.0))
-    for x in (left, right):
-        pen.line((x, over), (x, top), style=PICTURE_GHOST)
-    pen.white(*ring)
-    pen.line(*ring, style=PICTURE_ADDED_CONTOUR, closed=True)
-    if right - left > pen.wide("paper") + 2.0:
-        pen.words("paper", (left + right) / 2 + slope / 2, over + 2.4, "centre")
-    else:
-        pen.words("paper", right + slope + 1.0, over + 2.4)
-    pen.arrow(((left + right) / 2 + 12.0, over - 1.0), ((left + right) / 2 + 12.0, top + 1.6))
-    pen.bottle((left + right) / 2 - 12.0, top - 0.5)
-
-
 def glueing(pen: SketchPen, parts: CountedParts) -> None:
     """Parts with the edges that take glue, thick and dotted with drops: those with tabs."""
     tabbed = [one for one in parts if _tabs(one[0])]
@@ -185,81 +145,6 @@ def _tabs(part: Part) -> list[tuple[Point, ...]]:
         for stretch in part.outline.outer.stretches()
         if stretch.name.removesuffix(".tab") in names
     ]
-
-
-def slitting_part(pen: SketchPen, parts: CountedParts) -> None:
-    """The part with its slits and a knife along a rule; over it a section that shows how deep they go."""
-    part, count = next((one for one in parts if one[0].bending is not None), parts[0])
-    bending = part.bending
-    (art,) = part_cells([(part, count)], Box(1.0, 0.0, FIELD_WIDE - 1.0, 26.0))
-    art.outline(pen)
-    art.marks(pen, (Purpose.BEND,))
-    art.counted(pen)
-    thick, low = 7.0, 31.0
-    pen.section((6.0, low), (38.0, low), (38.0, low + thick), (6.0, low + thick))
-    deep = thick * (bending.slit_depth / part.thickness if bending and bending.slit_depth else 0.6)
-    for number in range(5):
-        x = 9.0 + 5.2 * number
-        pen.line((x, low + thick), (x, low + thick - deep), style=PICTURE_CONTOUR)
-    pen.knife((9.0 + 5.2 * 4, low + thick - deep))
-    if bending and bending.slits:
-        pen.count(f"{bending.slits} ×", 16.0, low + thick + 2.0)
-    _depth(pen, 43.0, low + thick, low + thick - deep)
-    _crossed_through(pen, 55.0, low, thick)
-    pen.taken.append(shapely.box(6.0, low, 38.0, low + thick))
-    art.lettered(pen)
-    put_flag(pen, UP, FIELD, [art.shape])
-
-
-def rolling(pen: SketchPen, parts: CountedParts) -> None:
-    """A part that is rolled over a bottle, its slits on the hollow side, and arrows down both ends."""
-    part, count = next((one for one in parts if one[0].bending is not None), parts[0])
-    middle, bottle, thick = (26.0, 17.0), 12.0, 4.0
-    pen.arc(middle, bottle, 0.0, 360.0)
-    pen.arc(middle, 3.4, 0.0, 360.0, style=PICTURE_DETAIL)
-    outer = bottle + thick + 0.6
-    inner = bottle + 0.6
-    pen.section(*along_arc(middle, outer, 12.0, 168.0), *along_arc(middle, inner, 168.0, 12.0))
-    for turn in range(20, 165, 12):
-        start = along_arc(middle, inner, turn, turn, 1)[0]
-        pen.line(start, along_arc(middle, outer - thick / 3, turn, turn, 1)[0], style=CUT)
-    pen.turning(middle, outer + 3.0, 60.0, 15.0)
-    pen.turning(middle, outer + 3.0, 120.0, 165.0)
-    (art,) = part_cells([(part, count)], Box(54.0, 30.0, FIELD_WIDE - 1.0, FIELD_TALL - 1.0))
-    art.outline(pen)
-    art.counted(pen)
-    _bottle_lying(pen)
-
-
-def _bottle_lying(pen: SketchPen) -> None:
-    """Draw a bottle from the side: that is what stands in the middle of the roll."""
-    ring = (
-        (52.0, 13.0),
-        (63.0, 13.0),
-        (65.0, 15.6),
-        (70.0, 15.6),
-        (70.0, 18.4),
-        (65.0, 18.4),
-        (63.0, 21.0),
-        (52.0, 21.0),
-    )
-    pen.line(*ring, closed=True)
-    pen.line((38.6, 17.0), (51.0, 17.0), style=PICTURE_DETAIL)
-
-
-def _depth(pen: SketchPen, x: float, top: float, bottom: float) -> None:
-    """Draw how deep a slit goes, beside it."""
-    for y in (top, bottom):
-        pen.line((x - 4.0, y), (x + 1.0, y), style=PICTURE_DETAIL)
-    pen.line((x, top), (x, bottom), style=PICTURE_DETAIL)
-    pen.right(x - 1.0, top + 3.0)
-
-
-def _crossed_through(pen: SketchPen, left: float, low: float, thick: float) -> None:
-    """Draw a slit that goes right through, crossed out."""
-    pen.section((left, low), (left + 12.0, low), (left + 12.0, low + thick), (left, low + thick))
-    pen.line((left + 6.0, low + thick), (left + 6.0, low), style=PICTURE_CONTOUR)
-    pen.wrong(left, low - 1.5, left + 12.0, low + thick + 4.0)
 
 
 def _bevels(part: Part) -> list[Edge]:

@@ -9,6 +9,7 @@ from publisher.design import PicturePlan, StepPlan
 from publisher.joints import Drawing, drawing_name
 from publisher.pages.front import licence_of
 from publisher.pages.instructions.act_cells import act_key, pictures_of
+from publisher.pages.instructions.acts_of_steps import copies_taken
 from publisher.pages.instructions.screens import (
     UNNUMBERED,
     ScreenBlock,
@@ -25,8 +26,8 @@ from publisher.pages.instructions.screens import (
     together,
     words,
 )
-from publisher.pages.instructions.step_acts import ActSketch, copies_taken
-from publisher.pages.instructions.step_block import stage_tools
+from publisher.pages.instructions.step_acts import ActSketch
+from publisher.pages.instructions.step_block import stage_tools, things_needed
 from publisher.pages.sheet import (
     Body,
     Caution,
@@ -236,7 +237,7 @@ def _needed(context: Context, step: StepPlan) -> Iterator[ScreenBlock]:
     """Yield what a step takes in hand: parts by their letters, then tools and materials."""
     width = _width(context)
     parts = list({part.id: part for name in step.parts for part in context.to_take(name)}.values())
-    names = [short_name(key, context.edition) for key in dict.fromkeys((*stage_tools(context, step), *step.uses))]
+    names = [short_name(key, context.edition) for key in things_needed(context, step)]
     if parts or names:
         yield words(context, "You need now", width, SCREEN.bold())
     for part in parts:

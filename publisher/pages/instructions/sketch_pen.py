@@ -21,6 +21,7 @@ from publisher.pages.type import (
     PICTURE_CUE,
     PICTURE_DETAIL,
     PICTURE_OUTLINE,
+    PICTURE_PAPER,
     SMALL,
     TICK,
     TRIM,
@@ -37,6 +38,8 @@ TOOL_WIDE = 2.4  # mm
 STICK_WIDE = 3.2  # mm: a stick with a round end, which presses and cannot cut
 PIN_LONG = 19.0  # mm
 UNDER_BORDER = 0.05  # mm within its border from which an area covers a line
+DOTS_APART = 1.8  # mm between the rows of a dotted face
+DIMENSION_HEAD = 1.6  # mm: length of the head of a dimension line
 SHORTEST_SEEN = 0.3  # mm of a line that are worth drawing
 
 
@@ -53,6 +56,7 @@ class SketchPen:
         self.setter, self.origin, self.scale = setter, origin, scale
         self.said: list[shapely.Polygon] = []  # where words stand: tools and leaders keep off
         self.taken: list[shapely.Geometry] = []  # where tools, rules and arrows are: letters keep off
+        self.lines: list[shapely.LineString] = []  # all that is drawn as a line: signs find room beside it
 
     def seen(self) -> tuple[Drawn, ...]:
         """Return what is seen of the sketch: lines end where an area covers them, and nothing is drawn that is covered whole."""
@@ -82,6 +86,7 @@ class SketchPen:
         """Draw lines from point to point."""
         path = self._path(points, closed)
         if len(path.points) > 1:  # an arrow as short as its head has no shaft
+            self.lines.append(shapely.LineString([*points, points[0]] if closed else points))
             self.drawn.append(Stroke(style, (path,), Layer.PAGE, tag="figure"))
 
     def white(self, *points: Point) -> None:
@@ -275,6 +280,24 @@ class SketchPen:
         if paths:
             self.drawn.append(Stroke(HATCH, paths, Layer.PAGE, tag="figure"))
 
+    def papered(self, area: shapely.Geometry) -> None:
+        """Dot an area in rows, as paper or tape on a face is."""
+        rows = tuple(self._path(run, False) for run in _level_runs(area))
+        if rows:
+            self.drawn.append(Stroke(PICTURE_PAPER, rows, Layer.PAGE, tag="figure"))
+
+    def dotted(self, points: Iterable[Point]) -> None:
+        """Draw a row of dots along points, as of paper in section."""
+        self.line(*points, style=PICTURE_PAPER)
+
+    def dimension(self, start: Point, end: Point) -> None:
+        """Draw a dimension line with a small head at both ends."""
+        self.line(start, end, style=PICTURE_DETAIL)
+        away = atan2(end[1] - start[1], end[0] - start[0])
+        for tip, turn in ((start, 0.0), (end, pi)):
+            sides = (polar(DIMENSION_HEAD, away + turn + by, tip) for by in (0.25, -0.25))
+            self.drawn.append(Fill(0.0, (self._path((tip, *sides), True),), Layer.PAGE, tag="figure"))
+
     def trimmed(self, *points: Point) -> None:
         """Draw a trim line."""
         self.line(*points, style=TRIM)
@@ -345,6 +368,21 @@ def _hatch_runs(area: shapely.Geometry) -> list[tuple[Point, ...]]:
     rising = shapely.linestrings([((x, bottom), (x + top - bottom, top)) for x in starts])
     inside = shapely.get_parts(shapely.intersection(rising, area))
     return [tuple(piece.coords) for piece in inside[shapely.length(inside) > 0.5]]
+
+
+def _level_runs(area: shapely.Geometry) -> list[tuple[Point, ...]]:
+    """Return the rows of a dotted area; every second one begins half a dot farther on."""
+    if area.is_empty:
+        return []
+    left, bottom, right, top = area.bounds
+    rows = int((top - bottom) / DOTS_APART)
+    low = (bottom + top) / 2 - (rows - 1) / 2 * DOTS_APART
+    lines = [
+        ((left - 1.0 + (n % 2) * DOTS_APART / 2, low + n * DOTS_APART), (right + 1.0, low + n * DOTS_APART))
+        for n in range(max(rows, 1))
+    ]
+    inside = shapely.get_parts(shapely.intersection(shapely.linestrings(lines), area))
+    return [tuple(piece.coords) for piece in inside[shapely.length(inside) > DOTS_APART]]
 
 
 def along_arc(centre: Point, radius: float, start: float, end: float, steps: int = 24) -> tuple[Point, ...]:

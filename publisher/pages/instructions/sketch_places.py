@@ -14,6 +14,7 @@ DrawsTool = Callable[[Point, float], None]  # draws a tool on its tip, leaning b
 COVERED = ((-1.4, 0.6), (1.4, 0.6), (3.0, 8.0), (3.0, TOOL_LONG), (-1.4, TOOL_LONG))
 """What a tool covers that stands upright on (0, 0): a knife, a pencil or a stick."""
 
+TURN_ACROSS, TURN_CLEAR = 8.0, 0.8  # mm: the sign for turning over, and what stays free round it
 STEEPEST, LEVELLEST = 24.0, 88.0  # degrees by which a tool leans from upright, to either side
 
 
@@ -65,6 +66,38 @@ def put_flag(pen: SketchPen, text: str, field: Box, parts: Sequence[shapely.Poly
     pen.white(*ring)
     pen.line(*ring, style=PICTURE_DETAIL, closed=True)
     pen.count(text, x, low + (high - cap) / 2)
+
+
+def frame_words(pen: SketchPen, text: str, at: Point, on: Point) -> None:
+    """Set words in a frame whose lower left corner is ``at``, with a line from it to what they are said of, at its left."""
+    cap = pen.setter.cap(pen.small) / pen.scale
+    wide, high = pen.wide(text) + 2.4, cap + 1.9
+    pen.line((at[0], at[1] + high / 2), on, style=PICTURE_DETAIL)
+    box = shapely.box(at[0], at[1], at[0] + wide, at[1] + high)
+    ring = Box(*box.bounds).corners()
+    pen.white(*ring)
+    pen.line(*ring, style=PICTURE_DETAIL, closed=True)
+    pen.count(text, at[0] + 1.2, at[1] + (high - cap) / 2, "left")
+    pen.taken += [box, shapely.LineString([(at[0], at[1] + high / 2), on]).buffer(0.4)]
+
+
+def put_turn_over(pen: SketchPen, field: Box) -> None:
+    """Draw the sign that a piece is turned over since the act before: an arrow round a level line, as high and as far right as there is
+    room for it; as in the pictures of what is put together."""
+    half = TURN_ACROSS / 2
+    xs = np.arange(field.left + half, field.right - half + 0.01, 1.5)
+    ys = np.arange(field.bottom + half, field.top - half + 0.01, 1.5)
+    points = np.array(np.meshgrid(xs, ys)).reshape(2, -1).T
+    busy = shapely.union_all([*pen.said, *pen.taken, *pen.lines])
+    room = shapely.distance(shapely.points(points), busy) - half
+    free = np.flatnonzero(room >= TURN_CLEAR)
+    away = np.hypot(points[:, 0] - field.right, points[:, 1] - field.top)
+    best = free[int(away[free].argmin())] if len(free) else int(room.argmax())
+    x, y = (float(v) for v in points[best])
+    turns = np.radians(np.linspace(-50.0, 215.0, 24))
+    bow = [(x + 0.42 * half * float(np.sin(turn)), y + half * float(np.cos(turn))) for turn in turns]
+    pen.line((x - half, y), (x + half, y), style=PICTURE_DETAIL)
+    pen.arrow(*bow)
 
 
 def room_for(pen: SketchPen, shape: shapely.Polygon) -> tuple[Point, float]:

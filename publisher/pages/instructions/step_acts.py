@@ -4,18 +4,29 @@ from collections.abc import Callable, Iterator
 from functools import partial
 
 from publisher.basics import record
-from publisher.basics.wording import series
+from publisher.basics.wording import say_inches, say_mm, series
 from publisher.design import StepPlan
-from publisher.geometry import Part
+from publisher.geometry import Part, polygon
 from publisher.joints import Drawing
-from publisher.pages.instructions import face_sketches, finish_sketches, part_sketches
+from publisher.pages.instructions import bend_sketches, drawn_sketches, face_sketches, finish_sketches, part_sketches
+from publisher.pages.instructions.acts_of_steps import (
+    CountedPart,
+    acts_of_step,
+    counted_parts,
+    face_paper,
+    face_up,
+    parts_of_act,
+    strip_parts,
+    turned_over,
+)
 from publisher.pages.instructions.alike_sketches import Pair, alike_pairs, telling_apart
+from publisher.pages.instructions.bend_sketches import covered_face, slit_face
 from publisher.pages.instructions.sketch_pen import SketchPen
+from publisher.pages.instructions.sketch_places import put_turn_over
 from publisher.pages.sheet import Context
 
-COUNTED = ("cut", "texture")  # stages in which every copy is taken in hand, spares among them
-JOINED = ("dry_fit", "glue")  # in which every copy of a panel is, but no spare; of a layer as many as the step says
-KNIVES = ("craft_knife", "hot_wire_cutter")
+MOST_ALIKE = 2  # pairs that a step tells apart, where a later one has the others in hand too
+OVER = ". It was turned over before."
 
 
 @record
@@ -30,7 +41,7 @@ OF_PARTS: dict[str, tuple[Callable[[SketchPen, part_sketches.CountedParts], None
     "trace": (part_sketches.tracing_round, "A pencil round the cards of {}, with the side up that says so"),
     "press": (
         face_sketches.pressing_in,
-        "A stick with a round end that presses dents into the foam of {}, ticked; a knife that cuts through, crossed out",
+        "A blunt pencil that presses dents into the foam of {}, ticked; a knife that cuts through, crossed out",
     ),
     "draw": (face_sketches.drawing_on, "A pencil along a rule on the faces of {}"),
     "cut_openings": (
@@ -46,10 +57,10 @@ OF_PARTS: dict[str, tuple[Callable[[SketchPen, part_sketches.CountedParts], None
         part_sketches.bevelling_edges,
         "A knife that leans along its guide, and the edges of {} that are bevelled",
     ),
-    "cover": (part_sketches.covering, "Paper that is glued over the face of {}"),
-    "roll": (part_sketches.rolling, "{} rolled over a bottle, slits on the hollow side"),
+    "cover": (bend_sketches.covering, "Paper that is glued over the face of {}"),
+    "roll": (bend_sketches.rolling, "{} rolled over a bottle, slits on the hollow side"),
     "glue": (part_sketches.glueing, "Glue along the tabs of {}"),
-    "slit": (part_sketches.slitting_part, "Slits of {} that do not go through, ticked; one that does, crossed out"),
+    "slit": (bend_sketches.slitting_part, "Slits of {} that do not go through, ticked; one that does, crossed out"),
 }
 
 
@@ -61,32 +72,94 @@ def acts_before(context: Context, step: StepPlan) -> tuple[ActSketch, ...]:
 def _before(context: Context, step: StepPlan) -> Iterator[ActSketch]:
     parts = tuple(counted_parts(context, step))
     for act in acts_of_step(context, step):
-        if act in OF_PARTS and parts:
-            sketch, shows = OF_PARTS[act]
-            wanted = wanted_parts(act, parts)
-            drawn = tuple(one for one in wanted if act == "trace" and one[0] in context.measured)
-            if act == "press":
-                sketch = partial(face_sketches.pressing_in, paper=_paper(context, wanted))
-            if wanted := tuple(one for one in wanted if one not in drawn):
-                yield ActSketch(_of(sketch, wanted), shows.format(_said(wanted)))
-            if drawn:
-                shows = "A pencil along a rule that draws {} by their sizes"
-                yield ActSketch(_of(part_sketches.measuring_out, drawn), shows.format(_said(drawn)))
-    for pair in _alike(context, step, parts):
+        if act not in OF_PARTS or not parts:
+            continue
+        over = turned_over(context, step, act)
+        for made in _of_act(context, step, act):
+            yield _turned(made) if over else made
+    for pair in _alike(context, step):
         one, other = (part.letter for part in pair)
         yield ActSketch(
             partial(telling_apart, pair=pair), f"{one} is not {other}: they look alike, hatched is where they differ"
         )
 
 
-def _alike(context: Context, step: StepPlan, parts: tuple[tuple[Part, int], ...]) -> tuple[Pair, ...]:
-    """Return the parts of a step that look alike, but for pairs that a step before it had in hand."""
-    before: set[tuple[str, str]] = set()
-    for one in context.design.steps:
-        if one == step:
-            break
-        before |= {(a.id, b.id) for a, b in alike_pairs([part for part, _ in counted_parts(context, one)])}
-    return tuple((a, b) for a, b in alike_pairs([part for part, _ in parts]) if (a.id, b.id) not in before)
+def _turned(made: ActSketch) -> ActSketch:
+    """Return a sketch with the sign that the piece was turned over before."""
+
+    def draw(pen: SketchPen) -> None:
+        made.draw(pen)
+        put_turn_over(pen, part_sketches.FIELD)
+
+    return ActSketch(draw, made.shows + OVER)
+
+
+def _of_act(context: Context, step: StepPlan, act: str) -> Iterator[ActSketch]:
+    """Yield the sketches of an act: what no card is traced for is drawn in its own."""
+    wanted = parts_of_act(context, step, act)
+    sketch, shows = OF_PARTS[act]
+    if act == "trace":
+        strips = strip_parts(context)
+        sized = tuple(one for one in wanted if one[0] in context.measured)
+        rounds = tuple(one for one in wanted if one[0].id in strips)
+        if own := tuple(one for one in wanted if one not in sized and one not in rounds):
+            yield ActSketch(_of(sketch, own), shows.format(_said(own)))
+        if rounds:
+            shows = "A strip of card on a pin, and a pencil in its other end that draws {}"
+            yield ActSketch(_of(drawn_sketches.drawing_round, rounds), shows.format(_said(rounds)))
+        for start in range(0, len(sized), drawn_sketches.MOST_MEASURED):
+            some = sized[start : start + drawn_sketches.MOST_MEASURED]
+            draw = partial(drawn_sketches.measuring_out, parts=some, sizes=_sizes(context, some))
+            yield ActSketch(draw, f"A pencil along a rule that draws {_said(some)} by their sizes")
+        return
+    if act == "press":
+        sketch = partial(face_sketches.pressing_in, paper=face_paper(context, wanted))
+    if act == "cover":
+        under = any((face := covered_face(part)) and face != face_up(context, part) for part, _ in wanted)
+        sketch = partial(bend_sketches.covering, under=under)
+        if any(part.bending is not None and part.bending.covered == "tape" for part, _ in wanted):
+            shows = "Strips of tape that are laid over the face of {}"
+    if act == "slit":
+        up = all(slit_face(part) == face_up(context, part) for part, _ in wanted)
+        depths = {part.bending.slit_depth for part, _ in wanted if part.bending is not None and part.bending.slits}
+        deep = _short(context, depths.pop()) if len(depths) == 1 else ""
+        sketch = partial(bend_sketches.slitting_part, up=up, deep=deep)
+    if wanted:
+        yield ActSketch(_of(sketch, wanted), shows.format(_said(wanted)))
+
+
+def _sizes(context: Context, parts: tuple[CountedPart, ...]) -> drawn_sketches.Sizes:
+    """Return how long and how wide parts are, in words."""
+    boxes = {part.id: polygon(part.outline).bounds for part, _ in parts}
+    return {
+        name: (_short(context, right - left), _short(context, top - bottom))
+        for name, (left, bottom, right, top) in boxes.items()
+    }
+
+
+def _short(context: Context, length: float) -> str:
+    """Return a length (mm) in the unit that comes first on this paper."""
+    return say_mm(length, plain=True) if context.paper.first == "mm" else say_inches(length)
+
+
+def _alike(context: Context, step: StepPlan) -> tuple[Pair, ...]:
+    """Return the parts of a step that look alike and are told apart in it: each pair once, few in a step where a later one has both in
+    hand."""
+    hands = [tuple(part for part, _ in counted_parts(context, one)) for one in context.design.steps]
+    told: set[tuple[str, str]] = set()
+    for number, one in enumerate(context.design.steps):
+        own = [pair for pair in alike_pairs(hands[number]) if _ids(pair) not in told]
+        later = [pair for pair in own if any({*pair} <= {*hand} for hand in hands[number + 1 :])]
+        last = [pair for pair in own if pair not in later]
+        shown = (*last, *later[: max(0, MOST_ALIKE - len(last))])
+        if one is step:
+            return shown
+        told |= set(map(_ids, shown))
+    return ()
+
+
+def _ids(pair: Pair) -> tuple[str, str]:
+    return pair[0].id, pair[1].id
 
 
 def _of(
@@ -122,56 +195,6 @@ def _after(context: Context, step: StepPlan, own: int) -> Iterator[ActSketch]:
         yield ActSketch(draw, f"A clock: {name} dries for {step.wait}")
 
 
-def acts_of_step(context: Context, step: StepPlan) -> tuple[str, ...]:
-    """Return the acts that a step names, else those that follow from its stage, its parts and what it uses."""
-    if step.acts is not None:
-        return step.acts
-    if step.stage == "cut":
-        return tuple(_cut(context, step))
-    if step.stage == "texture" and "blunt_pencil" not in step.uses and "pencil" in step.uses:
-        parts = tuple(counted_parts(context, step))
-        return ("draw",) if parts and _paper(context, parts) == "kept" else ("press",)
-    return {"texture": ("press",), "seal": ("seal",), "paint": ("paint",)}.get(step.stage, ())
-
-
-def _cut(context: Context, step: StepPlan) -> Iterator[str]:
-    """Yield the acts of a step that cuts: one that takes a pencil and no knife traces."""
-    parts = [part for part, _ in counted_parts(context, step)]
-    if "pencil" in step.uses and not any(knife in step.uses for knife in KNIVES):
-        yield "trace"
-        return
-    if any(part.outline.holes for part in parts):
-        yield "cut_openings"
-    if parts:
-        yield "cut_outlines"
-    if any(face_sketches.scored(part) for part in parts):
-        yield "score"
-    if any(abs(edge.bevel) >= 10.0 for part in parts for edge in part.edges):
-        yield "bevel"
-
-
-def _paper(context: Context, parts: tuple[tuple[Part, int], ...]) -> face_sketches.FacePaper:
-    """Return what is on the faces that are worked on: with paper on one face alone the bare one is taken."""
-    boards = [board for board in context.design.boards if any(part.board == board.id for part, _ in parts)]
-    if any(board.faces == "paper_both" for board in boards):
-        return "kept"
-    return "peeled" if any(board.peeled for board in boards) else "bare"
-
-
-def counted_parts(context: Context, step: StepPlan) -> Iterator[tuple[Part, int]]:
-    """Yield the parts of a step, each with how many it takes in hand; 0 where only its words say."""
-    for part in {part.id: part for name in step.parts for part in context.to_take(name)}.values():
-        yield part, copies_taken(context, part, step.stage)
-
-
-def copies_taken(context: Context, part: Part, stage: str) -> int:
-    """Return how many copies a step of this stage takes in hand; 0 where only its words say."""
-    if stage in COUNTED:
-        return context.copies(part)
-    panel = any(place.part == (part.whole or part.id) for plan in context.design.panels for place in plan.places)
-    return part.count if stage in JOINED and panel else 0
-
-
 def standing(context: Context, own: int) -> Drawing | None:
     """Return what stands after the ``own``-th step: as far as it is built, else all of what was added to last; None before
     anything stands."""
@@ -186,18 +209,6 @@ def whole_of(context: Context) -> Drawing | None:
     """Return the drawing of the last assembly of a design, which is the finished piece; None for a design without assemblies."""
     wholes = [drawing for drawing in context.joined.drawings if drawing.name.startswith("whole:")]
     return wholes[-1] if wholes else None
-
-
-def wanted_parts(act: str, parts: tuple[tuple[Part, int], ...]) -> tuple[tuple[Part, int], ...]:
-    """Return the parts that an act is done to."""
-    fits: dict[str, Callable[[Part], bool]] = {
-        "cut_openings": lambda part: bool(part.outline.holes or part.openings),
-        "glue": lambda part: any(stretch.name.endswith(".tab") for stretch in part.outline.outer.stretches()),
-        "score": face_sketches.scored,
-        "bevel": lambda part: any(abs(edge.bevel) > 0.5 for edge in part.edges),
-    }
-    test = fits.get(act)
-    return tuple(one for one in parts if test(one[0])) if test is not None else parts
 
 
 def _said(parts: tuple[tuple[Part, int], ...]) -> str:

@@ -16,9 +16,9 @@ from publisher.pages.instructions.act_cells import (
     pictures_of,
     sketch_cell,
 )
+from publisher.pages.instructions.acts_of_steps import acts_of_step, copies_taken, covering_of
 from publisher.pages.instructions.pack_acts import Act
 from publisher.pages.instructions.part_sketches import FIELD_WIDE
-from publisher.pages.instructions.step_acts import acts_of_step, copies_taken
 from publisher.pages.model import Drawn, Link, Stroke
 from publisher.pages.sheet import (
     Caution,
@@ -29,6 +29,7 @@ from publisher.pages.sheet import (
     described,
     place_drawing,
     short_name,
+    tools_of_acts,
 )
 from publisher.pages.type import BODY, GUTTER, HEADING, NOTE, RULE, SMALL, SPACE, STRONG_RULE, TITLE
 
@@ -267,15 +268,20 @@ def stage_tools(context: Context, step: StepPlan) -> tuple[str, ...]:
     return tuple(tool for tool in STAGE_TOOLS.get(step.stage, ()) if tool in own)
 
 
+def things_needed(context: Context, step: StepPlan) -> tuple[str, ...]:
+    """Return the keys of what a step takes in hand beside its parts: what it names, and what the pictures of its acts show."""
+    named = (*stage_tools(context, step), *step.uses)
+    acts = acts_of_step(context, step)
+    return tuple(dict.fromkeys((*named, *tools_of_acts(acts, named), *covering_of(context, step))))
+
+
 def _needed(
     context: Context, step: StepPlan, box: Box, templates: Mapping[str, int]
 ) -> tuple[tuple[Drawn, ...], float]:
     """List the parts of this step with small silhouettes, each a link to its template, then materials, under “You need now”."""
     setter = context.type
     parts = list({part.id: part for name in step.parts for part in context.to_take(name)}.values())
-    covering = ("thin_paper",) if "cover" in acts_of_step(context, step) else ()
-    keys = dict.fromkeys((*stage_tools(context, step), *step.uses, *covering))
-    names = [short_name(key, context.edition) for key in keys]
+    names = [short_name(key, context.edition) for key in things_needed(context, step)]
     if not parts and not names:
         return (), 0.0
     drawn: list[Drawn] = list(setter.line("You need now", SMALL.bold(), box.left, box.top - setter.drop(SMALL)))

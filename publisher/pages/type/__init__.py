@@ -34,6 +34,7 @@ from publisher.pages.type.styles import (
     PICTURE_GUIDE,
     PICTURE_HATCH,
     PICTURE_OUTLINE,
+    PICTURE_PAPER,
     PICTURE_RING,
     PICTURE_THERE,
     PICTURE_THERE_CONTOUR,

@@ -45,6 +45,7 @@ PICTURE_CONTOUR = LineStyle("picture_contour", 0.5, (), 0.0, True)  # outer edge
 PICTURE_OUTLINE = LineStyle("picture_outline", 0.25, (), 0.0, True)
 PICTURE_DETAIL = LineStyle("picture_detail", 0.18, (), 0.0, True)
 PICTURE_GHOST = LineStyle("picture_ghost", 0.18, (1.0, 0.8))
+PICTURE_PAPER = LineStyle("picture_paper", 0.25, (0.25, 1.55))  # rows of dots: paper or tape on a face
 PICTURE_CUE = LineStyle("picture_cue", 0.5, (), 0.0, True)
 PICTURE_HATCH = LineStyle("picture_hatch", 0.18)  # on faces turned away
 PICTURE_THERE = LineStyle("picture_there", 0.18, (), 0.0, True)  # of an act: what stands

@@ -10,12 +10,13 @@ from publisher.basics import Box
 from publisher.brief import read_brief
 from publisher.design import work_out
 from publisher.geometry import Part, make_parts
+from publisher.pages.instructions.acts_of_steps import wanted_parts
 from publisher.pages.instructions.alike_sketches import alike_pairs, telling_apart
 from publisher.pages.instructions.pack_acts import pack_acts
 from publisher.pages.instructions.part_sketches import FIELD, FIELD_TALL, FIELD_WIDE
 from publisher.pages.instructions.sketch_pen import SketchPen
 from publisher.pages.instructions.sketch_places import put_flag, room_for, stand_tool
-from publisher.pages.instructions.step_acts import OF_PARTS, acts_after, acts_before, wanted_parts
+from publisher.pages.instructions.step_acts import OF_PARTS, acts_after, acts_before
 from publisher.pages.model import Fill, Stroke, Words
 from publisher.pages.sheet.draft import Context
 from publisher.pages.type import Setter

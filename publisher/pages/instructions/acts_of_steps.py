@@ -1,0 +1,169 @@
+"""Which acts a step does to which of its parts, and on which face: what it says, else what follows from its stage, its parts and what it
+uses."""
+
+from collections.abc import Callable, Iterator, Sequence
+from typing import Literal
+
+from publisher.design import PartPlan, StepPlan
+from publisher.geometry import Part
+from publisher.pages.instructions import face_sketches
+from publisher.pages.instructions.bend_sketches import covered_face, slit_face
+from publisher.pages.sheet import OF_STAGES, Context
+from publisher.pages.templates import strips_of
+from publisher.pages.tiles import plan_true_pages
+
+COUNTED = ("cut", "texture")  # stages in which every copy is taken in hand, spares among them
+JOINED = ("dry_fit", "glue")  # in which every copy of a panel is, but no spare; of a layer as many as the step says
+KNIVES = ("craft_knife", "hot_wire_cutter")
+BLUNT = "blunt_pencil"
+BOTTLE = "bottle"
+ON_THE_FACE = ("trace", "press", "draw", "cut_openings", "cut_outlines")  # done to the face that the template shows
+
+CountedPart = tuple[Part, int]
+How = Literal["press", "draw"]
+
+
+def acts_of_step(context: Context, step: StepPlan) -> tuple[str, ...]:
+    """Return the acts that a step names, else those that follow from its stage, its parts and what it uses."""
+    if step.acts is not None:
+        return step.acts
+    parts = [part for part, _ in counted_parts(context, step)]
+    if step.stage == "cut":
+        return tuple(_cut(context, step, parts))
+    if step.stage == "texture":
+        return tuple(dict.fromkeys(how_made(context, step, part) for part in parts)) or ("press",)
+    if step.stage == "glue":
+        rolled = BOTTLE in step.uses and any(part.bending for part in parts) and not _named(context, "roll", parts)
+        return ("roll",) if rolled else ()
+    return OF_STAGES.get(step.stage, ())
+
+
+def _cut(context: Context, step: StepPlan, parts: Sequence[Part]) -> Iterator[str]:
+    """Yield the acts of a step that cuts: one that takes a pencil and no knife traces. What is bent is covered and slit when it is cut,
+    where no step says so."""
+    if "pencil" in step.uses and not any(knife in step.uses for knife in KNIVES):
+        yield "trace"
+        return
+    if any(part.outline.holes for part in parts):
+        yield "cut_openings"
+    if parts:
+        yield "cut_outlines"
+    if any(face_sketches.scored(part) for part in parts):
+        yield "score"
+    if any(abs(edge.bevel) >= 10.0 for part in parts for edge in part.edges):
+        yield "bevel"
+    if any(map(covered_face, parts)) and not _named(context, "cover", parts):
+        yield "cover"
+    if any(map(slit_face, parts)) and not _named(context, "slit", parts):
+        yield "slit"
+
+
+def _named(context: Context, act: str, parts: Sequence[Part]) -> bool:
+    """Tell whether a step of the design names an act for one of these parts that are bent."""
+    bent = {part.id for part in parts if part.bending is not None}
+    steps = (step for step in context.design.steps if act in (step.acts or ()))
+    return any(part.id in bent for step in steps for part, _ in counted_parts(context, step))
+
+
+def how_made(context: Context, step: StepPlan, part: Part) -> How:
+    """Return how the pattern of a part is made: as its surface says; left to the buyer, it is drawn on paper that stays on the board,
+    where the step has no blunt pencil, and pressed into bare foam."""
+    own = {part.id, part.whole, *part.folded}
+    plans: Iterator[PartPlan] = (plan for plan in context.design.parts if plan.id in own and plan.surface is not None)
+    said = next((plan.surface.how for plan in plans if plan.surface and plan.surface.how), "")
+    if said:
+        return "draw" if said == "drawn" else "press"
+    return "draw" if face_paper(context, ((part, 1),)) == "kept" and BLUNT not in step.uses else "press"
+
+
+def face_paper(context: Context, parts: Sequence[CountedPart]) -> face_sketches.FacePaper:
+    """Return what is on the faces that are worked on: with paper on one face alone the bare one is taken."""
+    boards = [board for board in context.design.boards if any(part.board == board.id for part, _ in parts)]
+    if any(board.faces == "paper_both" for board in boards):
+        return "kept"
+    return "peeled" if any(board.peeled for board in boards) else "bare"
+
+
+def counted_parts(context: Context, step: StepPlan) -> Iterator[CountedPart]:
+    """Yield the parts of a step, each with how many it takes in hand; 0 where only its words say."""
+    for part in {part.id: part for name in step.parts for part in context.to_take(name)}.values():
+        yield part, copies_taken(context, part, step.stage)
+
+
+def copies_taken(context: Context, part: Part, stage: str) -> int:
+    """Return how many copies a step of this stage takes in hand; 0 where only its words say."""
+    if stage in COUNTED:
+        return context.copies(part)
+    panel = any(place.part == (part.whole or part.id) for plan in context.design.panels for place in plan.places)
+    return part.count if stage in JOINED and panel else 0
+
+
+def wanted_parts(act: str, parts: tuple[CountedPart, ...]) -> tuple[CountedPart, ...]:
+    """Return the parts that an act is done to."""
+    fits: dict[str, Callable[[Part], bool]] = {
+        "cut_openings": lambda part: bool(part.outline.holes or part.openings),
+        "glue": lambda part: any(stretch.name.endswith(".tab") for stretch in part.outline.outer.stretches()),
+        "score": face_sketches.scored,
+        "bevel": lambda part: any(abs(edge.bevel) > 0.5 for edge in part.edges),
+    }
+    bends: dict[str, Callable[[Part], bool]] = {
+        "cover": lambda part: covered_face(part) is not None,
+        "slit": lambda part: part.bending is not None,
+        "roll": lambda part: part.bending is not None,
+    }
+    if act in bends:  # a designer may cover what is not bent: then all that is named is
+        return tuple(one for one in parts if bends[act](one[0])) or parts
+    test = fits.get(act)
+    return tuple(one for one in parts if test(one[0])) if test is not None else parts
+
+
+def parts_of_act(context: Context, step: StepPlan, act: str) -> tuple[CountedPart, ...]:
+    """Return the parts of a step that one of its acts is done to: a pattern that is drawn is not pressed."""
+    own = wanted_parts(act, tuple(counted_parts(context, step)))
+    if act not in ("press", "draw"):
+        return own
+    return tuple(one for one in own if how_made(context, step, one[0]) == act) or own
+
+
+def covering_of(context: Context, step: StepPlan) -> tuple[str, ...]:
+    """Return the materials with which a step covers parts: what is not bent, or is bent bare, gets paper where a step says so."""
+    if "cover" not in acts_of_step(context, step):
+        return ()
+    parts = (part for part, _ in parts_of_act(context, step, "cover") if covered_face(part))
+    covers = [part.bending.covered for part in parts if part.bending is not None] or ["paper"]
+    return tuple(dict.fromkeys("masking_tape" if cover == "tape" else "thin_paper" for cover in covers))
+
+
+def strip_parts(context: Context) -> frozenset[str]:
+    """Return the parts of which a pack prints a compass strip in place of a template."""
+    plan = plan_true_pages(context)
+    shown = (*plan.templates, *(page.shown for page in plan.shared))
+    return frozenset(strip.part.id for page in shown for strip, _, _ in strips_of(context, page))
+
+
+def turned_over(context: Context, step: StepPlan, act: str) -> bool:
+    """Tell whether a part lies on its other face for an act than for the last one before it, of this step or of one before."""
+    last: dict[str, str] = {}
+    for one in context.design.steps:
+        for done in acts_of_step(context, one):
+            faces = {part.id: _face(context, done, part) for part, _ in parts_of_act(context, one, done)}
+            if one is step and done == act:
+                return any(face and last.get(name, face) != face for name, face in faces.items())
+            last |= {name: face for name, face in faces.items() if face}
+    return False
+
+
+def face_up(context: Context, part: Part) -> str:
+    """Return the face of a part that its template shows."""
+    return "inside" if context.side(part, mirrored=False).face == "inside" else "outside"
+
+
+def _face(context: Context, act: str, part: Part) -> str:
+    """Return the face of a part that lies up for an act; "" where that is all the same."""
+    if act == "cover":
+        return covered_face(part) or ""
+    if act == "slit":
+        return slit_face(part) or ""
+    if act == "score" and part.folds:
+        return "inside"
+    return face_up(context, part) if act in ON_THE_FACE else ""

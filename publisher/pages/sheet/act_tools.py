@@ -1,0 +1,23 @@
+"""Tools that the pictures of acts show in the hand: what is shown stands in the lists too, whether a step names it or not."""
+
+from collections.abc import Iterable
+
+OF_ACTS: dict[str, tuple[str, ...]] = {
+    "trace": ("pencil",),
+    "draw": ("pencil",),
+    "press": ("blunt_pencil", "pencil"),  # the pencil that is listed is both
+    "roll": ("bottle",),
+    "seal": ("brushes", "spray_can"),
+    "paint": ("brushes", "spray_can"),
+}
+"""The tool of an act, and others that do as well."""
+
+OF_STAGES: dict[str, tuple[str, ...]] = {"texture": ("press",), "seal": ("seal",), "paint": ("paint",)}
+"""The acts of a step that names none."""
+
+
+def tools_of_acts(acts: Iterable[str], named: Iterable[str]) -> tuple[str, ...]:
+    """Return the tools that acts take beside those that are ``named`` already, each once."""
+    own = frozenset(named)
+    wanted = (OF_ACTS[act] for act in acts if act in OF_ACTS)
+    return tuple(dict.fromkeys(tools[0] for tools in wanted if own.isdisjoint(tools)))

@@ -1,0 +1,118 @@
+"""Which acts are done to which parts, and on which face."""
+
+from collections.abc import Callable
+from dataclasses import replace
+
+import pytest
+
+from publisher.design import StepPlan, SurfacePlan
+from publisher.pages.instructions.acts_of_steps import (
+    acts_of_step,
+    covering_of,
+    face_up,
+    how_made,
+    parts_of_act,
+    strip_parts,
+    turned_over,
+)
+from publisher.pages.instructions.step_acts import acts_before
+from publisher.pages.instructions.step_block import things_needed
+from publisher.pages.sheet.draft import Context
+
+
+def step(context: Context, **changes: object) -> StepPlan:
+    plain = replace(context.design.steps[0], uses=(), acts=None, picture=None)
+    return replace(plain, **changes)  # type: ignore[arg-type]
+
+
+def with_steps(context: Context, *steps: StepPlan) -> Context:
+    return replace(context, design=replace(context.design, steps=steps))
+
+
+def made(context: Context, **how: str) -> Context:
+    """The design with the patterns of some parts made so."""
+
+    def surface(name: str, before: SurfacePlan | None) -> SurfacePlan | None:
+        return replace(before, how=how[name]) if before is not None and name in how else before
+
+    plans = tuple(replace(plan, surface=surface(plan.id, plan.surface)) for plan in context.design.parts)
+    return replace(context, design=replace(context.design, parts=plans))
+
+
+def test_a_pattern_is_made_as_its_surface_says(demo: Callable[..., Context]) -> None:
+    house = demo("toll-house")
+    texture = step(house, stage="texture", parts=("gable", "side"), uses=("blunt_pencil",))
+    assert acts_of_step(house, texture) == ("press",)
+    assert acts_of_step(made(house, gable="drawn", side="drawn"), texture) == ("draw",)
+    mixed = made(house, side="drawn")
+    assert acts_of_step(mixed, texture) == ("press", "draw")
+    pressed, drawn = acts_before(mixed, texture)
+    assert "of 2 × A, ticked" in pressed.shows and "faces of 2 × B" in drawn.shows
+    assert [part.letter for part, _ in parts_of_act(mixed, texture, "draw")] == ["B"]
+
+
+def test_what_is_left_to_the_buyer_follows_from_the_paper_on_the_board(demo: Callable[..., Context]) -> None:
+    house = demo("toll-house")
+    gable = house.parts[0]
+    papered = replace(
+        house,
+        design=replace(house.design, boards=tuple(replace(board, faces="paper_both") for board in house.design.boards)),
+    )
+    assert how_made(house, step(house), gable) == "press"
+    assert how_made(papered, step(papered), gable) == "draw"
+    assert how_made(papered, step(papered, uses=("blunt_pencil",)), gable) == "press"
+    assert how_made(made(papered, gable="pressed"), step(papered), gable) == "press"
+
+
+def test_what_is_bent_is_covered_and_slit_when_it_is_cut_unless_a_step_says_so(demo: Callable[..., Context]) -> None:
+    bridge = demo("bridge")
+    cut = step(bridge, stage="cut", parts=("soffit",))
+    assert acts_of_step(bridge, cut) == ("cut_outlines",)
+    alone = with_steps(bridge, cut)
+    assert acts_of_step(alone, cut) == ("cut_outlines", "cover", "slit")
+    rolled = step(bridge, stage="glue", parts=("soffit",), uses=("bottle",))
+    assert acts_of_step(with_steps(bridge, rolled), rolled) == ("roll",)
+    assert acts_of_step(bridge, rolled) == ()
+
+
+def test_a_piece_is_turned_over_where_the_next_act_is_on_its_other_face(demo: Callable[..., Context]) -> None:
+    bridge = demo("bridge")
+    both = next(one for one in bridge.design.steps if one.acts == ("cover", "slit"))
+    soffit = next(part for part in bridge.parts if part.bending is not None)
+    assert face_up(bridge, soffit) == "inside"
+    assert turned_over(bridge, both, "cover") and turned_over(bridge, both, "slit")
+    cover, slit = (step(bridge, parts=("soffit",), acts=(act,)) for act in ("cover", "slit"))
+    assert not turned_over(with_steps(bridge, cover), cover, "cover")  # nothing was done to it before
+    parted = with_steps(bridge, cover, slit)
+    assert turned_over(parted, slit, "slit")
+    assert "It was turned over before." in acts_before(parted, slit)[0].shows
+    first = next(one for one in bridge.design.steps if one.parts and one.stage == "cut")
+    assert not any(turned_over(bridge, first, act) for act in acts_of_step(bridge, first))
+
+
+def test_a_compass_strip_draws_what_has_no_template(demo: Callable[..., Context]) -> None:
+    stair = demo("lock-stair")
+    assert strip_parts(stair) == {"plinth"}
+    first = stair.design.steps[0]
+    traced, drawn = acts_before(stair, first)
+    assert "20 × A" in traced.shows and "1 × B" not in traced.shows
+    assert drawn.shows == "A strip of card on a pin, and a pencil in its other end that draws 1 × B"
+
+
+@pytest.mark.parametrize(("cover", "what"), [("paper", "thin_paper"), ("tape", "masking_tape"), ("none", "thin_paper")])
+def test_what_covers_is_among_what_is_needed(demo: Callable[..., Context], cover: str, what: str) -> None:
+    bridge = demo("bridge")
+    covered = tuple(
+        replace(part, bending=replace(part.bending, covered=cover)) if part.bending is not None else part
+        for part in bridge.parts
+    )
+    context = replace(bridge, parts=covered)
+    one = step(context, parts=("soffit",), acts=("cover",))
+    assert covering_of(context, one) == (what,)
+    assert what in things_needed(context, one)
+    assert covering_of(context, replace(one, acts=())) == ()
+
+
+def test_a_tool_that_a_picture_shows_is_among_what_is_needed(demo: Callable[..., Context]) -> None:
+    house = demo("toll-house")
+    assert "blunt_pencil" in things_needed(house, step(house, stage="texture", parts=("gable",), uses=("steel_rule",)))
