@@ -15,7 +15,7 @@ from publisher.design import Design, EndSwap, relettered
 from publisher.geometry.model import Edge, Lap, Mark, Part
 from publisher.geometry.paths import polygon
 
-SAME = 0.02  # mm within which an outline lies upon itself: as true as a file is
+LIES_WITHIN = 0.02  # mm within which an outline lies upon itself: as true as a file is
 ONE_PLACE = 9.0  # mm: equal letters of an edge that are nearer than this stand at one joint
 
 
@@ -30,7 +30,7 @@ def settle_letters(design: Design, parts: tuple[Part, ...]) -> tuple[Design, tup
 
 def end_swaps(part: Part) -> Iterator[EndSwap]:
     """Yield the ways in which a part lies upon itself, other than as it lies, by its edges that have match letters."""
-    edges = [edge for edge in part.edges if edge.centre is None and edge.nominal_length > SAME]
+    edges = [edge for edge in part.edges if edge.centre is None and edge.nominal_length > LIES_WITHIN]
     lettered = [edge for edge in edges if edge.matches]
     if not lettered:
         return
@@ -46,7 +46,7 @@ def end_swaps(part: Part) -> Iterator[EndSwap]:
 
 def _onto(edge: Edge, other: Edge) -> Iterator[Pose]:
     """Yield the motions that carry an edge onto another of its length: turned, and turned over."""
-    if abs(edge.nominal_length - other.nominal_length) > SAME:
+    if abs(edge.nominal_length - other.nominal_length) > LIES_WITHIN:
         return
     a, b = edge.nominal_start, edge.nominal_end
     c, d = other.nominal_start, other.nominal_end
@@ -63,11 +63,11 @@ def _way(start: Point, end: Point) -> float:
 def _lies_on_itself(shape: shapely.Polygon, pose: Pose) -> bool:
     a, b, c, d, e, f = pose.matrix()
     moved = affine_transform(shape, (a, c, b, d, e, f))
-    if dist((moved.centroid.x, moved.centroid.y), (shape.centroid.x, shape.centroid.y)) > SAME:
+    if dist((moved.centroid.x, moved.centroid.y), (shape.centroid.x, shape.centroid.y)) > LIES_WITHIN:
         return False
-    if any(abs(one - other) > SAME for one, other in zip(moved.bounds, shape.bounds, strict=True)):
+    if any(abs(one - other) > LIES_WITHIN for one, other in zip(moved.bounds, shape.bounds, strict=True)):
         return False
-    return float(shapely.hausdorff_distance(moved.boundary, shape.boundary)) <= SAME
+    return float(shapely.hausdorff_distance(moved.boundary, shape.boundary)) <= LIES_WITHIN
 
 
 def _swap(part: Part, lettered: list[Edge], edges: list[Edge], pose: Pose) -> EndSwap | None:
@@ -90,8 +90,8 @@ def _swap(part: Part, lettered: list[Edge], edges: list[Edge], pose: Pose) -> En
 def _lies_on(edge: Edge, other: Edge, pose: Pose) -> bool:
     ends = sorted(pose.apply_all((edge.nominal_start, edge.nominal_end)))
     goal = sorted((other.nominal_start, other.nominal_end))
-    there = dist(ends[0], goal[0]) <= SAME and dist(ends[1], goal[1]) <= SAME
-    return there or (dist(ends[0], goal[1]) <= SAME and dist(ends[1], goal[0]) <= SAME)
+    there = dist(ends[0], goal[0]) <= LIES_WITHIN and dist(ends[1], goal[1]) <= LIES_WITHIN
+    return there or (dist(ends[0], goal[1]) <= LIES_WITHIN and dist(ends[1], goal[0]) <= LIES_WITHIN)
 
 
 def _worked_alike(edge: Edge, other: Edge) -> bool:
@@ -99,7 +99,7 @@ def _worked_alike(edge: Edge, other: Edge) -> bool:
 
 
 def _same_slot(lap: Lap, other: Lap, pose: Pose) -> bool:
-    return dist(pose.apply(lap.floor), other.floor) <= SAME and abs(lap.width - other.width) <= SAME
+    return dist(pose.apply(lap.floor), other.floor) <= LIES_WITHIN and abs(lap.width - other.width) <= LIES_WITHIN
 
 
 def _relettered(part: Part, letters: dict[str, str]) -> Part:

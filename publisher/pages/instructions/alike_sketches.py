@@ -16,7 +16,7 @@ from publisher.pages.type import PICTURE_ADDED_CONTOUR, PICTURE_CUE, PICTURE_GHO
 
 TAKEN_FOR = 5.0  # mm: outlines that differ by less are taken for one another; mirror images are, whatever their size
 QUARTERS = (0.0, 90.0, 180.0, 270.0)
-SAME = 0.05  # mm: outlines that differ by less are equal
+EQUAL_WITHIN = 0.05  # mm: outlines that differ by less are equal
 
 Pair = tuple[Part, Part]
 
@@ -36,7 +36,7 @@ def equal(one: Part, other: Part) -> bool:
         return False
     own = _centred(polygon(one.outline))
     turned = (_centred(rotate(polygon(other.outline), turn)) for turn in QUARTERS)
-    return any(_distance(own, lying) < SAME for lying in turned) and _worked(one) == _worked(other)
+    return any(_distance(own, lying) < EQUAL_WITHIN for lying in turned) and _worked(one) == _worked(other)
 
 
 def _worked(part: Part) -> tuple[object, ...]:
@@ -61,7 +61,7 @@ def telling_apart(pen: SketchPen, pair: Pair) -> None:
     cells = (Box(0.0, 1.0, room, FIELD_TALL - 1.0), Box(FIELD_WIDE - room, 1.0, FIELD_WIDE, FIELD_TALL - 1.0))
     most = min((room - 2.0) / wide, (FIELD_TALL - 9.0) / high, 1.0)
     arts = [_at_scale(part, cell, most) for part, cell in zip(pair, cells, strict=True)]
-    unlike = _distance(*(_centred(art.shape) for art in arts)) >= SAME
+    unlike = _distance(*(_centred(art.shape) for art in arts)) >= EQUAL_WITHIN
     for art, other in (arts, arts[::-1]):
         art.outline(pen)
         if not unlike:  # the outlines tell nothing: what is on the faces and at the edges does

@@ -15,23 +15,22 @@ from publisher.pages.instructions.sketch_pen import SketchPen, along_arc
 from publisher.pages.instructions.sketch_places import frame_words, put_flag
 from publisher.pages.type import CUT, PICTURE_CONTOUR, PICTURE_DETAIL
 
-Face = Literal["outside", "inside"]
+BentFace = Literal["outside", "inside"]
 
-PARTS_TALL = 26.0  # mm of the field at its foot for the parts; over them the board in section
-THICK = 7.0  # mm: a board in section, much enlarged
-SHEET = 1.4  # mm: the paper or tape on it
+BENT_TALL = 26.0  # mm of the field at its foot for the parts; over them the board in section
+BENT_THICK = 7.0  # mm: a board in section, much enlarged
+COVER_THICK = 1.4  # mm: the paper or tape on it
 SLITS_DRAWN = 5
-MOST_SHOWN = 4  # different parts that are still seen beside one another
 
 
-def covered_face(part: Part) -> Face | None:
+def covered_face(part: Part) -> BentFace | None:
     """Return the face of a part that is covered before it is bent; one that keeps the middle of its board stretches outside."""
     if part.bending is None or part.bending.covered == "none":
         return None
     return "inside" if part.bending.keeps == "inside" else "outside"
 
 
-def slit_face(part: Part) -> Face | None:
+def slit_face(part: Part) -> BentFace | None:
     """Return the face of a part that is slit, None where it is bent whole."""
     if part.bending is None or not part.bending.slits:
         return None
@@ -43,24 +42,24 @@ def covering(pen: SketchPen, parts: CountedParts, under: bool = False) -> None:
     ``under``: the face that says THIS SIDE UP lies underneath."""
     covered = [one for one in parts if covered_face(one[0])] or list(parts)
     what = covered[0][0].bending.covered if covered[0][0].bending else "paper"
-    left, right, low = 2.0, 34.0, PARTS_TALL + 5.2
+    left, right, low = 2.0, 34.0, BENT_TALL + 5.2
     board_in_section(pen, left, right, low)
     if what == "tape":
         for at in (0.0, 1.0):
-            _sheet(pen, left + 11.0 * at, low + THICK, left + 11.0 * (at + 1.0) - 0.3)
-        _sheet(pen, left + 22.0, low + THICK + 7.0, right)
-        pen.arrow((left + 27.0, low + THICK + 6.4), (left + 27.0, low + THICK + 1.0))
-        pen.words("tape", right + 1.5, low + THICK + 6.6)
+            _sheet(pen, left + 11.0 * at, low + BENT_THICK, left + 11.0 * (at + 1.0) - 0.3)
+        _sheet(pen, left + 22.0, low + BENT_THICK + 7.0, right)
+        pen.arrow((left + 27.0, low + BENT_THICK + 6.4), (left + 27.0, low + BENT_THICK + 1.0))
+        pen.words("tape", right + 1.5, low + BENT_THICK + 6.6)
     else:
-        _sheet(pen, left, low + THICK + 12.0, right)
-        pen.bottle(left + 7.0, low + THICK + 0.9)
-        pen.arrow((left + 21.0, low + THICK + 11.4), (left + 21.0, low + THICK + 1.4))
-        pen.words("paper", right + 1.5, low + THICK + 11.6)
+        _sheet(pen, left, low + BENT_THICK + 12.0, right)
+        pen.bottle(left + 7.0, low + BENT_THICK + 0.9)
+        pen.arrow((left + 21.0, low + BENT_THICK + 11.4), (left + 21.0, low + BENT_THICK + 1.4))
+        pen.words("paper", right + 1.5, low + BENT_THICK + 11.6)
     if under:
         frame_words(pen, UP, (right + 3.0, low - 5.0), (right - 6.0, low))
     else:
-        frame_words(pen, UP, (right + 3.0, low + THICK - 3.0), (right - 4.0, low + THICK))
-    for art in _arts(covered):
+        frame_words(pen, UP, (right + 3.0, low + BENT_THICK - 3.0), (right - 4.0, low + BENT_THICK))
+    for art in _arts(covered, BENT_TALL - 2.0):
         art.outline(pen)
         pen.papered(art.shape.buffer(-0.5))
         art.counted(pen)
@@ -74,26 +73,26 @@ def slitting_part(pen: SketchPen, parts: CountedParts, up: bool = True, deep: st
     slit = [one for one in parts if one[0].bending is not None] or list(parts)
     part = slit[0][0]
     bending = part.bending
-    left, right, low = 4.0, 36.0, PARTS_TALL + 5.0
+    left, right, low = 4.0, 36.0, BENT_TALL + 5.0
     board_in_section(pen, left, right, low)
     if covered_face(part):
-        _sheet(pen, left, low - SHEET, right)
-        pen.words(bending.covered if bending else "paper", right + 1.5, low - SHEET - 0.4)
-    cut = THICK * (bending.slit_depth / part.thickness if bending and bending.slit_depth else 0.6)
+        _sheet(pen, left, low - COVER_THICK, right)
+        pen.words(bending.covered if bending else "paper", right + 1.5, low - COVER_THICK - 0.4)
+    cut = BENT_THICK * (bending.slit_depth / part.thickness if bending and bending.slit_depth else 0.6)
     for number in range(SLITS_DRAWN):
         x = left + 3.0 + 5.2 * number
-        pen.line((x, low + THICK), (x, low + THICK - cut), style=PICTURE_CONTOUR)
-    pen.knife((left + 3.0 + 5.2 * (SLITS_DRAWN - 1), low + THICK - cut))
+        pen.line((x, low + BENT_THICK), (x, low + BENT_THICK - cut), style=PICTURE_CONTOUR)
+    pen.knife((left + 3.0 + 5.2 * (SLITS_DRAWN - 1), low + BENT_THICK - cut))
     _depth(
-        pen, right + 4.0, low + THICK, low + THICK - cut, deep
+        pen, right + 4.0, low + BENT_THICK, low + BENT_THICK - cut, deep
     )  # before the count, after which it would read as a product
     counts = {one.bending.slits for one, _ in slit if one.bending and one.bending.slits}
     if len(counts) == 1:
-        pen.count(f"{counts.pop()} ×", left + 9.0, low + THICK + 2.0)
+        pen.count(f"{counts.pop()} ×", left + 9.0, low + BENT_THICK + 2.0)
     elif counts:
         each = (f"{one.letter}: {one.bending.slits} ×" for one, _ in slit if one.bending and one.bending.slits)
         for line in pen.broken(each, 24.0, 2):
-            pen.count(line, left, low + THICK + 2.0, "left")
+            pen.count(line, left, low + BENT_THICK + 2.0, "left")
     _crossed_through(pen, FIELD_WIDE - 13.0, low)
     arts = _arts(slit)
     for art in arts:
@@ -114,7 +113,7 @@ def rolling(pen: SketchPen, parts: CountedParts) -> None:
     pen.arc(middle, bottle, 0.0, 360.0)
     pen.arc(middle, 3.4, 0.0, 360.0, style=PICTURE_DETAIL)
     cover, slits = covered_face(part), slit_face(part)
-    inner = bottle + 0.6 + (SHEET if cover == "inside" else 0.0)
+    inner = bottle + 0.6 + (COVER_THICK if cover == "inside" else 0.0)
     outer = inner + thick
     pen.section(*along_arc(middle, outer, 12.0, 168.0), *along_arc(middle, inner, 168.0, 12.0))
     start, end = (inner, outer - thick / 3) if slits == "inside" else (outer, inner + thick / 3)
@@ -123,12 +122,12 @@ def rolling(pen: SketchPen, parts: CountedParts) -> None:
     far = outer
     if cover:
         low = outer if cover == "outside" else bottle + 0.6
-        far = max(outer, low + SHEET)
-        ring = (*along_arc(middle, low + SHEET, 12.0, 168.0), *along_arc(middle, low, 168.0, 12.0))
+        far = max(outer, low + COVER_THICK)
+        ring = (*along_arc(middle, low + COVER_THICK, 12.0, 168.0), *along_arc(middle, low, 168.0, 12.0))
         pen.white(*ring)
         pen.line(*ring, style=PICTURE_DETAIL, closed=True)
-        pen.dotted(along_arc(middle, low + SHEET / 2, 14.0, 166.0))
-        tip = along_arc(middle, low + SHEET / 2, 48.0, 48.0, 1)[0]
+        pen.dotted(along_arc(middle, low + COVER_THICK / 2, 14.0, 166.0))
+        tip = along_arc(middle, low + COVER_THICK / 2, 48.0, 48.0, 1)[0]
         pen.line(tip, (46.0, 37.0), style=PICTURE_DETAIL)
         pen.words(part.bending.covered if part.bending else "paper", 46.5, 36.2)
     pen.turning(middle, far + 3.0, 60.0, 15.0)
@@ -141,21 +140,21 @@ def rolling(pen: SketchPen, parts: CountedParts) -> None:
 
 def board_in_section(pen: SketchPen, left: float, right: float, low: float) -> None:
     """Draw a board that is cut through, to whose faces other things are drawn."""
-    pen.section((left, low), (right, low), (right, low + THICK), (left, low + THICK))
-    pen.taken.append(shapely.box(left, low, right, low + THICK))
+    pen.section((left, low), (right, low), (right, low + BENT_THICK), (left, low + BENT_THICK))
+    pen.taken.append(shapely.box(left, low, right, low + BENT_THICK))
 
 
 def _sheet(pen: SketchPen, left: float, low: float, right: float) -> None:
     """Draw paper or tape in section: thin, with dots."""
-    ring = ((left, low), (right, low), (right, low + SHEET), (left, low + SHEET))
+    ring = ((left, low), (right, low), (right, low + COVER_THICK), (left, low + COVER_THICK))
     pen.white(*ring)
     pen.line(*ring, style=PICTURE_DETAIL, closed=True)
-    pen.dotted(((left + 0.8, low + SHEET / 2), (right - 0.4, low + SHEET / 2)))
-    pen.taken.append(shapely.box(left, low, right, low + SHEET))
+    pen.dotted(((left + 0.8, low + COVER_THICK / 2), (right - 0.4, low + COVER_THICK / 2)))
+    pen.taken.append(shapely.box(left, low, right, low + COVER_THICK))
 
 
-def _arts(parts: CountedParts) -> tuple[PartArt, ...]:
-    return part_cells(parts, Box(1.0, 0.0, FIELD_WIDE - 1.0, PARTS_TALL))
+def _arts(parts: CountedParts, tall: float = BENT_TALL) -> tuple[PartArt, ...]:
+    return part_cells(parts, Box(1.0, 0.0, FIELD_WIDE - 1.0, tall))
 
 
 def _bottle_lying(pen: SketchPen) -> None:
@@ -186,7 +185,7 @@ def _depth(pen: SketchPen, x: float, top: float, bottom: float, deep: str) -> No
 
 def _crossed_through(pen: SketchPen, left: float, low: float) -> None:
     """Draw a slit that goes right through, crossed out."""
-    right: Point = (left + 12.0, low + THICK)
-    pen.section((left, low), (right[0], low), right, (left, low + THICK))
-    pen.line((left + 6.0, low + THICK), (left + 6.0, low), style=PICTURE_CONTOUR)
+    right: Point = (left + 12.0, low + BENT_THICK)
+    pen.section((left, low), (right[0], low), right, (left, low + BENT_THICK))
+    pen.line((left + 6.0, low + BENT_THICK), (left + 6.0, low), style=PICTURE_CONTOUR)
     pen.wrong(left, low - 1.5, right[0], right[1] + 4.0)

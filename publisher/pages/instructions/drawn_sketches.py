@@ -16,14 +16,14 @@ MOST_MEASURED = 4  # in one sketch: each has a row with its sizes
 RULE_HIGH = 4.6  # mm of the rule that lies at the first of them
 SIZE_HIGH = 4.4  # mm for the line that says how long one is
 BOARD_UNDER = 4.0  # mm of the board that are shown under the lowest of them
-RUN = (0.0, 250.0)  # degrees that a compass has gone round
-STRIP_WIDE = 5.0  # mm
+GONE_ROUND = (0.0, 250.0)  # degrees that a compass has gone round
+COMPASS_WIDE = 5.0  # mm
 
-Sizes = Mapping[str, tuple[str, str]]
+SaidSizes = Mapping[str, tuple[str, str]]
 """How long and how wide parts are, in words, by their ids."""
 
 
-def measuring_out(pen: SketchPen, parts: CountedParts, sizes: Sizes | None = None) -> None:
+def measuring_out(pen: SketchPen, parts: CountedParts, sizes: SaidSizes | None = None) -> None:
     """Parts without a card, all to one scale, each with its letter, count and sizes; a pencil along a rule at the first of them."""
     below = FIELD_TALL - TOOL_ROOM
     sizes = sizes or {}
@@ -43,7 +43,7 @@ def measuring_out(pen: SketchPen, parts: CountedParts, sizes: Sizes | None = Non
         art.lettered(pen)
 
 
-def _room_of(pen: SketchPen, sizes: Sizes) -> float:
+def _room_of(pen: SketchPen, sizes: SaidSizes) -> float:
     """Return how much room the widths of parts take beside them."""
     return max((pen.wide(width) + 4.0 for _, width in sizes.values()), default=0.0)
 
@@ -91,8 +91,8 @@ def drawing_round(pen: SketchPen, parts: CountedParts) -> None:
         if number:
             pen.line(*ring_points(art.shape.exterior), style=CUT, closed=True)
         else:
-            pen.line(*along_arc(middle, radius, *RUN, 48), style=PICTURE_ADDED_CONTOUR)
-            pen.line(*along_arc(middle, radius, RUN[1], 360.0, 24), style=PICTURE_GHOST)
+            pen.line(*along_arc(middle, radius, *GONE_ROUND, 48), style=PICTURE_ADDED_CONTOUR)
+            pen.line(*along_arc(middle, radius, GONE_ROUND[1], 360.0, 24), style=PICTURE_GHOST)
         for hole in art.shape.interiors:
             pen.line(*ring_points(hole), style=PICTURE_DETAIL, closed=True)
         art.counted(pen)
@@ -100,14 +100,14 @@ def drawing_round(pen: SketchPen, parts: CountedParts) -> None:
     _compass(pen, middle, radius)
     pen.pin(middle, 20.0)
     pen.pencil((middle[0] + radius, middle[1]), -28.0)
-    pen.turning(middle, radius - 4.0, RUN[1] + 40.0, RUN[1] + 90.0)
+    pen.turning(middle, radius - 4.0, GONE_ROUND[1] + 40.0, GONE_ROUND[1] + 90.0)
     for art in arts:
         art.lettered(pen)
 
 
 def _compass(pen: SketchPen, middle: Point, radius: float) -> None:
     """Draw the strip from the middle of a part to its rim, with its two holes."""
-    half, end = STRIP_WIDE / 2, 3.0
+    half, end = COMPASS_WIDE / 2, 3.0
     ring = ((-end, -half), (radius + end, -half), (radius + end, half), (-end, half))
     at = Pose(*middle)
     pen.white(*at.apply_all(ring))

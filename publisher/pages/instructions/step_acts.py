@@ -25,7 +25,7 @@ from publisher.pages.instructions.sketch_pen import SketchPen
 from publisher.pages.instructions.sketch_places import put_turn_over
 from publisher.pages.sheet import Context
 
-MOST_ALIKE = 2  # pairs that a step tells apart, where a later one has the others in hand too
+MOST_TOLD_APART = 2  # pairs that a step tells apart, where a later one has the others in hand too
 OVER = ". It was turned over before."
 
 
@@ -128,7 +128,7 @@ def _of_act(context: Context, step: StepPlan, act: str) -> Iterator[ActSketch]:
         yield ActSketch(_of(sketch, wanted), shows.format(_said(wanted)))
 
 
-def _sizes(context: Context, parts: tuple[CountedPart, ...]) -> drawn_sketches.Sizes:
+def _sizes(context: Context, parts: tuple[CountedPart, ...]) -> drawn_sketches.SaidSizes:
     """Return how long and how wide parts are, in words."""
     boxes = {part.id: polygon(part.outline).bounds for part, _ in parts}
     return {
@@ -151,7 +151,7 @@ def _alike(context: Context, step: StepPlan) -> tuple[Pair, ...]:
         own = [pair for pair in alike_pairs(hands[number]) if _ids(pair) not in told]
         later = [pair for pair in own if any({*pair} <= {*hand} for hand in hands[number + 1 :])]
         last = [pair for pair in own if pair not in later]
-        shown = (*last, *later[: max(0, MOST_ALIKE - len(last))])
+        shown = (*last, *later[: max(0, MOST_TOLD_APART - len(last))])
         if one is step:
             return shown
         told |= set(map(_ids, shown))
