@@ -13,7 +13,7 @@ from publisher.basics import Box
 from publisher.joints.act_pictures.details import CIRCLE, JointSpot, clipped, detail_scale, detailed, joints_of
 from publisher.joints.act_pictures.lines import Fitted, Shapes, moved, seen_lines, shapes_of
 from publisher.joints.act_pictures.paper_grid import grid_over
-from publisher.joints.act_pictures.scene import ActLabel, ActScene
+from publisher.joints.act_pictures.scene import ActLabel, ActScene, Solid
 from publisher.joints.act_pictures.sight import Sight, seen_of_face
 from publisher.joints.act_pictures.signs import Sheet, Turning, put_arrow, put_label, put_sweep, put_times, put_turn
 from publisher.joints.act_pictures.strip import strip_sketch
@@ -183,7 +183,8 @@ def _add_labels(scene: ActScene, sight: Sight, fitted: Fitted, shapes: Shapes, s
         solids, group, by = (
             (sight.new, scene.added, sight.shift) if label.new else (sight.there, scene.before, np.zeros(3))
         )
-        mains = [main for solid, main in zip(group, solids.main, strict=True) if solid.name == label.name and main >= 0]
+        named = _counted(label, group) if not scene.pile else {label.name}
+        mains = [main for solid, main in zip(group, solids.main, strict=True) if solid.name in named and main >= 0]
         faces = [seen for main in mains if not (seen := seen_of_face(sight, solids, main, by)).is_empty] or [
             solids.areas[main] for main in mains
         ]
@@ -196,6 +197,13 @@ def _add_labels(scene: ActScene, sight: Sight, fitted: Fitted, shapes: Shapes, s
         for point, by in ((letter.there, np.zeros(3)), (letter.new, sight.shift)):
             at = shapely.Point(fitted.at((axes @ point + by)[None, :2])[0])
             put_label(sheet, letter.text, shapely.buffer(at, 1.5), shapely.Polygon())
+
+
+def _counted(label: ActLabel, group: tuple[Solid, ...]) -> set[str]:
+    """Return the names of the solids at any of which a label may stand: all of a part, where it counts them all; else its own alone."""
+    part = next((solid.part.id for solid in group if solid.name == label.name), "")
+    alike = {solid.name for solid in group if solid.part.id == part}
+    return alike if label.text.partition(" ")[0] == str(len(alike)) else {label.name}
 
 
 def _not_behind(

@@ -1,12 +1,15 @@
 """One picture: what stands thin, what is added thick, held off along its way in, a small joint larger."""
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 
 from publisher.joints.act_pictures.details import CIRCLE
-from publisher.joints.act_pictures.picture import ACT_HIGH, ACT_WIDE
+from publisher.joints.act_pictures.picture import ACT_HIGH, ACT_WIDE, _counted
+from publisher.joints.act_pictures.scene import ActLabel
 from publisher.joints.assembled import Assembled
-from tests.joints.act_pictures.conftest import drawn, lines
+from tests.joints.act_pictures.conftest import drawn, lines, scenes
 
 
 def test_a_picture_fits_its_box_and_has_each_kind_of_line(box: Assembled) -> None:
@@ -35,3 +38,17 @@ def test_a_small_joint_is_drawn_larger_in_a_ringed_circle(box: Assembled) -> Non
     radii = sorted(float(np.ptp(line[:, 0]) / 2) for line in rings)
     assert len(radii) == 2 and radii[1] == pytest.approx(CIRCLE, abs=0.05) and radii[0] < 0.6 * CIRCLE
     assert len(lines(found["act:2:1"], "ring")) == 1, "a lid lies on whole edges: only the axis of the sign for tipping"
+
+
+def test_a_label_of_several_may_stand_on_any_of_them(box: Assembled) -> None:
+    walls = next(scene for scene in scenes(box).values() if len(scene.added) > 1)
+    one = walls.added[0]
+    twins = (one, replace(one, name="twin"))
+    assert _counted(ActLabel("2 × A", one.name), twins) == {one.name, "twin"}
+    assert _counted(ActLabel("1 × A", one.name), twins) == {one.name}  # the other one is not counted with it
+    assert _counted(ActLabel("tape", one.name), twins) == {one.name}
+
+
+def test_lines_from_labels_are_drawn(box: Assembled) -> None:
+    """Every label that stands off what it names has its line."""
+    assert any(lines(drawing, "leader") for drawing in drawn(box).values())

@@ -6,7 +6,7 @@ import numpy as np
 import shapely
 
 from publisher.joints.act_pictures.planned import best_sight
-from publisher.joints.act_pictures.sight import LEAST_SEEN, look
+from publisher.joints.act_pictures.sight import BEHIND, LEAST_SEEN, depth_at, look, seen_of_face
 from publisher.joints.assembled import Assembled
 from publisher.joints.drawings import View
 from tests.joints.act_pictures.conftest import scenes
@@ -28,3 +28,19 @@ def test_what_stands_behind_a_wall_is_not_seen(box: Assembled) -> None:
     upright = replace(scene.turned(scene.turn.T), moves=False)
     assert look(upright, View(0.0, 0.0)).seen < 0.1
     assert look(upright, View(180.0, 0.0)).seen > 0.98
+
+
+def test_of_a_face_only_what_nothing_hides_is_named(box: Assembled) -> None:
+    """Whatever is left of a face lies on it, and no point of it is behind anything else."""
+    for scene in scenes(box).values():
+        sight = best_sight(scene, None)
+        for main in sight.there.main:
+            area = sight.there.areas[main]
+            seen = seen_of_face(sight, sight.there, main, np.zeros(3))
+            assert seen.is_empty or shapely.covers(area.buffer(1e-6), seen)
+            if seen.is_empty or seen.area > 0.999 * area.area:
+                continue
+            x, y = shapely.get_coordinates(shapely.maximum_inscribed_circle(seen, tolerance=0.3))[0]
+            p, q, r = sight.there.planes[main]
+            depth = depth_at(sight.new, np.array([[x, y]]), sight.shift)[0]
+            assert depth <= p * x + q * y + r + BEHIND + 1e-6

@@ -40,6 +40,24 @@ def test_a_label_stands_on_what_it_names_or_beside_it_with_a_line() -> None:
     assert not own.contains(shapely.Point(x, y)) and crowded.sketch.lines["leader"]
 
 
+def test_the_line_of_a_label_ends_within_what_it_names() -> None:
+    """Another thing may share its border."""
+    made = sheet()
+    own = shapely.box(10.0, 10.0, 40.0, 30.0)
+    made.ground.mark_area(own.buffer(4.0))
+    put_label(made, "4 × C", own, shapely.Polygon())
+    (line,) = made.sketch.lines["leader"]
+    assert own.buffer(-1.0).contains(shapely.Point(line.coords[-1]))
+
+
+def test_a_label_stands_where_there_is_most_room() -> None:
+    made = sheet()
+    wedge = shapely.Polygon([(5.0, 5.0), (65.0, 5.0), (65.0, 45.0)])
+    put_label(made, "A", wedge, shapely.Polygon())
+    ((_, x, y),) = made.sketch.labels
+    assert wedge.exterior.distance(shapely.Point(x, y)) > 9.0
+
+
 def test_the_sign_for_turning_stands_where_there_is_room_or_not_at_all() -> None:
     for how in ("turned", "tipped"):
         made, full = sheet(), sheet()
