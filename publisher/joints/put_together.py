@@ -29,7 +29,7 @@ from publisher.joints.panels import (
     standing_facts,
 )
 from publisher.joints.panels import facts as panel_facts
-from publisher.joints.stacks import LaidStack, StackReport, knee_marks, lay_all, seats_of
+from publisher.joints.stacks import LaidStack, StackReport, knee_marks, lay_all, layer_seats, seats_of
 from publisher.joints.stacks import facts as stack_facts
 from publisher.joints.wholes import (
     PiledThings,
@@ -71,10 +71,13 @@ def put_together(design: Design, parts: tuple[Part, ...], drawn: bool = True) ->
 
 
 def as_glued(design: Design, parts: tuple[Part, ...]) -> tuple[Part, ...]:
-    """Return the parts with an outline and a letter on each where another part is glued on its face, and the knee braces of each
-    stack as many times as steps need one; those that none needs are left out."""
+    """Return the parts with an outline and a letter on each where another part is glued on its face or the next layer lies on it, and the
+    knee braces of each stack as many times as steps need one; those that none needs are left out."""
     parts, marks = _with_braces(design, parts)
     by_id = {part.id: part for part in parts}
+    for stack in lay_all(design.stacks, by_id)[1]:
+        for part, own in layer_seats(stack, by_id).items():
+            marks.setdefault(part, []).extend(own)
     for plan in design.panels:
         if plan.seats:  # posts in openings among them
             assembly = place_panels(plan, by_id)
