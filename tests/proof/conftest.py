@@ -281,7 +281,7 @@ FOOTER = Box(145.0, 14.5, 190.0, 21.0)
 FOLD_DASH = (8.4, 1.05, 0.35, 1.05)
 TILE_WINDOWS = (Box(10.0, 40.0, 200.0, 240.0), Box(10.0, 40.0, 200.0, 240.0))
 TILE_POSES = (Pose(20.0, 100.0), Pose(-130.0, 100.0))  # the second page shows the part from x = 140
-SEAM_POINTS = (("B1", (155.0, 20.0)), ("B2", (155.0, 75.0)))
+SEAM_POINTS = (("B1-2·a", (155.0, 20.0)), ("B1-2·b", (155.0, 75.0)))
 
 
 def corners(arm: float = 6.0) -> Draw:
@@ -318,6 +318,10 @@ def outline(rings: tuple[tuple[Point, ...], ...], pose: Pose, clip: Box | None =
 def head(ring: tuple[Point, ...]) -> Draw:
     """A black triangle on the part of the second page."""
     return literal(f"q 0 g {ring_code(AT_A.apply_all(ring))} f Q")
+
+
+def ground(box: Box, grey: float = 0.93) -> Draw:
+    return lambda canvas: canvas.addLiteral(f"q {grey:g} g {box_code(box)} f Q")
 
 
 def mark(x: float, y: float, r: float = 2.5) -> Draw:
@@ -410,6 +414,8 @@ def tile(number: int, index: int) -> tuple[Sheet, list[LengthPromise]]:
         x, y = pose.apply(point)
         items[f"mark {label}"] = mark(x, y)
         items[f"label {label}"] = words(label, x + 4.0, y + 1.0, 3.2)
+    if index == 0:
+        items = {"ground": ground(Box(pose.apply(SEAM_POINTS[0][1])[0], window.bottom, window.right, window.top)), **items}
     said = ("glue area: page 4 lies on it", "trim line: cut, then lay over page 3")[index]
     items["seam says"] = words(said, 60.0, (112.0, 181.0)[index], 3.0)
     return Sheet(items), lengths
@@ -868,6 +874,7 @@ def kit() -> SimpleNamespace:
         literal=literal,
         outline=outline,
         mark=mark,
+        ground=ground,
         pin=pin,
         head=head,
         link_to=link_to,

@@ -227,15 +227,38 @@ def shifted_tile(pack: Any, kit: Any) -> None:
 
 def moved_mark(pack: Any, kit: Any) -> None:
     x, y = pack.promises.seams[0].at[1]
-    pack.sheets[3].items["mark B1"] = kit.mark(x + 0.2, y)
+    pack.sheets[3].items["mark B1-2·a"] = kit.mark(x + 0.2, y)
 
 
 def repeated_tile(pack: Any, _kit: Any) -> None:
     pack.sheets.append(pack.sheets[3])
 
 
+def on_the_other_tile(pack: Any, kit: Any) -> None:
+    pack.sheets[3].items["ground"] = pack.sheets[2].items.pop("ground")
+
+
+def other_way_round(pack: Any, _kit: Any) -> None:
+    """The pages of a seam promised in another order: the second tile would lie below."""
+    turned = [replace(s, pages=s.pages[::-1], at=s.at[::-1]) for s in pack.promises.seams]
+    pack.promises = replace(pack.promises, seams=tuple(turned))
+
+
+def named(old: str, new: str) -> Spoil:
+    """A match mark called so by the pages and by what they promise: only its parts and tiles can say that it is wrong."""
+
+    def spoil(pack: Any, kit: Any) -> None:
+        seams = [replace(seam, label=new) if seam.label == old else seam for seam in pack.promises.seams]
+        for sheet, at in ((2, 0), (3, 1)):
+            x, y = next(seam for seam in pack.promises.seams if seam.label == old).at[at]
+            pack.sheets[sheet].items[f"label {old}"] = kit.words(new, x + 4.0, y + 1.0, 3.2)
+        pack.promises = replace(pack.promises, seams=tuple(seams))
+
+    return spoil
+
+
 def untied(pack: Any, _kit: Any) -> None:
-    for label in ("B1", "B2"):
+    for label in ("B1-2·a", "B1-2·b"):
         del pack.sheets[3].items[f"mark {label}"]
 
 
@@ -468,6 +491,19 @@ bad("proof/arrow", "to the bottom of what stands")(
 bad("proof/seam-words", "glue area and trim line exchanged")(
     swap(2, "seam says", lambda kit: kit.words("trim line: cut, then lay over page 4", 60.0, 112.0, 3.0))
 )
+bad("proof/glue-ground", "left out")(drop(2, "ground"))
+bad("proof/glue-ground", "on the tile that lies over it")(on_the_other_tile)
+bad("proof/glue-ground", "too narrow")(swap(2, "ground", lambda kit: kit.ground(Box(178.0, 40.0, 200.0, 240.0))))
+bad("proof/glue-ground", "one more")(add(3, lambda kit: kit.ground(Box(10.0, 40.0, 25.0, 240.0))))
+bad("proof/glue-ground", "under the tile that comes second")(other_way_round)
+bad("proof/mark-name", "of other tiles")(named("B1-2·a", "B1-3·a"))
+bad("proof/mark-name", "of another part")(named("B1-2·a", "A1-2·a"))
+bad("proof/mark-name", "the same name twice")(named("B1-2·b", "B1-2·a"))
+bad("proof/mark-name", "letters left out")(named("B1-2·b", "B1-2·c"))
+bad("proof/mark-name", "tiles in no order")(named("B1-2·a", "B2-1·a"))
+bad("proof/mark-name", "nearer to another mark")(
+    swap(3, "label B1-2·b", lambda kit: kit.words("B1-2·b", 29.0, 127.0, 3.2))
+)
 bad("proof/seam-words", "another page")(
     swap(3, "seam says", lambda kit: kit.words("trim line: cut, then lay over page 2", 60.0, 181.0, 3.0))
 )
@@ -486,8 +522,8 @@ bad("proof/strip-ink", "another count")(
     swap(1, "strip name", lambda kit: kit.words("A Step, cut 15 + 1 spare: compass strip", 53.0, 61.0, 2.3))
 )
 bad("proof/strip-ink", "without how it is used")(drop(1, "strip how"))
-bad("proof/match-mark", "missing")(drop(2, "mark B2"))
-bad("proof/match-mark", "without its label")(drop(3, "label B1"))
+bad("proof/match-mark", "missing")(drop(2, "mark B1-2·b"))
+bad("proof/match-mark", "without its label")(drop(3, "label B1-2·a"))
 bad("proof/tiles", "tile shifted by 0.2 mm")(shifted_tile)
 bad("proof/tiles", "a mark shifted by 0.2 mm")(moved_mark)
 bad("proof/tiles", "tile missing")(lambda pack, _: other_pages(pack, 3))

@@ -64,8 +64,8 @@ def test_a_tile_shifted_against_its_marks(kit: Any, shift: float) -> None:
 def test_labels_swapped_on_one_page(kit: Any) -> None:
     pack = kit.good()
     one, two = pack.promises.seams
-    pack.sheets[3].items["label B1"] = kit.words("B1", two.at[1][0] + 4.0, two.at[1][1] + 1.0, 3.2)
-    pack.sheets[3].items["label B2"] = kit.words("B2", one.at[1][0] + 4.0, one.at[1][1] + 1.0, 3.2)
+    pack.sheets[3].items["label B1-2·a"] = kit.words("B1-2·a", two.at[1][0] + 4.0, two.at[1][1] + 1.0, 3.2)
+    pack.sheets[3].items["label B1-2·b"] = kit.words("B1-2·b", one.at[1][0] + 4.0, one.at[1][1] + 1.0, 3.2)
     reading = tiles_of(pack)
     assert reading.farthest > 1.0
 
