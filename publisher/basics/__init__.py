@@ -56,6 +56,7 @@ from publisher.basics.promised_boards import (
     PlacePromise,
     RowPromise,
     SheetsPromise,
+    TipPromise,
     WorkPromise,
 )
 from publisher.basics.promised_lines import CompassPromise, LengthPromise, MarkPromise, OutlinePromise, SeamPromise
@@ -162,6 +163,7 @@ __all__ = [
     "SizesPromise",
     "TagPromise",
     "TextPromise",
+    "TipPromise",
     "WordPromise",
     "WorkPromise",
     "YieldPromise",

@@ -60,9 +60,19 @@ class SheetsPromise:
 
 
 @record
+class TipPromise:
+    """How far (mm) the tip of a blade cuts, at least and at most, in board with paper on it (``papered``) or in bare board."""
+
+    papered: bool
+    least: float
+    most: float
+
+
+@record
 class WorkPromise:
     """What all parts of a list take: mm to cut, mm to score or fold, ``holes`` cut from inside (slots that are closed, windows), mm and
-    ``strokes`` of texture, and how many blade tips that is, at least and at most."""
+    ``strokes`` of texture, and how many blade tips that is, at least and at most; how far a ``tip`` lasts in each kind of board of the
+    list, bare board first."""
 
     key: str
     cut: float
@@ -71,6 +81,7 @@ class WorkPromise:
     texture: float
     strokes: int
     blades: tuple[int, int]
+    tips: tuple[TipPromise, ...] = ()
 
 
 @record

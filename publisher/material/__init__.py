@@ -5,7 +5,6 @@ imports joints, knows printer pages.
 """
 
 from publisher.basics import Rule
-from publisher.material.buying import CUT_BY_A_TIP
 from publisher.material.checks import CHECKS
 from publisher.material.counts import CountKey, SheetCount, count_layouts
 from publisher.material.judge import LayoutFault
@@ -31,7 +30,6 @@ from publisher.material.yield_csv import gain, yield_csv
 RULES: tuple[Rule, ...] = (*CHECKS, LAYOUTS_STALE, STORE_UNREADABLE, STORED_LAYOUT_WRONG)
 
 __all__ = [
-    "CUT_BY_A_TIP",
     "MOST_TRACINGS",
     "RULES",
     "Alike",

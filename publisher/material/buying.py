@@ -1,9 +1,9 @@
 """What a list takes: ways to buy its board, from verified layouts, and what there is to cut. Millimetres."""
 
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 from math import ceil
 
-from publisher.basics import LineKind, Purpose, SheetsPromise, WorkPromise
+from publisher.basics import LineKind, Purpose, SheetsPromise, TipPromise, WorkPromise
 from publisher.design import Board
 from publisher.geometry import Part, path_length
 from publisher.material.model import Yield
@@ -45,7 +45,7 @@ PRESSED = (Purpose.SURFACE, Purpose.JOINT_TICK)
 """Marks of the stone or wood that is shown, on a face or at an edge."""
 
 
-def work_of(boards: Iterable[Board], parts: Iterable[Part]) -> WorkPromise:
+def work_of(boards: Iterable[Board], parts: Collection[Part]) -> WorkPromise:
     """Return what there is to cut, to score and to draw on all copies of all parts, spares included."""
     papered = {board.id: board.faces != "bare" for board in boards}
     cut, score, texture, holes, strokes = 0.0, 0.0, 0.0, 0, 0
@@ -59,7 +59,8 @@ def work_of(boards: Iterable[Board], parts: Iterable[Part]) -> WorkPromise:
         drawn = [m.path.length for m in part.marks if m.purpose in PRESSED and m.kind is LineKind.DRAW]
         texture, strokes = texture + sum(drawn) * copies, strokes + len(drawn) * copies
         holes += len(part.outline.holes) * copies
-    return WorkPromise(WORK, cut, score, holes, texture, strokes, (ceil(least), ceil(most)))
+    tips = tuple(TipPromise(one, *CUT_BY_A_TIP[one]) for one in sorted({papered.get(p.board, False) for p in parts}))
+    return WorkPromise(WORK, cut, score, holes, texture, strokes, (ceil(least), ceil(most)), tips)
 
 
 def score_length(part: Part) -> float:

@@ -61,6 +61,7 @@ from publisher.basics import (
     SizesPromise,
     TagPromise,
     TextPromise,
+    TipPromise,
     WordPromise,
     WorkPromise,
 )
@@ -545,7 +546,9 @@ LAYOUT_PROMISE = LayoutPromise(
 
 
 WAY = SheetsPromise("buy:foam:A3", "foam", "A3", 297.0, 420.0, 2, (("A", 12, True), ("B", 3, False)), (214.4, 291.0))
-WORK = WorkPromise("work", 7812.0, 0.0, 16, 17_230.0, 1724, (3, 5))
+TIPS = (TipPromise(False, 2000.0, 4000.0), TipPromise(True, 1000.0, 2000.0))
+WORK = WorkPromise("work", 7812.0, 0.0, 16, 17_230.0, 1724, (3, 5), TIPS)
+TIPS_SAY = "A tip lasts 2 to 4 m (7 to 13 ft) of bare board and 1 to 2 m (3 to 7 ft) of board with paper on it."
 
 
 BOARD = BoardPromise("foam", "foam", "bare", "5 mm", 5.0, 4.7, 5.3)
@@ -561,6 +564,7 @@ def buying_items() -> dict[str, Draw]:
     work = ("7.8 m (25.6 ft)", "none", "16", "17.2 m (56.5 ft) in 1724 strokes", "3 to 5")
     items = {f"way {n}": words(text, 20.0 + 40.0 * n, 27.0, 2.4) for n, text in enumerate(row)}
     items |= {f"board {n}": words(text, 20.0, 34.0 - 3.2 * n, 2.3) for n, text in enumerate(BOARD_SAYS)}
+    items["tips"] = words(TIPS_SAY, 20.0, 16.0, 2.3)
     return items | {f"work {n}": words(text, 20.0 + 34.0 * n, 21.0, 2.4) for n, text in enumerate(work)}
 
 

@@ -18,7 +18,7 @@ from publisher.proof.checks.cut_list import pages_said
 from publisher.proof.checks.frame import about
 from publisher.proof.measuring.case import NUMERAL, Case
 from publisher.proof.reading.reader import read_file
-from tests.proof.conftest import AT_A, BOARD_SAYS, WHOLE_A, boxes_code
+from tests.proof.conftest import AT_A, BOARD_SAYS, TIPS_SAY, WHOLE_A, boxes_code
 
 Spoil = Callable[[Any, Any], None]
 PT = 72 / 25.4
@@ -930,6 +930,13 @@ bad("proof/what-to-buy", "feet that are not those of the metres")(
 )
 bad("proof/what-to-buy", "holes left out")(swap(1, "work 2", lambda kit: kit.words("none", 88.0, 21.0, 2.4)))
 bad("proof/what-to-buy", "too few blades")(swap(1, "work 4", lambda kit: kit.words("1 to 5", 156.0, 21.0, 2.4)))
+bad("proof/what-to-buy", "tips last longer than they do")(
+    swap(1, "tips", lambda kit: kit.words(TIPS_SAY.replace("7 to 13", "7 to 31"), 20.0, 16.0, 2.3))
+)
+bad("proof/what-to-buy", "tips of another board")(
+    swap(1, "tips", lambda kit: kit.words(TIPS_SAY.partition(" and 1")[0], 20.0, 16.0, 2.3))
+)
+bad("proof/what-to-buy", "tips that nobody speaks of")(drop(1, "tips"))
 bad("proof/what-to-buy", "a way that no page names")(carried("buy:foam:A3"))
 LAYOUT_KEY = "layout:foam:A3:1"
 bad("proof/layout-measures", "a measure half a millimetre wrong")(

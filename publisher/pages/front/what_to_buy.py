@@ -3,10 +3,9 @@
 from collections.abc import Iterator
 from functools import partial
 
-from publisher.basics import Box, Carried, TextPromise
+from publisher.basics import Box, Carried, TextPromise, TipPromise, WorkPromise
 from publisher.basics.units import inches
 from publisher.basics.wording import LengthUnit, paired
-from publisher.material import CUT_BY_A_TIP
 from publisher.pages.front.buy_words import shop_note, way_words, work_words
 from publisher.pages.front.page_blocks import PageBlock, section_head
 from publisher.pages.front.to_buy import at_hand, board_words, card_words, cover_words, materials_words
@@ -120,28 +119,26 @@ def work_block(context: Context, frame: Frame) -> PageBlock | None:
     )
     cols = (*(Column(title, wide * share) for title, wide in widths), Column("Fresh blade tips", 33.0 * share))
     table = make_table(context.type, cols, (cells,))
-    note = _work_note(context)
+    note = _work_note(context.needs.work, context.paper.first)
     height = context.type.height(note, SMALL, frame.text.width)
     return PageBlock(height + table.height() + 2 * SPACE, partial(_draw_work, context, frame, table))
 
 
-def _work_note(context: Context) -> str:
+def _work_note(work: WorkPromise, first: LengthUnit) -> str:
     """Say how far a blade goes in the boards of this design."""
-    cut = {row.board for row in context.needs.cut_list}
-    papered = sorted({board.faces != "bare" for board in context.design.boards if board.id in cut})
-    return WORK_NOTE.format(lasts=" and ".join(_lasts(one, context.paper.first) for one in papered))
+    return WORK_NOTE.format(lasts=" and ".join(_lasts(tip, first) for tip in work.tips))
 
 
 def _draw_work(context: Context, frame: Frame, table: LaidTable, top: float, numbers: Numbers) -> Body:
     assert context.needs.work is not None
-    note = context.type.paragraph(_work_note(context), SMALL, frame.text.left, top, frame.text.width)
+    said = _work_note(context.needs.work, context.paper.first)
+    note = context.type.paragraph(said, SMALL, frame.text.left, top, frame.text.width)
     y = top - note.height - SPACE / 2
     carried = tuple(_rows(table, [context.needs.work.key], frame.text.left, y, numbers.page))
     return Body((*note.drawn, *table.place(frame.text.left, y)), carried=carried)
 
 
-def _lasts(papered: bool, first: LengthUnit) -> str:
+def _lasts(tip: TipPromise, first: LengthUnit) -> str:
     """Say how far the tip of a blade cuts in such board."""
-    least, most = CUT_BY_A_TIP[papered]
-    feet = "{:.0f} to {:.0f} ft".format(*(inches(mm) / 12 for mm in (least, most)))
-    return f"{paired(f'{least / 1000:g} to {most / 1000:g} m', feet, first)} of {BOARDS[papered]}"
+    feet = "{:.0f} to {:.0f} ft".format(*(inches(mm) / 12 for mm in (tip.least, tip.most)))
+    return f"{paired(f'{tip.least / 1000:g} to {tip.most / 1000:g} m', feet, first)} of {BOARDS[tip.papered]}"

@@ -3,10 +3,10 @@
 import re
 from functools import partial
 
-from publisher.basics import Carried, Check, Findings, SheetsPromise, WorkPromise
+from publisher.basics import Carried, Check, Findings, SheetsPromise, TipPromise, WorkPromise
 from publisher.proof.checks.frame import carried_faults, judged, words_at
 from publisher.proof.measuring import Case
-from publisher.proof.reading import MM_PER_INCH, normal
+from publisher.proof.reading import MM_PER_INCH, normal, unbroken
 
 MM_PER_METRE, MM_PER_FOOT = 1000.0, 12 * MM_PER_INCH
 NONE = "none"
@@ -20,6 +20,8 @@ WAY = re.compile(
 SPARE = re.compile(r"(\d+)( or more)? ([^\s,]+)")
 SIZE = re.compile(r"(\d[\d.]*) × (\d[\d.]*) (mm|in)")
 LONG = r"(none|\d[\d.]* (?:m|ft) \(\d[\d.]* (?:m|ft)\))"
+TIPS = re.compile(r"(\d+) to (\d+) (m|ft) \((\d+) to (\d+) (m|ft)\) (?:of )?(bare board|board with paper)")
+HALF_WHOLE = 0.5 + 1e-6  # of a metre or a foot: how far a tip lasts is said in whole ones
 WORK = re.compile(rf"{LONG} {LONG} (none|\d+) (?:none|{LONG} in (\d+) strokes) (\d+)(?: to (\d+))?")
 
 
@@ -27,7 +29,7 @@ WORK = re.compile(rf"{LONG} {LONG} (none|\d+) (?:none|{LONG} in (\d+) strokes) (
     "proof/what-to-buy",
     "What to buy as laid out",
     "a buyer pays for it: each way to buy board once, with its sheets, their size, the spares that go on and what is left; and what there "
-    "is to cut, to score and to draw, by which blades are bought",
+    "is to cut, to score and to draw, by which blades are bought, and how far a tip lasts in these boards",
     may_be_empty=True,
 )
 def what_to_buy(case: Case, check: Check[Case]) -> Findings:
@@ -38,6 +40,7 @@ def what_to_buy(case: Case, check: Check[Case]) -> Findings:
     work = case.promises.work
     if work is not None:
         yield from carried_faults(case, check, work.key, "what there is to cut", hint, partial(_work, case, work))
+        yield from carried_faults(case, check, work.key, "how far a blade lasts", hint, partial(_tips, case, work))
     return len(case.promises.sheets) + (work is not None)
 
 
@@ -90,6 +93,27 @@ def _work(case: Case, work: WorkPromise, where: Carried) -> str:
     return (
         f"says “{said}” of {work.cut:.0f} mm to cut, {work.score:.0f} to score, {work.holes} holes, {work.texture:.0f} mm of texture in "
         f"{work.strokes} strokes, {work.blades[0]} to {work.blades[1]} blade tips"
+    )
+
+
+def _tips(case: Case, work: WorkPromise, where: Carried) -> str:
+    """Return what the page says otherwise of how far a tip lasts in the boards of the list; empty when nothing."""
+    told = normal(unbroken(" ".join(line.text for line in case.lines(where.page)))).lower()
+    found = [(kind != "bare board", sizes) for *sizes, kind in TIPS.findall(told)]
+    right = [papered for papered, _ in found] == [tip.papered for tip in work.tips] and all(
+        _is_tip(tip, sizes) for tip, (_, sizes) in zip(work.tips, found, strict=True)
+    )
+    wanted = " and ".join(f"{tip.least:g} to {tip.most:g} mm in {'papered' if tip.papered else 'bare'} board" for tip in work.tips)
+    return "" if right else f": it does not say that a blade’s tip lasts {wanted}, and nothing else of other boards"
+
+
+def _is_tip(tip: TipPromise, sizes: list[str]) -> bool:
+    """Say whether ``2 to 4 m (7 to 13 ft)``, taken apart, is how far a tip lasts."""
+    units = {"m": MM_PER_METRE, "ft": MM_PER_FOOT}
+    ends = (tip.least, tip.most, tip.least, tip.most)
+    figures = (*((figure, sizes[2]) for figure in sizes[:2]), *((figure, sizes[5]) for figure in sizes[3:5]))
+    return {sizes[2], sizes[5]} == set(units) and all(
+        abs(float(figure) - mm / units[unit]) <= HALF_WHOLE for (figure, unit), mm in zip(figures, ends, strict=True)
     )
 
 

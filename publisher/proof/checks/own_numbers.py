@@ -11,18 +11,17 @@ SQUARES = (  # squares of 100 mm and 4 in, of pages that print true and of those
     r"|\b98 mm|\b95 mm|\b98 to|\b95 to 97\.9 mm"
 )
 CARD = r"0\.3 to 0\.5 mm|0\.012 to 0\.02 in"  # thin card
-BLADES = r"|[12] to [24] m|[37] to (?:7|13) ft"  # what the tip of a blade cuts
 HALF_LINE = r"less (?:than|as) 1/(?:32|64) in more or less"
 TEN = r"|\bin(?:to)? 10 pieces|divide by 10\b|\bby 10 divide|more (?:than|as) 10 times"  # scraps in a pile, whose height is measured
 AN_INCH = re.compile(r"\b1 in\b")  # the marks at an inch of a page's square
 FIXED = {  # sayings with numbers that no design changes, stated here once more, by the kind of page where they are said
     "cover": r"about 500 g",
     "print_check": rf"85\.60 × 53\.98 mm|3\.370 × 2\.125 in|2 to 3 %|{HALF_LINE}{SQUARES}",  # a bank card: ISO/IEC 7810, ID-1
-    "about": CARD + BLADES,
-    "cut_list": CARD + BLADES,
+    "about": CARD,
+    "cut_list": CARD,
     "cautions": r"0\.05 mm|0\.002 in|1 cut the card|2 pencil line|3 cut the foam|2, 3 inside|1 card|3 foam",
     "one_part": CARD,
-    "before": CARD + BLADES,
+    "before": CARD,
     "acts": f"{CARD}|{HALF_LINE}{TEN}",
     "steps": f"{CARD}|{HALF_LINE}{TEN}",
 }

@@ -69,6 +69,7 @@ def known_figures(promises: Promises, page: int, written: frozenset[str]) -> Kno
         *_laid_sizes(outlines),
         *(size for one in promises.sizes if not few or one.part in here for size in _measured(one)),
         *(size for way in promises.sheets for size in (way.width, way.height)),
+        *(end for tip in (promises.work.tips if promises.work else ()) for end in (tip.least, tip.most)),
         *(size for layout in promises.layouts for size in (layout.width, layout.height)),
     }
     return Known(
