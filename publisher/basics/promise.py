@@ -21,6 +21,7 @@ from publisher.basics.promised_pages import (
     FurniturePromise,
     LinkPromise,
     PagePromise,
+    PaperPromise,
     TagPromise,
     TextPromise,
 )
@@ -43,7 +44,7 @@ of which a shop shows pictures."""
 @record
 class Promises:
     """All that one finished PDF must show. ``given``: names and words as the designer wrote them, numbers in them included.
-    ``purpose``: what the file is for; of the small ones that are given beside a pack less is asked."""
+    ``paper``: what it is printed on; None for what is looked at on a screen. ``purpose``: what the file is for; of the small ones that are given beside a pack less is asked."""
 
     title: str
     language: str
@@ -78,3 +79,4 @@ class Promises:
     purpose: FileKind = "pack"
     fonts: tuple[FontPromise, ...] = ()
     boards: tuple[BoardPromise, ...] = ()
+    paper: PaperPromise | None = None

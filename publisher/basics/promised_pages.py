@@ -30,6 +30,17 @@ class PagePromise:
 
 
 @record
+class PaperPromise:
+    """The paper that was asked for, by its name in small letters. ``width``, ``height`` and ``margins`` (mm: left, bottom, right, top) are
+    the designer's own words of it; 0 and None where it is known by its name alone."""
+
+    name: str
+    width: float = 0.0
+    height: float = 0.0
+    margins: tuple[float, float, float, float] | None = None
+
+
+@record
 class TextPromise:
     """Words that must be readable on a page, such as a letter or ``cut 14``. ``near`` is their place in mm, if it matters.
 

@@ -47,6 +47,7 @@ from publisher.basics import (
     NumberPromise,
     OutlinePromise,
     PagePromise,
+    PaperPromise,
     PieceLine,
     PlacePromise,
     Point,
@@ -337,7 +338,7 @@ def pin(x: float, y: float) -> Draw:
 
 
 def furniture(number: int) -> dict[str, Draw]:
-    return {"corners": corners(), "number": words(f"page {number} of 4", 150.0, 16.0)}
+    return {"corners": corners(), "number": words(f"page {number} of 4", 150.0, 16.0), "paper": words("A4", 60.0, 279.5, 3.0)}
 
 
 def print_check() -> tuple[Sheet, list[LengthPromise]]:
@@ -807,6 +808,7 @@ def good_pack() -> Pack:
         tags=(TagPromise(2, 0, "P", "", "cut 14"), TagPromise(2, 0, "Figure", "Outline of the step", "")),
         clear=(ClearPromise(1, "ruler", Box(180.5, 150.0, 185.5, 250.0)),),
         fonts=(FontPromise("Body", FONT.read_bytes()),),
+        paper=PaperPromise("a4"),
         compasses=(CompassPromise(2, "step", "A", (60.0, 50.0), ((105.0, 50.0),), (45.0,), 1.25, STRIP),),
         **made(),
     )

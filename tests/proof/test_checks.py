@@ -11,7 +11,7 @@ import pytest
 from fontTools.ttLib import TTFont
 from fontTools.ttLib.tables._g_l_y_f import Glyph
 
-from publisher.basics import Box, Carried, DrawingPromise, Pose, Severity
+from publisher.basics import Box, Carried, DrawingPromise, PaperPromise, Pose, Severity
 from publisher.proof import ALONE, OPENING, PROMISED, prove
 from publisher.proof.checks import RULES
 from publisher.proof.checks.cut_list import pages_said
@@ -234,6 +234,10 @@ def repeated_tile(pack: Any, _kit: Any) -> None:
     pack.sheets.append(pack.sheets[3])
 
 
+def promising(**other: Any) -> Spoil:
+    return lambda pack, _: setattr(pack, "promises", replace(pack.promises, **other))
+
+
 def on_the_other_tile(pack: Any, kit: Any) -> None:
     pack.sheets[3].items["ground"] = pack.sheets[2].items.pop("ground")
 
@@ -317,6 +321,20 @@ bad("proof/note-over-page", "a framed link")(link({"/S": pikepdf.Name.GoTo}, bor
 bad("proof/not-followed", "a shading")(add(1, lambda kit: kit.literal("/None sh")))
 bad("proof/page-count", "one page less")(lambda pack, _: other_pages(pack, 3))
 bad("proof/page-count", "one page more")(lambda pack, _: other_pages(pack, 5))
+bad("proof/paper", "another paper")(promising(paper=PaperPromise("a5")))
+bad("proof/paper", "a paper of the designer’s that is wider")(promising(paper=PaperPromise("own", 220.0, 297.0)))
+bad("proof/paper", "wider margins of the designer’s")(
+    promising(paper=PaperPromise("a4", 297.0, 210.0, (13.0, 5.0, 5.0, 5.0)))
+)
+bad("proof/paper", "a paper that nobody knows")(promising(paper=PaperPromise("b9")))
+bad("proof/paper", "not named on its page")(drop(1, "paper"))
+bad("proof/paper", "printed on into its margins")(
+    lambda pack, _: setattr(
+        pack,
+        "promises",
+        replace(pack.promises, pages=tuple(replace(p, limit=p.limit.grown(1.0)) for p in pack.promises.pages)),
+    )
+)
 bad("proof/page-size", "0.5 mm")(lambda pack, _: setattr(pack.sheets[1], "width", 210.5))
 bad("proof/ink-outside-limit", "a line in the margin")(add(1, lambda kit: kit.line((2, 100), (3, 100))))
 bad("proof/ink-outside-limit", "half a line's width")(add(1, lambda kit: kit.line((20, 12.75), (40, 12.75), 0.5)))

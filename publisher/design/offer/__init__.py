@@ -11,7 +11,7 @@ from publisher.design.offer.gaps import gaps, unsigned
 from publisher.design.offer.given import given_words
 from publisher.design.offer.licence import OwnLicence, own_licence, read_licence
 from publisher.design.offer.needs import read_needs
-from publisher.design.offer.papers import read_papers
+from publisher.design.offer.papers import promised_paper, read_papers
 from publisher.design.offer.sheets import named_sheets, sheet_size
 from publisher.design.offer.spans import SizeSpan, size_span, two_ranges
 from publisher.design.offer.steps import StepsReader, names_in

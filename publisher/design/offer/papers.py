@@ -1,5 +1,8 @@
 """Papers that the spec asks for: names of known ones, or sizes of its own."""
 
+from collections.abc import Iterable
+
+from publisher.basics import PaperPromise
 from publisher.basics.wording import say_mm
 from publisher.brief import Node, Row, Table, Value
 from publisher.design.language import Scope
@@ -15,6 +18,14 @@ def read_papers(nodes: tuple[Node, ...], scope: Scope) -> tuple[PaperWish, ...]:
         if isinstance(node, Value | Table)
     ]
     return tuple(wish for wish in wishes if wish is not None)
+
+
+def promised_paper(wishes: Iterable[PaperWish], name: str) -> PaperPromise:
+    """Return what pages for a paper must be: as the spec describes the one of this name, else by the name alone."""
+    for wish in wishes:
+        if wish.name.casefold() == name and wish.width is not None and wish.height is not None:
+            return PaperPromise(name, wish.width, wish.height, wish.margins)
+    return PaperPromise(name)
 
 
 def _own(table: Table, scope: Scope) -> PaperWish | None:

@@ -36,6 +36,7 @@ from publisher.proof.checks import (
     own_numbers,
     page_code,
     pages,
+    papers,
     pieces,
     print_plan,
     print_wishes,
@@ -65,7 +66,7 @@ ALONE: tuple[Check[Case], ...] = (
 )  # fmt: skip
 
 PROMISED: tuple[Check[Case], ...] = (
-    pages.page_count, pages.page_size, margins.ink_by_lines, margins.ink_by_pixels, margins.corner_marks,
+    pages.page_count, pages.page_size, papers.paper_asked_for, margins.ink_by_lines, margins.ink_by_pixels, margins.corner_marks,
     lengths.calibration, scales.scales, lengths.rulers, lengths.other_lengths, labels.length_labels, labels.measures_clear,
     lengths.calibration_by_pixels, lengths.readers_agree, dots.ink_unseen, dots.ink_stray,
     outlines.outlines_promised, outlines.outlines_twice, outlines.outline_width,

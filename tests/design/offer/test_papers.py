@@ -5,6 +5,11 @@ from typing import Any
 
 import pytest
 
+from publisher.basics import PaperPromise, Place
+from publisher.design import PaperWish, promised_paper
+
+NOWHERE = Place("spec.yaml")
+
 
 def test_papers(tried: Callable[..., Any]) -> None:
     text = """
@@ -44,3 +49,10 @@ def test_faults(paper: str, says: str, tried: Callable[..., Any]) -> None:
     assert finding.check == "design/paper-size"
     assert says in finding.message
     assert finding.place is not None and finding.place.line > 0
+
+
+def test_a_paper_is_promised_as_the_spec_describes_it_or_by_its_name() -> None:
+    own = PaperWish("Roll", 610.0, 300.0, (5.0, 6.0, 7.0, 8.0), NOWHERE)
+    wishes = (PaperWish("a4", None, None, None, NOWHERE), own)
+    assert promised_paper(wishes, "roll") == PaperPromise("roll", 610.0, 300.0, (5.0, 6.0, 7.0, 8.0))
+    assert promised_paper(wishes, "a4") == PaperPromise("a4")
