@@ -5,7 +5,7 @@ import re
 from publisher.basics import Box, Check, Findings, PagePromise
 from publisher.proof.checks.frame import about, judged, page_name
 from publisher.proof.measuring import Case
-from publisher.proof.reading import PageRead
+from publisher.proof.reading import PageRead, normal
 
 SAME_BOX = 0.005  # mm
 SAME_SIZE = 0.01  # mm
@@ -108,12 +108,12 @@ def page_size(case: Case, check: Check[Case]) -> Findings:
     "a buyer prints single pages by the number in the print dialogue, and must find that number on the page",
 )
 def page_numbers(case: Case, check: Check[Case]) -> Findings:
-    """Look for “n … m” on page n of m."""
+    """Look for “page n of m” on page n of m."""
     total = len(case.promises.pages)
     pages = case.there(case.promises.pages)
     for number in (promise.page for promise, _ in pages):
-        pattern = re.compile(rf"(?<![\d.,]){number}(?![\d.,]?\d)[^\d]{{1,16}}(?<![\d.,]){total}(?![\d.,]?\d)")
-        if not any(pattern.search(line.text) for line in case.lines(number)):
+        pattern = re.compile(rf"\b[Pp]age {number} of {total}(?![\d.,]?\d)")
+        if not any(pattern.search(normal(line.text)) for line in case.lines(number)):
             what = f"does not say that it is page {number} of {total}"
             hint = "print “page n of m” on every page, counted as print programs count"
             yield about(check, page_name(number), what, hint)
