@@ -32,6 +32,7 @@ from publisher.design.offer import (
     sheet_size,
     size_span,
     text_findings,
+    things_used,
     two_ranges,
     unsigned,
 )
@@ -169,6 +170,7 @@ __all__ = [
     "sheet_size",
     "size_span",
     "text_findings",
+    "things_used",
     "trial_words",
     "tried_sizes",
     "two_ranges",

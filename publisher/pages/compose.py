@@ -21,7 +21,7 @@ from publisher.basics import (
     run_checks,
 )
 from publisher.brief import Inputs
-from publisher.design import Design, given_words, promised_paper, text_findings, trial_words, tried_sizes
+from publisher.design import Design, given_words, promised_paper, text_findings, things_used, trial_words, tried_sizes
 from publisher.geometry import Part
 from publisher.joints import Joined, sentences_on
 from publisher.material import BoardNeeds
@@ -206,6 +206,7 @@ def compose(
             trial, paper.title, known_as[:SHOWN_DIGITS], *given_words(design, context.facts, paper.first), *table_words(context.edition),
         ),
         fonts=tuple(FontPromise(font.name, font.data) for font in faces.files()),
+        used=things_used(design),
         paper=None if purpose in ON_SCREEN else promised_paper(design.papers, paper.name),
     )  # fmt: skip
     promises = said_promises(promises, tongue)

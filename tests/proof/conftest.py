@@ -69,6 +69,7 @@ from publisher.basics import (
 from publisher.proof.measuring.drawn_things import things_of
 from publisher.proof.reading.reader import read_file
 from tests.proof.made_folder import Made
+from tests.proof.said import said
 
 K = 72 / 25.4
 WIDTH, HEIGHT = 210.0, 297.0
@@ -645,6 +646,8 @@ def made() -> dict[str, Any]:
         "figures": (
             FigurePromise("thickness of foam", 5.0, "length"),
             FigurePromise("thickness of foam that is taken", 7.0, "length"),
+            FigurePromise("least scale of a print", 0.995, "share"),
+            FigurePromise("greatest scale of a print", 1.005, "share"),
             FigurePromise("thickness of foam that is taken", 4.7, "length"),
             FigurePromise("thickness of foam that is taken", 5.3, "length"),
         ),
@@ -749,6 +752,8 @@ def good_pack() -> Pack:
         "strip how": words(HOW[:36], 53.0, 46.9, 2.3),
         "strip how on": words(HOW[37:], 53.0, 44.6, 2.3),
     }
+    for name, sheet, text, at in said():
+        sheets[sheet].items[f"says {name}"] = words(text, *at, 2.3)
     sheets[1].items |= buying_items()
     sheets[2].items |= layout_items() | {
         "side": words("THIS SIDE UP", 100.0, 132.0, 3.0),

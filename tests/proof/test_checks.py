@@ -509,6 +509,14 @@ bad("proof/arrow", "to the bottom of what stands")(
 bad("proof/seam-words", "glue area and trim line exchanged")(
     swap(2, "seam says", lambda kit: kit.words("trim line: cut, then lay over page 4", 60.0, 112.0, 3.0))
 )
+bad("proof/saying", "how to print")(drop(0, "says print at 100 %"))
+bad("proof/saying", "what a small reading means")(drop(0, "says smaller then"))
+bad("proof/saying", "half of a sentence")(drop(3, "says step tape on"))
+bad("proof/saying", "on one page of many")(drop(2, "says print so"))
+bad("proof/saying", "for a part that stands upright")(drop(1, "says top copied"))
+bad("proof/saying", "limits of another design")(
+    swap(0, "says square limits", lambda kit: kit.words("Both must lie between 99 and 101 mm (3.9 and 3.98 in).", 84.0, 66.5, 2.3))
+)
 bad("proof/glue-ground", "left out")(drop(2, "ground"))
 bad("proof/glue-ground", "on the tile that lies over it")(on_the_other_tile)
 bad("proof/glue-ground", "too narrow")(swap(2, "ground", lambda kit: kit.ground(Box(178.0, 40.0, 200.0, 240.0))))

@@ -8,7 +8,7 @@ from publisher.design.offer.boards import read_boards
 from publisher.design.offer.figures import read_figure
 from publisher.design.offer.fits import read_fits
 from publisher.design.offer.gaps import gaps, unsigned
-from publisher.design.offer.given import given_words
+from publisher.design.offer.given import given_words, things_used
 from publisher.design.offer.licence import OwnLicence, own_licence, read_licence
 from publisher.design.offer.needs import read_needs
 from publisher.design.offer.papers import promised_paper, read_papers

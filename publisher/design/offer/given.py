@@ -7,6 +7,12 @@ from publisher.design.offer.texts import amount, fill, say
 from publisher.design.records import Design, Fact
 
 
+def things_used(design: Design) -> tuple[str, ...]:
+    """Return the keys (or words) of all tools and materials that a design and its steps name, each once: cautions hang on them."""
+    steps = (key for step in design.steps for key in step.uses)
+    return tuple(dict.fromkeys((*design.tools, *(material.name for material in design.materials), *steps)))
+
+
 def given_words(design: Design, facts: tuple[Fact, ...], first: LengthUnit) -> tuple[str, ...]:
     """Return the names of a design, its parts, boards, sheets, assemblies and things to buy, with their amounts as they are worked out,
     the ``first`` unit first: each once."""

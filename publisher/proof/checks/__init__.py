@@ -42,6 +42,7 @@ from publisher.proof.checks import (
     print_wishes,
     printers,
     references,
+    sayings,
     scales,
     seam_words,
     sentences,
@@ -82,7 +83,7 @@ PROMISED: tuple[Check[Case], ...] = (
     furniture.space_clear, fiducials.fiducial_marks,
     links.links_lead, tags.structure, tags.untagged,
     pages.page_labels, drawn.all_drawn, own_numbers.own_numbers, references.page_references,
-    references.step_numbers, halves.half_templates, pieces.pieces_shown, pieces.edge_words, tick_boxes.tick_boxes,
+    references.step_numbers, sayings.sayings_stand, halves.half_templates, pieces.pieces_shown, pieces.edge_words, tick_boxes.tick_boxes,
     catalogue.bookmarks, catalogue.attached,
 )  # fmt: skip
 

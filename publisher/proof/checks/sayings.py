@@ -1,0 +1,140 @@
+"""What each kind of page must say: sentences of the tool's own that a buyer acts on, required whoever makes the page."""
+
+import json
+import re
+from collections.abc import Callable, Iterator
+from functools import cache
+from importlib.resources import files
+
+from publisher.basics import Check, Findings, PagePromise, Promises, record
+from publisher.proof.checks.frame import MOST_SAID, about, judged, page_name
+from publisher.proof.measuring import Case, holds, holds_on
+from publisher.proof.reading import TextLine, normal, unbroken
+
+EVERY_KIND = "*"
+FIGURE, LIMITS = "#", "{limits}"
+_NUMBER = r"\d[\d.,/-]*"
+_LENGTH = rf"{_NUMBER}(?:(?:×|to|and){_NUMBER})?(?:mm|in)?(?:\({_NUMBER}(?:(?:×|to|and){_NUMBER})?(?:mm|in)\))?"
+_LIMITS = (  # in either order of units
+    r"(?:([\d.]+)(?:and|to)([\d.]+)mm(?:\([\d.]+(?:and|to)[\d.]+in\))?|[\d.]+(?:and|to)[\d.]+in\(([\d.]+)(?:and|to)([\d.]+)mm\))"
+)
+SCALE = "scale of a print"
+ROUNDED = 0.1 + 1e-6  # mm by which limits are rounded inwards
+ALMOST = 1e-6
+HYPHEN = "\u2010"
+
+
+@record
+class Saying:
+    """A saying: its ``name``, in which ``purposes`` of files and on which kinds of ``pages`` it stands, under which circumstances; whether
+    on ``each`` of these pages or on one of them; its ``forms`` by language, one of which is enough."""
+
+    name: str
+    purposes: tuple[str, ...]
+    pages: tuple[str, ...]
+    when: tuple[str, ...]
+    each: bool
+    forms: tuple[tuple[str, tuple[str, ...]], ...]
+
+    def of(self, promises: Promises) -> list[PagePromise]:
+        """Return the pages of a file on which the saying is looked for, by their kind and what holds of each."""
+        mine = [page for page in promises.pages if EVERY_KIND in self.pages or page.kind in self.pages]
+        if promises.purpose not in self.purposes:
+            return []
+        if self.each:
+            return [page for page in mine if all(holds_on(promises, page.page, name) for name in self.when)]
+        return mine if all(holds(promises, name) for name in self.when) else []
+
+    def said_in(self, language: str) -> tuple[str, ...]:
+        """Return its forms in the language of a file; the English ones where the table has none."""
+        known = dict(self.forms)
+        return known.get(language.split("-")[0].lower(), known["en"])
+
+
+@record
+class Form:
+    """A form of a saying: what finds it in words without blanks; between which ends (mm) its two figures lie, where it says limits."""
+
+    pattern: re.Pattern[str]
+    limits: tuple[tuple[float, float], ...] = ()
+
+    def stands_in(self, told: str) -> bool:
+        """Say whether it is said, its limits those of a square."""
+        return any(self._are_limits(found) for found in self.pattern.finditer(told))
+
+    def _are_limits(self, found: re.Match[str]) -> bool:
+        said = [float(figure) for figure in found.groups() if figure]
+        return not (self.limits and said) or any(
+            0.0 <= said[0] - least + ALMOST <= ROUNDED and 0.0 <= most - said[1] + ALMOST <= ROUNDED
+            for least, most in self.limits
+        )
+
+
+@judged(
+    "proof/saying",
+    "What every pack must say",
+    "how to print, measure, trace, cut, lay out and glue, and what not to do, stands on the page where it is done: a sentence that a page "
+    "maker forgot is promised by no page; where it says what a square may measure, those are the limits that were worked out",
+    may_be_empty=True,
+)
+def sayings_stand(case: Case, check: Check[Case]) -> Findings:
+    """Look for each saying on its pages, in the language of the file."""
+    told = {page.page: close(case.lines(page.page)) for page in case.promises.pages}
+    looked = 0
+    lacking: dict[int, list[str]] = {}
+    for saying in sayings():
+        pages = saying.of(case.promises) if case.promises.figures else []
+        looked += len(pages)
+        forms = list(forms_of(saying, case.promises, case.take_down))
+        for page in lacking_on(pages, saying.each, told, forms):
+            lacking.setdefault(page, []).append(saying.said_in(case.promises.language)[0])
+    for number, said in sorted(lacking.items()):
+        for one in said[:MOST_SAID]:
+            yield about(check, page_name(number), f": it does not say “{one}”", "say it where a buyer does it")
+        if len(said) > MOST_SAID:
+            yield about(check, page_name(number), f": {len(said) - MOST_SAID} more sayings are left out", "see the findings above")
+    return looked
+
+
+def lacking_on(pages: list[PagePromise], each: bool, told: dict[int, str], forms: list[Form]) -> list[int]:
+    """Return the pages that lack a saying: each that does, or the first where none of them has it."""
+    if not pages:
+        return []
+    without = [page.page for page in pages if not any(form.stands_in(told[page.page]) for form in forms)]
+    if each:
+        return without
+    whole = "".join(told[page.page] for page in pages)  # a paragraph may go on on the next page
+    return without[:1] if len(without) == len(pages) and not any(form.stands_in(whole) for form in forms) else []
+
+
+@cache
+def sayings() -> tuple[Saying, ...]:
+    """Return the table."""
+    table = json.loads((files("publisher.proof.checks") / "sayings.json").read_text(encoding="utf-8"))
+    return tuple(
+        Saying(
+            row["name"], tuple(row["files"]), tuple(row["pages"]), tuple(row["when"]), row["each"],
+            tuple((language, tuple(row[language])) for language in row if language not in ("name", "files", "pages", "when", "each")),
+        )
+        for row in table["sayings"]
+    )  # fmt: skip
+
+
+def forms_of(saying: Saying, promises: Promises, take_down: Callable[[str], str] | None) -> Iterator[Form]:
+    """Yield the forms of a saying in words without blanks, taken down as the pages are."""
+    shares = sorted(figure.value for figure in promises.figures if figure.name.endswith(SCALE))
+    sides = sorted({round(line.length, 3) for line in promises.lengths if line.purpose == "calibration"})
+    limits = tuple((side * shares[0], side * shares[-1]) for side in sides) if len(shares) > 1 else ()
+    for form in saying.said_in(promises.language):
+        english = take_down(form) if take_down is not None else form
+        pattern = re.escape(_joined(english)).replace(re.escape(FIGURE), _LENGTH)
+        yield Form(re.compile(pattern.replace(re.escape(LIMITS), _LIMITS), re.IGNORECASE), limits)
+
+
+def close(lines: tuple[TextLine, ...]) -> str:
+    """Return the words of lines without blanks, those whole that a hyphen parts at the end of a line."""
+    return _joined(" ".join(line.text for line in lines))
+
+
+def _joined(words: str) -> str:
+    return re.sub(r"\s", "", unbroken(normal(words))).replace(HYPHEN, "-")

@@ -1,0 +1,57 @@
+"""What the pack that is drawn by hand says because every pack must: by name, its page from 0, its words and where they begin (mm)."""
+
+FIRST = {
+    "print at 100 %": "Print at 100 %: choose “actual size” or “no scaling”, never “fit”, “shrink” or “fill”;",
+    "square measured": "Measure the square across and down.",
+    "square limits": "Both must lie between 99.5 and 100.5 mm (3.92 and 3.95 in).",
+    "square near a limit": "Near either of them, measure the long rulers too.",
+    "corner marks": "Look for all four corner marks. One is missing: the page was clipped.",
+    "gauge": "Stand your board in the gauge.",
+    "gauge how": "Stand a board on its edge and slide it to where it fills the gap: that is its thickness in mm.",
+    "gauge takes": "This pack is drawn for 5 mm, at the arrow, and takes board from 4.7 to 5.3 mm, under the heavy bar.",
+    "other board": "For any other board find the pack that is drawn for it.",
+    "card": "A card’s edges must meet the line all round.",
+    "card hides": "If it hides the line, or leaves paper inside it: print again at 100 %.",
+    "rest": "Print the rest and read “Before you cut”.",
+    "pieces": "Make the coupon, then the pieces.",
+    "coupon": "Glue the print on a free strip of the sheet, and cut on the line, through paper and board.",
+    "flush": "A second piece of board, laid in the step, ends level with the first: go on.",
+    "not flush": "Another board, or you did not cut on the line: measure the board again.",
+    "true": "True size.",
+    "small": "98 to 99.4 mm Scaled, damp, or printer runs small.",
+    "small then": "100 %; then dry paper, other printer.",
+    "smaller": "95 to 97.9 mm “Fit” or “fill”: margins, other paper.",
+    "smaller then": "Set 100 % and this page’s paper.",
+    "smallest": "under 95 mm “Fit” or “fill”: other paper, margins.",
+    "smallest then": "100 %, this paper; from a PDF viewer.",
+    "large": "100.6 mm or more “Fill”, borderless, or other paper.",
+    "large then": "100 %, this paper; borderless off.",
+    "one way": "true one way only The paper slipped or stretched.",
+    "one way then": "Print again on dry, flat paper.",
+    "gluing": "Measure again after gluing: wet paper grows by 2 to 3 % across its grain.",
+}
+LAST = {
+    "step print": "Print page 1 at 100 %, one side only, and measure its square across and down.",
+    "step readings": "Stop and check: both readings lie between 99.5 and 100.5 mm (3.92 and 3.95 in).",
+    "step rest": "When both readings are right, print pages 2-4 the same way.",
+    "step gauge": "Stand your board on its edge in the gauge on page 1.",
+    "step tape": "Trim one tile of each pair along its trim line, lay it over the other until match marks of the same name cover each other, and",
+    "step tape on": "fix it with masking tape.",
+}
+SO, CLIPPED = "Print at 100 % / actual size, single-sided", "A corner mark missing: page clipped."
+LONG = 46  # letters that a row of the narrow column holds
+ROW = 2.9  # mm
+
+Said = tuple[str, int, str, tuple[float, float]]
+
+
+def said() -> list[Said]:
+    """Return all of it, in rows where nothing else stands."""
+    narrow = [(name, words) for name, words in FIRST.items() if len(words) <= LONG]
+    wide = [(name, words) for name, words in FIRST.items() if len(words) > LONG]
+    found: list[Said] = [(name, 0, words, (10.0, 127.0 - ROW * n)) for n, (name, words) in enumerate(narrow)]
+    found += [(name, 0, words, (84.0, 65.0 - ROW * n)) for n, (name, words) in enumerate(wide)]
+    found += [(name, 3, words, (12.0, 232.0 - ROW * n)) for n, (name, words) in enumerate(LAST.items())]
+    for sheet, top in enumerate((262.0, 262.0, 262.0, 244.0)):
+        found += [("print so", sheet, SO, (12.0, top)), ("clipped", sheet, CLIPPED, (12.0, top - ROW))]
+    return [*found, ("top copied", 1, "Copy “top” to the foam.", (140.0, 224.0))]
