@@ -4,7 +4,7 @@ from math import dist
 
 from publisher.basics import Check, CompassPromise, Findings
 from publisher.proof.checks.frame import MOST_SAID, about, judged, page_name
-from publisher.proof.measuring import LENGTH_TOLERANCE, OWN_LINE, Case, StripInk, circles, crossed
+from publisher.proof.measuring import LENGTH_TOLERANCE, OWN_LINE, Case, StripInk, circles, crossed, quartered
 
 
 @judged(
@@ -37,10 +37,9 @@ def strip_ink(case: Case, check: Check[Case]) -> Findings:
         if page is None or ink is None:
             continue
         here = (one for one in case.promises.lengths if one.page == promise.page and one.start == promise.pin)
-        strip, lines = (
-            StripInk(promise, rows.get(promise.part), (one.label for one in here), case.take_down),
-            case.lines(promise.page),
-        )
+        marked = any(one.part == promise.part and quartered(one, promise.radii[0]) for one in case.promises.prints)
+        labels, lines = (one.label for one in here), case.lines(promise.page)
+        strip = StripInk(promise, rows.get(promise.part), labels, case.take_down, quarters=marked)
         if words := strip.lacks(lines):
             yield about(
                 check, _who(promise), f": “{words}” does not stand on it", "print on a strip what it draws, and how"

@@ -6,7 +6,7 @@ from math import cos, hypot, pi, sin
 import numpy as np
 import shapely
 
-from publisher.basics import CompassPromise, Point, RowPromise
+from publisher.basics import CompassPromise, Point, PrintPromise, RowPromise
 from publisher.proof.measuring.ink import Ink
 from publisher.proof.measuring.inside_ground import areas_on, pale_lines_on, pictures_on, strokes_off
 from publisher.proof.measuring.outlines import StrokeSegments
@@ -16,6 +16,7 @@ from publisher.proof.reading import PageRead, TextLine, normal, says, unbroken
 CROSS_ARM = 3.0  # mm from the middle of a hole to the ends of its cross
 WORDS_ROW = 3.2  # mm from a line of words over the axis to the next
 OVER_AXIS_FIRST = 3.0  # mm over the axis that the lowest of these lines takes
+NEAR_RIM = 1.5  # mm from the finished rim to where a template marks it
 ROUND = 32  # points of a hole
 PIN = "pin"
 HOW = "Glue to card. Pin through the cross, pencil through the hole; cut on the pencil line."
@@ -38,9 +39,11 @@ class StripInk:
         row: RowPromise | None,
         labels: Iterable[str],
         take_down: Callable[[str], str] | None = None,
+        quarters: bool = False,
     ) -> None:
         """Work out what belongs there; ``labels``: the words of the lengths that begin at the pin; ``take_down``: how words of another
-        language are read."""
+        language are read; ``quarters``: the piece has them marked, so that the strip must say how they are found."""
+        self.quarters = quarters
         self.take_down = take_down or str
         self.sayings = [tuple(normal(self.take_down(words)) for words in both) for both in SAYINGS]
         self.ring = shapely.Polygon(promise.ring)
@@ -70,8 +73,10 @@ class StripInk:
     def lacks(self, lines: Sequence[TextLine]) -> str:
         """Return the words that the strip must bear and does not; empty when it bears all."""
         said = self._joined(self.inside(lines))
-        if any(says(said, how) for how, _ in self.sayings):
-            return next((words for words in (self.title, PIN) if words and not says(said, words)), "")
+        for how, quarters in self.sayings:
+            if says(said, how):
+                wanted = (self.title, PIN, quarters if self.quarters else "")
+                return next((words for words in wanted if words and not says(said, words)), "")
         return HOW
 
     def inside(self, lines: Sequence[TextLine]) -> list[TextLine]:
@@ -89,6 +94,17 @@ class StripInk:
             if says(words, known):
                 words = normal(words.replace(known, " ", 1))
         return not words
+
+
+def quartered(piece: PrintPromise, radius: float) -> bool:
+    """Say whether the quarters of a round piece are marked: by lines from close to its rim (mm) straight towards its centre."""
+    ends = [(line.points[0], line.points[-1]) for line in piece.lines if line.kind == "draw" and len(line.points) == 2]
+    inwards = [
+        (a, b)
+        for a, b in ends
+        if abs(hypot(*a) - radius) <= NEAR_RIM and abs(a[0] * b[1] - a[1] * b[0]) <= 0.01 * hypot(*a) * hypot(*b)
+    ]
+    return len(inwards) == 4
 
 
 def title_of(row: RowPromise) -> str:

@@ -4,9 +4,9 @@ from typing import Any
 
 import pytest
 
-from publisher.basics import CompassPromise, RowPromise
+from publisher.basics import CompassPromise, PieceLine, PrintPromise, RowPromise
 from publisher.proof.measuring.ink import Ink
-from publisher.proof.measuring.strip_ink import HOW, QUARTERS, SAYINGS, StripInk, title_of
+from publisher.proof.measuring.strip_ink import HOW, QUARTERS, SAYINGS, StripInk, quartered, title_of
 from publisher.proof.reading import TextLine, read_file, reader_of
 
 PT = 72 / 25.4
@@ -78,3 +78,23 @@ def test_a_strip_bears_its_name_its_count_and_how_it_is_used() -> None:
     assert STRIP_OF.lacks(words) == ""
     assert STRIP_OF.lacks(words[1:]) == title_of(ROW)
     assert STRIP_OF.lacks(words[:3]) == HOW
+
+
+def test_a_strip_of_a_piece_with_quarters_says_how_they_are_found() -> None:
+    words = (line(title_of(ROW)), line("pin"), line(HOW))
+    strip = StripInk(STRIP, ROW, LABELS, quarters=True)
+    assert strip.lacks(words) == QUARTERS
+    assert strip.lacks((*words, line(QUARTERS))) == ""
+
+
+def test_quarters_are_four_lines_from_the_rim_towards_the_centre() -> None:
+    ticks = [((x, y), (0.9 * x, 0.9 * y)) for x, y in ((99.6, 0.0), (0.0, 99.6), (-99.6, 0.0), (0.0, -99.6))]
+    ring = ((100.0, 0.0), (0.0, 100.0), (-100.0, 0.0), (0.0, -100.0))
+
+    def piece(*lines: tuple[tuple[float, float], ...]) -> PrintPromise:
+        return PrintPromise("rim", "B", "foam", 5.0, (ring,), lines=tuple(PieceLine("draw", one) for one in lines))
+
+    assert quartered(piece(*ticks), 100.0)
+    assert not quartered(piece(*ticks[:2]), 100.0)
+    assert not quartered(piece(*ticks), 80.0)
+    assert not quartered(piece(*(((x, y), (y, x)) for (x, y), _ in ticks)), 100.0)
