@@ -40,7 +40,7 @@ LAST = {
 }
 SO, CLIPPED = "Print at 100 % / actual size, single-sided", "A corner mark missing: page clipped."
 LONG = 46  # letters that a row of the narrow column holds
-ROW = 2.9  # mm
+ROW = 2.8  # mm
 
 Said = tuple[str, int, str, tuple[float, float]]
 
@@ -50,7 +50,7 @@ def said() -> list[Said]:
     narrow = [(name, words) for name, words in FIRST.items() if len(words) <= LONG]
     wide = [(name, words) for name, words in FIRST.items() if len(words) > LONG]
     found: list[Said] = [(name, 0, words, (10.0, 127.0 - ROW * n)) for n, (name, words) in enumerate(narrow)]
-    found += [(name, 0, words, (84.0, 65.0 - ROW * n)) for n, (name, words) in enumerate(wide)]
+    found += [(name, 0, words, (84.0, 66.0 - ROW * n)) for n, (name, words) in enumerate(wide)]
     found += [(name, 3, words, (12.0, 232.0 - ROW * n)) for n, (name, words) in enumerate(LAST.items())]
     for sheet, top in enumerate((262.0, 262.0, 262.0, 244.0)):
         found += [("print so", sheet, SO, (12.0, top)), ("clipped", sheet, CLIPPED, (12.0, top - ROW))]
