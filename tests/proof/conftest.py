@@ -284,6 +284,7 @@ FOOTER = Box(145.0, 14.5, 190.0, 21.0)
 FOLD_DASH = (8.4, 1.05, 0.35, 1.05)
 TILE_WINDOWS = (Box(10.0, 40.0, 200.0, 240.0), Box(10.0, 40.0, 200.0, 240.0))
 TILE_POSES = (Pose(20.0, 100.0), Pose(-130.0, 100.0))  # the second page shows the part from x = 140
+HATCHED = (((165.0, 135.0), (180.0, 155.0)), ((15.0, 135.0), (30.0, 155.0)))  # in the hole of B, page by page
 SEAM_POINTS = (("B1-2·a", (155.0, 20.0)), ("B1-2·b", (155.0, 75.0)))
 
 
@@ -413,6 +414,7 @@ def tile(number: int, index: int) -> tuple[Sheet, list[LengthPromise]]:
         "outline": outline((PART_B, HOLE_B), pose, window),
         "letter": words("B", 100.0, 140.0, 12.0),
     }
+    items["hatching"] = line(*HATCHED[index], 0.18)
     for label, point in SEAM_POINTS:
         x, y = pose.apply(point)
         items[f"mark {label}"] = mark(x, y)
@@ -741,6 +743,7 @@ def good_pack() -> Pack:
             "Half: trace all but the marked side, flip it over along that side, trace again.", 120.0, 243.5, 2.3
         ),
         "top": words("top", 120.0, 230.0, 3.0),
+        "hatching": line(AT_A.apply((14.0, 15.0)), AT_A.apply((26.0, 35.0)), 0.18),
         "whose": words("A cut 14 + 1 spare, 90.0 × 60.0 mm", 140.0, 230.0, 3.0),
         "boxes": stroke(boxes_code(15)),
         "edge letter": words("a", *AT_A.apply((45.0, 52.0)), 3.0),

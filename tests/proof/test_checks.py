@@ -732,6 +732,21 @@ bad("proof/unpromised-ink", "a number")(add(1, lambda kit: kit.words("12", *AT_A
 bad("proof/unpromised-ink", "a picture")(add(1, lambda kit: kit.picture(Box(95, 205, 97, 207), 20)))
 bad("proof/unpromised-ink", "in an opening")(inside_a(((12.0, 12.0), (28.0, 14.0)), 0.35))
 bad("proof/unpromised-ink", "on a tile")(add(3, lambda kit: kit.line((60.0, 120.0), (100.0, 122.0), 0.18)))
+bad("proof/waste-unmarked", "an opening left white")(drop(1, "hatching"))
+bad("proof/waste-unmarked", "an opening left white on one of its tiles")(drop(3, "hatching"))
+bad("proof/waste-unmarked", "a strip of foam left white")(
+    lambda pack, _: setattr(
+        pack,
+        "promises",
+        replace(
+            pack.promises,
+            prints=(
+                replace(pack.promises.prints[0], strips=(((55.0, 2.0), (75.0, 2.0), (75.0, 12.0), (55.0, 12.0)),)),
+                *pack.promises.prints[1:],
+            ),
+        ),
+    )
+)
 bad("proof/lines-left-out", "no folds")(drop(1, "fold lines"))
 bad("proof/dark-area", "a black bar over the outline")(
     add(1, lambda kit: kit.literal(f"q 0 g {AT[0]} {AT[1]} 60 60 re f Q"))

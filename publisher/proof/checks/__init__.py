@@ -53,6 +53,7 @@ from publisher.proof.checks import (
     text,
     tick_boxes,
     tiles,
+    waste,
 )
 from publisher.proof.measuring import Case
 
@@ -72,7 +73,7 @@ PROMISED: tuple[Check[Case], ...] = (
     lengths.calibration_by_pixels, lengths.readers_agree, dots.ink_unseen, dots.ink_stray,
     outlines.outlines_promised, outlines.outlines_twice, outlines.outline_width,
     outlines.outlines_by_pixels, inside_parts.other_lines, inside_parts.dark_areas, stray_ink.stray_ink,
-    marks.marked_lines, marks.lines_left_out, arrows.arrows_point,
+    marks.marked_lines, marks.lines_left_out, waste.waste_marked, arrows.arrows_point,
     tiles.match_marks, tiles.tiles_together, seam_words.seam_words, glue_grounds.glue_grounds, mark_names.mark_names,
     compass.compass_strips, compass.strip_ink, letters.letter_shape,
     text.words_promised, cut_list.cut_list, buying.what_to_buy, boards.boards_said, layouts.layout_pictures,

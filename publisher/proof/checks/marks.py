@@ -12,7 +12,7 @@ LEAST_SHOWN = 0.5  # of the points of one kind: what few words and seams take of
     "proof/lines-left-out",
     "A print shows the lines of its piece",
     "a part without its folds and its lines to draw is cut and thrown away: of what was worked out to score, fold, draw and glue "
-    f"along, each print shows {LEAST_SHOWN:.0%} of each kind or more; words and seams take less",
+    f"along, each print shows {LEAST_SHOWN:.0%} of each kind or more, of what is scored and folded of each line; words and seams take less",
     may_be_empty=True,
 )
 def lines_left_out(case: Case, check: Check[Case]) -> Findings:

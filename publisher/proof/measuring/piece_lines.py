@@ -15,12 +15,17 @@ POINT_STEP = 2.0  # mm between the points of a line that are tried
 LINE_AWAY = 0.1  # mm from a line to the stroke that shows it
 WORDS_ROUND = 2.5  # mm round words where lines of a surface are broken
 GLUE_OFF = 1.5  # mm from other lines within which no glue line is drawn: it would be taken for those
+EACH = ("score", "fold")  # kinds of which each line is worked along by itself
 LEAST_TRIED = 4  # points: of fewer nothing is said
+
+
+LinesOf = tuple[str, int]  # a kind of lines, and which of them: 0 for all of a kind together
 
 
 @record
 class LinesShown:
-    """How many points of the lines of one kind were tried on the prints of one copy, and how many have their stroke."""
+    """How many points of the lines of one kind were tried on the prints of one copy, and how many have their stroke; of ``EACH`` kind a
+    reading for each line."""
 
     outline: OutlinePromise
     kind: str
@@ -39,16 +44,17 @@ class PieceLines:
         self.silent = shapely.union_all([*silent, *(shapely.box(*box.grown(WORDS_ROUND).sides) for box in labels)])
         shapely.prepare(self.silent)
         self.window = outline.window.grown(-WORDS_ROUND) if outline.window else None
+        known = {kind: [line.points for line in piece.lines if line.kind == kind] for kind in SHOWN_KINDS}
         self.placed = {
-            kind: shapely.multilinestrings(_strings(outline, lines))
-            for kind in SHOWN_KINDS
-            if (lines := [line.points for line in piece.lines if line.kind == kind])
+            (kind, number): shapely.multilinestrings(_strings(outline, some))
+            for kind, lines in known.items()
+            for number, some in enumerate([[line] for line in lines] if kind in EACH else [lines] if lines else [])
         }
         self.rings = shapely.MultiLineString([outline.pose.apply_all((*ring, ring[0])) for ring in outline.rings])
 
-    def tried(self, kind: str) -> Array:
-        """Return the points of one kind that a print must show."""
-        lines = self.placed.get(kind)
+    def tried(self, key: LinesOf) -> Array:
+        """Return the points of lines that a print must show."""
+        lines = self.placed.get(key)
         if lines is None:
             return np.zeros((0, 2))
         points = shapely.get_coordinates(shapely.segmentize(lines, POINT_STEP))
@@ -56,8 +62,8 @@ class PieceLines:
         if self.window is not None:
             left, bottom, right, top = self.window.sides
             keep &= (points >= (left, bottom)).all(axis=1) & (points <= (right, top)).all(axis=1)
-        if kind == "glue":
-            others = shapely.union_all([self.rings, *(line for name, line in self.placed.items() if name != kind)])
+        if key[0] == "glue":
+            others = shapely.union_all([self.rings, *(line for (kind, _), line in self.placed.items() if kind != "glue")])
             keep &= ~shapely.dwithin(shapely.points(points), others, GLUE_OFF)
         tried: Array = points[keep]
         return tried
@@ -72,10 +78,10 @@ def _strings(outline: OutlinePromise, lines: Sequence[Sequence[Point]]) -> Array
 
 def lines_shown(prints: Iterable[tuple[OutlinePromise, PieceLines, StrokeSegments]]) -> list[LinesShown]:
     """Return for one copy, over all its prints (one, or its tiles), how much of the lines of each kind they show."""
-    counted: dict[str, tuple[OutlinePromise, int, int]] = {}
+    counted: dict[LinesOf, tuple[OutlinePromise, int, int]] = {}
     for outline, lines, drawn in prints:
-        for kind in lines.placed:
-            points = lines.tried(kind)
-            first, tried, met = counted.get(kind, (outline, 0, 0))
-            counted[kind] = first, tried + len(points), met + int(drawn.near(points, LINE_AWAY).sum())
-    return [LinesShown(outline, kind, tried, met) for kind, (outline, tried, met) in counted.items()]
+        for key in lines.placed:
+            points = lines.tried(key)
+            first, tried, met = counted.get(key, (outline, 0, 0))
+            counted[key] = first, tried + len(points), met + int(drawn.near(points, LINE_AWAY).sum())
+    return [LinesShown(outline, kind, tried, met) for (kind, _), (outline, tried, met) in counted.items()]

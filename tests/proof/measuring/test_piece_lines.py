@@ -24,12 +24,12 @@ def strokes(*drawn: tuple[tuple[float, float], tuple[float, float]]) -> StrokeSe
 
 
 def test_words_labels_windows_and_cuts_take_their_part() -> None:
-    assert len(lines().tried("fold")) == 41 and len(lines().tried("glue")) == 0  # all of it along the cut
-    assert len(lines().tried("draw")) == 0
-    inside = lines(labels=(LABEL,)).tried("fold")[:, 0]
+    assert len(lines().tried(("fold", 0))) == 41 and len(lines().tried(("glue", 0))) == 0  # all of it along the cut
+    assert len(lines().tried(("draw", 0))) == 0
+    inside = lines(labels=(LABEL,)).tried(("fold", 0))[:, 0]
     assert not ((inside > 28.0) & (inside < 52.0)).any() and len(inside) > 25
-    assert lines(window=Box(20.0, 0.0, 60.0, 60.0)).tried("fold")[:, 0].min() >= 22.0
-    under = lines(words=(TextLine("words", 10.0, 39.0, 30.0, 39.0, 2.4),)).tried("fold")[:, 0]
+    assert lines(window=Box(20.0, 0.0, 60.0, 60.0)).tried(("fold", 0))[:, 0].min() >= 22.0
+    under = lines(words=(TextLine("words", 10.0, 39.0, 30.0, 39.0, 2.4),)).tried(("fold", 0))[:, 0]
     assert not ((under > 10.0) & (under < 30.0)).any()
 
 
@@ -41,3 +41,13 @@ def test_points_of_a_line_that_have_a_stroke_are_counted(
     outline = OutlinePromise(1, "wall", "A", 1, Pose(), (RING,))
     fold, _ = lines_shown(((outline, own, strokes(*drawn)),))
     assert (fold.kind, fold.tried, fold.met) == ("fold", 41, met)
+
+
+def test_each_fold_is_counted_by_itself_and_lines_to_draw_together() -> None:
+    folds = (FOLD, ((0.0, 20.0), (80.0, 20.0)))
+    draws = (((10.0, 5.0), (70.0, 5.0)), ((10.0, 10.0), (70.0, 10.0)))
+    own = (*(PieceLine("fold", one) for one in folds), *(PieceLine("draw", one) for one in draws))
+    piece = PrintPromise("wall", "A", "foam", 5.0, (RING,), lines=own)
+    outline = OutlinePromise(1, "wall", "A", 1, Pose(), (RING,))
+    shown = lines_shown(((outline, PieceLines(piece, outline, (), ()), strokes(FOLD)),))
+    assert sorted((one.kind, one.tried, one.met) for one in shown) == [("draw", 62, 0), ("fold", 41, 0), ("fold", 41, 41)]
