@@ -44,7 +44,8 @@ of which a shop shows pictures."""
 @record
 class Promises:
     """All that one finished PDF must show. ``given``: names and words as the designer wrote them, numbers in them included.
-    ``paper``: what it is printed on; None for what is looked at on a screen. ``used``: keys of the tools and materials that the design and its steps name. ``purpose``: what the file is for; of the small ones that are given beside a pack less is asked."""
+    ``paper``: what it is printed on; None for what is looked at on a screen. ``used``: keys of the tools and materials that the design
+    and its steps name. ``purpose``: what the file is for; of the small ones that are given beside a pack less is asked."""
 
     title: str
     language: str

@@ -69,7 +69,7 @@ from publisher.basics import (
 from publisher.proof.measuring.drawn_things import things_of
 from publisher.proof.reading.reader import read_file
 from tests.proof.made_folder import Made
-from tests.proof.said import said
+from tests.proof.said import what_is_said
 
 K = 72 / 25.4
 WIDTH, HEIGHT = 210.0, 297.0
@@ -340,7 +340,11 @@ def pin(x: float, y: float) -> Draw:
 
 
 def furniture(number: int) -> dict[str, Draw]:
-    return {"corners": corners(), "number": words(f"page {number} of 4", 150.0, 16.0), "paper": words("A4", 60.0, 279.5, 3.0)}
+    return {
+        "corners": corners(),
+        "number": words(f"page {number} of 4", 150.0, 16.0),
+        "paper": words("A4", 60.0, 279.5, 3.0),
+    }
 
 
 def print_check() -> tuple[Sheet, list[LengthPromise]]:
@@ -420,7 +424,10 @@ def tile(number: int, index: int) -> tuple[Sheet, list[LengthPromise]]:
         items[f"mark {label}"] = mark(x, y)
         items[f"label {label}"] = words(label, x + 4.0, y + 1.0, 3.2)
     if index == 0:
-        items = {"ground": ground(Box(pose.apply(SEAM_POINTS[0][1])[0], window.bottom, window.right, window.top)), **items}
+        items = {
+            "ground": ground(Box(pose.apply(SEAM_POINTS[0][1])[0], window.bottom, window.right, window.top)),
+            **items,
+        }
     said = ("glue area: page 4 lies on it", "trim line: cut, then lay over page 3")[index]
     items["seam says"] = words(said, 60.0, (112.0, 181.0)[index], 3.0)
     return Sheet(items), lengths
@@ -755,7 +762,7 @@ def good_pack() -> Pack:
         "strip how": words(HOW[:36], 53.0, 46.9, 2.3),
         "strip how on": words(HOW[37:], 53.0, 44.6, 2.3),
     }
-    for name, sheet, text, at in said():
+    for name, sheet, text, at in what_is_said():
         sheets[sheet].items[f"says {name}"] = words(text, *at, 2.3)
     sheets[1].items |= buying_items()
     sheets[2].items |= layout_items() | {

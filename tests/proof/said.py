@@ -35,7 +35,8 @@ LAST = {
     "step readings": "Stop and check: both readings lie between 99.5 and 100.5 mm (3.92 and 3.95 in).",
     "step rest": "When both readings are right, print pages 2-4 the same way.",
     "step gauge": "Stand your board on its edge in the gauge on page 1.",
-    "step tape": "Trim one tile of each pair along its trim line, lay it over the other until match marks of the same name cover each other, and",
+    "step tape": "Trim one tile of each pair along its trim line, lay it over the other until match marks of the same name "
+    "cover each other, and",
     "step tape on": "fix it with masking tape.",
 }
 SO, CLIPPED = "Print at 100 % / actual size, single-sided", "A corner mark missing: page clipped."
@@ -45,7 +46,7 @@ ROW = 2.8  # mm
 Said = tuple[str, int, str, tuple[float, float]]
 
 
-def said() -> list[Said]:
+def what_is_said() -> list[Said]:
     """Return all of it, in rows where nothing else stands."""
     narrow = [(name, words) for name, words in FIRST.items() if len(words) <= LONG]
     wide = [(name, words) for name, words in FIRST.items() if len(words) > LONG]

@@ -515,7 +515,11 @@ bad("proof/saying", "half of a sentence")(drop(3, "says step tape on"))
 bad("proof/saying", "on one page of many")(drop(2, "says print so"))
 bad("proof/saying", "for a part that stands upright")(drop(1, "says top copied"))
 bad("proof/saying", "limits of another design")(
-    swap(0, "says square limits", lambda kit: kit.words("Both must lie between 99 and 101 mm (3.9 and 3.98 in).", 84.0, 66.5, 2.3))
+    swap(
+        0,
+        "says square limits",
+        lambda kit: kit.words("Both must lie between 99 and 101 mm (3.9 and 3.98 in).", 84.0, 66.5, 2.3),
+    )
 )
 bad("proof/glue-ground", "left out")(drop(2, "ground"))
 bad("proof/glue-ground", "on the tile that lies over it")(on_the_other_tile)

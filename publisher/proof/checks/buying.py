@@ -103,7 +103,9 @@ def _tips(case: Case, work: WorkPromise, where: Carried) -> str:
     right = [papered for papered, _ in found] == [tip.papered for tip in work.tips] and all(
         _is_tip(tip, sizes) for tip, (_, sizes) in zip(work.tips, found, strict=True)
     )
-    wanted = " and ".join(f"{tip.least:g} to {tip.most:g} mm in {'papered' if tip.papered else 'bare'} board" for tip in work.tips)
+    wanted = " and ".join(
+        f"{tip.least:g} to {tip.most:g} mm in {'papered' if tip.papered else 'bare'} board" for tip in work.tips
+    )
     return "" if right else f": it does not say that a blade’s tip lasts {wanted}, and nothing else of other boards"
 
 

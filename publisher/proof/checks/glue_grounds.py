@@ -16,8 +16,8 @@ Seams = dict[tuple[str, int, str], list[SeamPromise]]
 @judged(
     "proof/glue-ground",
     "Glue areas are pale, and nothing else is",
-    "glue goes where the ground is pale: a glue area is on the tile that comes first, left or above, from the line through the marks to the "
-    f"right or lower end of what that tile shows, true to {MARK_TOLERANCE:g} mm; a pale ground elsewhere is glued over as well",
+    "glue goes where the ground is pale: a glue area is on the tile that comes first, left or above, from the line through the marks to "
+    f"the right or lower end of what that tile shows, true to {MARK_TOLERANCE:g} mm; a pale ground elsewhere is glued over as well",
     may_be_empty=True,
 )
 def glue_grounds(case: Case, check: Check[Case]) -> Findings:

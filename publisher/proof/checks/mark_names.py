@@ -39,8 +39,8 @@ def mark_names(case: Case, check: Check[Case]) -> Findings:
         if fault := _mislettered([normal(seam.label) for seam in marks]):
             yield about(check, f"part {part}, copy {copy}", f": {fault}", hint)
     for number in sorted({page for seam in seams for page in seam.pages}):
-        marks = [(at, seam.label) for seam in seams for on, at in zip(seam.pages, seam.at, strict=True) if on == number]
-        for label, other in _astray(case, number, marks):
+        here = [(at, seam.label) for seam in seams for on, at in zip(seam.pages, seam.at, strict=True) if on == number]
+        for label, other in _astray(case, number, here):
             what = f": “{label}” stands nearer to the match mark “{other}” than to its own"
             yield about(check, page_name(number), what, hint)
     return len(seams)

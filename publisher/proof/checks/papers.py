@@ -34,8 +34,8 @@ class PaperSize:
     "proof/paper",
     "Pages for the paper that was asked for",
     "a page for another sheet is clipped or fitted, and what stands in the margins is not printed: each page is as large as its paper, "
-    f"upright or lying, to {SAME_SIZE:g} mm, keeps its margins ({LONG_EDGE:.2f} mm along long edges and {SHORT_EDGE:.1f} along short ones where the design "
-    "names no others), and a page that must print true says which paper it is",
+    f"upright or lying, to {SAME_SIZE:g} mm, keeps its margins ({LONG_EDGE:.2f} mm along long edges and "
+    f"{SHORT_EDGE:.1f} along short ones where the design names no others), and a page that must print true says which paper it is",
     may_be_empty=True,
 )
 def paper_asked_for(case: Case, check: Check[Case]) -> Findings:
@@ -59,7 +59,7 @@ def paper_asked_for(case: Case, check: Check[Case]) -> Findings:
         down = min(page.limit.bottom, read.height - page.limit.top)
         along_long, along_short = (down, across) if lying else (across, down)
         if along_long < paper.long_edge - SAME_SIZE or along_short < paper.short_edge - SAME_SIZE:
-            what = f"may be printed on to {along_long:.2f} mm from long edges and {along_short:.2f} from short ones; the paper’s margins are "
+            what = f"may be printed on to {along_long:.2f} mm from long edges and {along_short:.2f} from short ones; the margins are "
             what += f"{paper.long_edge:.2f} and {paper.short_edge:.2f} mm"
             yield about(check, page_name(page.page), what, hint)
         told = normal(" ".join(line.text for line in case.lines(page.page))).lower()
@@ -95,4 +95,8 @@ def _own(promise: PaperPromise, called: tuple[str, ...]) -> PaperSize:
         return PaperSize(min(width, height), max(width, height), LONG_EDGE, SHORT_EDGE, called)
     left, bottom, right, top = promise.margins
     beside, over = max(left, right), max(bottom, top)
-    return PaperSize(width, height, beside, over, called) if width <= height else PaperSize(height, width, over, beside, called)
+    return (
+        PaperSize(width, height, beside, over, called)
+        if width <= height
+        else PaperSize(height, width, over, beside, called)
+    )

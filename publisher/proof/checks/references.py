@@ -25,7 +25,7 @@ KINDS = (  # what words say of a page, and the kind of page that it is
     (re.compile(rf"(?<!\d )page ({RUN}) alone"), "print_check"),
     (re.compile(rf"Read page ({RUN})"), "cautions"),
     (re.compile(rf"page ({RUN}) read\b"), "cautions"),
-    (re.compile(rf"print list, and read page ({RUN})"), "cautions"),
+    (re.compile(rf"(?:print list, and|Then) read page ({RUN})"), "cautions"),
     (re.compile(rf"square of pages? ({RUN})"), "print_check"),
     (re.compile(rf"board as pages? ({RUN}) show"), "cut_list"),
     (re.compile(rf"lay, as pages? ({RUN}) show"), "cut_list"),

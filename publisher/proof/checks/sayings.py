@@ -48,7 +48,7 @@ class Saying:
     def said_in(self, language: str) -> tuple[str, ...]:
         """Return its forms in the language of a file; the English ones where the table has none."""
         known = dict(self.forms)
-        return known.get(language.split("-")[0].lower(), known["en"])
+        return known.get(language.partition("-")[0].lower(), known["en"])
 
 
 @record
@@ -92,7 +92,12 @@ def sayings_stand(case: Case, check: Check[Case]) -> Findings:
         for one in said[:MOST_SAID]:
             yield about(check, page_name(number), f": it does not say “{one}”", "say it where a buyer does it")
         if len(said) > MOST_SAID:
-            yield about(check, page_name(number), f": {len(said) - MOST_SAID} more sayings are left out", "see the findings above")
+            yield about(
+                check,
+                page_name(number),
+                f": {len(said) - MOST_SAID} more sayings are left out",
+                "see the findings above",
+            )
     return looked
 
 

@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 
-from publisher.basics import PrintPromise, Promises
+from publisher.basics import Promises
 
 STEP = "step:"
 USES = "uses "  # a tool or a material, by its key
@@ -11,11 +11,11 @@ TAKEN = " that is taken"
 SLOT = "slot"
 BESIDE_CARD = "pencil beside the card"
 
-Circumstance = Callable[[Promises, tuple[PrintPromise, ...]], bool]
+Circumstance = Callable[[Promises], bool]
 
 
 def _has_line(kind: str) -> Circumstance:
-    return lambda promises, pieces: any(line.kind == kind for piece in pieces for line in piece.lines)
+    return lambda promises: any(line.kind == kind for piece in promises.prints for line in piece.lines)
 
 
 def _boards(promises: Promises) -> int:
@@ -25,40 +25,42 @@ def _boards(promises: Promises) -> int:
 
 
 CIRCUMSTANCES: dict[str, Circumstance] = {
-    "traced": lambda promises, pieces: any(piece.traced for piece in pieces),
-    "beside card": lambda promises, pieces: any(piece.traced for piece in pieces)
-    and any(figure.name == BESIDE_CARD and figure.value > 0.0 for figure in promises.figures),
-    "corner square": lambda promises, pieces: any(
-        line.purpose == "calibration" and line.page in {outline.page for outline in promises.outlines} for line in promises.lengths
+    "traced": lambda promises: any(piece.traced for piece in promises.prints),
+    "beside card": lambda promises: (
+        any(piece.traced for piece in promises.prints)
+        and any(figure.name == BESIDE_CARD and figure.value > 0.0 for figure in promises.figures)
     ),
-    "slot": lambda promises, pieces: any(figure.name == SLOT for figure in promises.figures),
-    "one board": lambda promises, pieces: _boards(promises) == 1,
-    "taken": lambda promises, pieces: any(figure.name.endswith(TAKEN) for figure in promises.figures),
-    "layouts": lambda promises, pieces: bool(promises.layouts),
-    "cuts": lambda promises, pieces: any(layout.cuts for layout in promises.layouts),
-    "offcut": lambda promises, pieces: any(layout.offcut is not None for layout in promises.layouts),
-    "askew": lambda promises, pieces: any(
-        len(place.measures) > 1 for one in promises.layouts for place in one.places
+    "corner square": lambda promises: any(
+        line.purpose == "calibration" and line.page in {outline.page for outline in promises.outlines}
+        for line in promises.lengths
     ),
-    "measured": lambda promises, pieces: bool(promises.sizes),
-    "holes": lambda promises, pieces: any(len(piece.rings) > 1 for piece in pieces),
-    "bevel": lambda promises, pieces: any(word.kind == "bevel" for piece in pieces for word in piece.words),
+    "slot": lambda promises: any(figure.name == SLOT for figure in promises.figures),
+    "one board": lambda promises: _boards(promises) == 1,
+    "taken": lambda promises: any(figure.name.endswith(TAKEN) for figure in promises.figures),
+    "layouts": lambda promises: bool(promises.layouts),
+    "cuts": lambda promises: any(layout.cuts for layout in promises.layouts),
+    "offcut": lambda promises: any(layout.offcut is not None for layout in promises.layouts),
+    "askew": lambda promises: any(len(place.measures) > 1 for one in promises.layouts for place in one.places),
+    "measured": lambda promises: bool(promises.sizes),
+    "holes": lambda promises: any(len(piece.rings) > 1 for piece in promises.prints),
+    "bevel": lambda promises: any(word.kind == "bevel" for piece in promises.prints for word in piece.words),
     "reference": _has_line("reference"),
     "glue": _has_line("glue"),
     "draw": _has_line("draw"),
     "score": _has_line("score"),
-    "tiled": lambda promises, pieces: bool(promises.seams),
-    "steps": lambda promises, pieces: any(one.key.startswith(STEP) for one in promises.sentences),
+    "tiled": lambda promises: bool(promises.seams),
+    "steps": lambda promises: any(one.key.startswith(STEP) for one in promises.sentences),
 }
-"""By name: whether it holds of promises and the pieces of a file."""
+"""By name: whether it holds of what a file promises."""
 
 
 def holds(promises: Promises, name: str) -> bool:
-    """Say whether a circumstance, or its contrary (``not …``), holds, or whether a design ``uses …`` a thing, of a whole file. Raises KeyError for a name that is none."""
+    """Say whether a circumstance, or its contrary (``not …``), holds of a whole file, or whether its design ``uses …`` a thing.
+    Raises KeyError for a name that is none."""
     if name.startswith(USES):
         return name.removeprefix(USES) in promises.used
     wanted = not name.startswith("not ")
-    return CIRCUMSTANCES[name.removeprefix("not ")](promises, promises.prints) is wanted
+    return CIRCUMSTANCES[name.removeprefix("not ")](promises) is wanted
 
 
 def holds_on(promises: Promises, page: int, name: str) -> bool:

@@ -63,7 +63,9 @@ class PieceLines:
             left, bottom, right, top = self.window.sides
             keep &= (points >= (left, bottom)).all(axis=1) & (points <= (right, top)).all(axis=1)
         if key[0] == "glue":
-            others = shapely.union_all([self.rings, *(line for (kind, _), line in self.placed.items() if kind != "glue")])
+            others = shapely.union_all(
+                [self.rings, *(line for (kind, _), line in self.placed.items() if kind != "glue")]
+            )
             keep &= ~shapely.dwithin(shapely.points(points), others, GLUE_OFF)
         tried: Array = points[keep]
         return tried

@@ -3,8 +3,9 @@
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from itertools import pairwise
 
-from publisher.basics import Carried, Check, Promises, errors, run_checks
+from publisher.basics import Carried, Promises, errors, run_checks
 from publisher.pages import Pack, Words
 from publisher.press import write_pdf
 from publisher.proof import PROMISED
@@ -16,7 +17,18 @@ BY_DOTS = {
     "proof/ink-unseen", "proof/ink-stray", "proof/outline-by-pixels", "proof/calibration-by-pixels", "proof/ink-by-pixels",
     "proof/readers-agree",
 }  # fmt: skip
-STILL = {"covers", "ink", "strokes", "lengths", "outlines", "marks", "parts", "pixels", "titles", "given"}  # no words in them
+STILL = {
+    "covers",
+    "ink",
+    "strokes",
+    "lengths",
+    "outlines",
+    "marks",
+    "parts",
+    "pixels",
+    "titles",
+    "given",
+}  # no words in them
 OF_A_PAGE = {"lines", "own_words", "areas", "hidden", "boxes"}
 ENDS = re.compile(r"(?<=[.!?;]) +(?=\S)")
 Span = tuple[int, int]  # places in the words of a paragraph, of what is left out
@@ -97,7 +109,8 @@ def _claimed(case: Case, promises: Promises, page: int, unclaimed: tuple[Carried
     whole = normal(" ".join(line.text for line in case.lines(page)))
     texts = tuple(one for one in promises.texts if one.page != page or _stands(one.text, said, whole))
     lengths = tuple(
-        one if one.page != page or _stands(one.label, said, whole) else replace(one, label="") for one in promises.lengths
+        one if one.page != page or _stands(one.label, said, whole) else replace(one, label="")
+        for one in promises.lengths
     )
     carried = tuple(where for where in promises.carried if where not in unclaimed)
     return replace(promises, texts=texts, lengths=lengths, carried=carried)
@@ -131,7 +144,7 @@ def _without(runs: list[TextRun]) -> Iterator[tuple[str, list[str]]]:
     whole = " ".join(texts)
     yield whole, ["" for _ in texts]
     ends = [0, *(found.end() for found in ENDS.finditer(whole)), len(whole)]
-    for start, end in zip(ends, ends[1:], strict=False) if len(ends) > 2 else ():
+    for start, end in pairwise(ends) if len(ends) > 2 else ():
         yield whole[start:end], list(_cut(texts, start, end))
 
 

@@ -50,4 +50,8 @@ def test_each_fold_is_counted_by_itself_and_lines_to_draw_together() -> None:
     piece = PrintPromise("wall", "A", "foam", 5.0, (RING,), lines=own)
     outline = OutlinePromise(1, "wall", "A", 1, Pose(), (RING,))
     shown = lines_shown(((outline, PieceLines(piece, outline, (), ()), strokes(FOLD)),))
-    assert sorted((one.kind, one.tried, one.met) for one in shown) == [("draw", 62, 0), ("fold", 41, 0), ("fold", 41, 41)]
+    assert sorted((one.kind, one.tried, one.met) for one in shown) == [
+        ("draw", 62, 0),
+        ("fold", 41, 0),
+        ("fold", 41, 41),
+    ]
