@@ -20,7 +20,7 @@ LONG_EDGE, SHORT_EDGE = MM_PER_INCH / 4.0, MM_PER_INCH / 2.0  # mm along these e
 
 
 @record
-class PaperSize:
+class AskedSheet:
     """An upright sheet in mm, and how far from its long and its short edges nothing is printed; the words by which a page names it."""
 
     width: float
@@ -68,7 +68,7 @@ def paper_asked_for(case: Case, check: Check[Case]) -> Findings:
     return len(case.promises.pages)
 
 
-def size_of(promise: PaperPromise) -> PaperSize | None:
+def size_of(promise: PaperPromise) -> AskedSheet | None:
     """Return the sheet that a promise means; None for a name that nobody knows without a size."""
     name = promise.name
     called = (normal(name.replace("_", " ")).lower(),)
@@ -78,25 +78,25 @@ def size_of(promise: PaperPromise) -> PaperSize | None:
         width, height = A0
         for _ in range(int(found[1])):
             width, height = height // 2, width
-        return PaperSize(width, height, LONG_EDGE, SHORT_EDGE, called)
+        return AskedSheet(width, height, LONG_EDGE, SHORT_EDGE, called)
     if name == COMMON:
         narrow, low = (size_of(PaperPromise(one)) for one in BOTH)
-        return PaperSize(narrow.width, low.height, LONG_EDGE, SHORT_EDGE, BOTH) if narrow and low else None
+        return AskedSheet(narrow.width, low.height, LONG_EDGE, SHORT_EDGE, BOTH) if narrow and low else None
     if name not in IN_INCHES:
         return None
     width, height = (MM_PER_INCH * side for side in IN_INCHES[name])
-    return PaperSize(width, height, LONG_EDGE, SHORT_EDGE, called)
+    return AskedSheet(width, height, LONG_EDGE, SHORT_EDGE, called)
 
 
-def _own(promise: PaperPromise, called: tuple[str, ...]) -> PaperSize:
+def _own(promise: PaperPromise, called: tuple[str, ...]) -> AskedSheet:
     """Return a sheet of the designer's own, turned upright; its margins are those beside the edges as the spec names them."""
     width, height = promise.width, promise.height
     if promise.margins is None:
-        return PaperSize(min(width, height), max(width, height), LONG_EDGE, SHORT_EDGE, called)
+        return AskedSheet(min(width, height), max(width, height), LONG_EDGE, SHORT_EDGE, called)
     left, bottom, right, top = promise.margins
     beside, over = max(left, right), max(bottom, top)
     return (
-        PaperSize(width, height, beside, over, called)
+        AskedSheet(width, height, beside, over, called)
         if width <= height
-        else PaperSize(height, width, over, beside, called)
+        else AskedSheet(height, width, over, beside, called)
     )

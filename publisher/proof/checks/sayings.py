@@ -52,7 +52,7 @@ class Saying:
 
 
 @record
-class Form:
+class SayingForm:
     """A form of a saying: what finds it in words without blanks; between which ends (mm) its two figures lie, where it says limits."""
 
     pattern: re.Pattern[str]
@@ -101,7 +101,7 @@ def sayings_stand(case: Case, check: Check[Case]) -> Findings:
     return looked
 
 
-def lacking_on(pages: list[PagePromise], each: bool, told: dict[int, str], forms: list[Form]) -> list[int]:
+def lacking_on(pages: list[PagePromise], each: bool, told: dict[int, str], forms: list[SayingForm]) -> list[int]:
     """Return the pages that lack a saying: each that does, or the first where none of them has it."""
     if not pages:
         return []
@@ -125,7 +125,7 @@ def sayings() -> tuple[Saying, ...]:
     )  # fmt: skip
 
 
-def forms_of(saying: Saying, promises: Promises, take_down: Callable[[str], str] | None) -> Iterator[Form]:
+def forms_of(saying: Saying, promises: Promises, take_down: Callable[[str], str] | None) -> Iterator[SayingForm]:
     """Yield the forms of a saying in words without blanks, taken down as the pages are."""
     shares = sorted(figure.value for figure in promises.figures if figure.name.endswith(SCALE))
     sides = sorted({round(line.length, 3) for line in promises.lengths if line.purpose == "calibration"})
@@ -133,7 +133,7 @@ def forms_of(saying: Saying, promises: Promises, take_down: Callable[[str], str]
     for form in saying.said_in(promises.language):
         english = take_down(form) if take_down is not None else form
         pattern = re.escape(_joined(english)).replace(re.escape(FIGURE), _LENGTH)
-        yield Form(re.compile(pattern.replace(re.escape(LIMITS), _LIMITS), re.IGNORECASE), limits)
+        yield SayingForm(re.compile(pattern.replace(re.escape(LIMITS), _LIMITS), re.IGNORECASE), limits)
 
 
 def close(lines: tuple[TextLine, ...]) -> str:

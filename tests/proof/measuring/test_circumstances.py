@@ -1,0 +1,57 @@
+"""What sayings hang on, read from what other rooms promised."""
+
+from dataclasses import replace
+
+import pytest
+
+from publisher.basics import FigurePromise, OutlinePromise, Pose, PrintPromise, Promises, SeamPromise, SidePromise
+from publisher.proof.measuring.circumstances import holds, holds_on
+
+RING = ((0.0, 0.0), (80.0, 0.0), (80.0, 60.0), (0.0, 60.0))
+WALL = PrintPromise("wall", "A", "foam", 5.0, (RING,), traced=True)
+BOARD = (
+    FigurePromise("thickness of foam", 5.0, "length"),
+    FigurePromise("thickness of foam in shops", 4.8, "length"),
+    FigurePromise("thickness of foam, at most off", 5.2, "length"),
+    FigurePromise("thickness of foam that is taken", 4.7, "length"),
+)
+BESIDE = FigurePromise("pencil beside the card", 0.4, "length")
+PROMISES = replace(
+    Promises("", "en", (), (), (), (), (), ()), prints=(WALL,), figures=(*BOARD, BESIDE), used=("pins", "craft_knife")
+)
+
+
+@pytest.mark.parametrize("name", ["traced", "not slot", "one board", "taken", "beside card", "uses pins", "not holes"])
+def test_what_holds_of_a_file(name: str) -> None:
+    assert holds(PROMISES, name)
+
+
+@pytest.mark.parametrize("name", ["not traced", "slot", "not one board", "steps", "uses filler", "measured", "bevel"])
+def test_what_does_not(name: str) -> None:
+    assert not holds(PROMISES, name)
+
+
+def test_a_pencil_on_the_very_edge_of_the_card_is_not_beside_it() -> None:
+    assert not holds(replace(PROMISES, figures=(*BOARD, replace(BESIDE, value=0.0))), "beside card")
+
+
+def test_two_boards_are_not_one() -> None:
+    assert not holds(
+        replace(PROMISES, figures=(*BOARD, FigurePromise("thickness of card", 1.0, "length"))), "one board"
+    )
+
+
+def test_what_holds_of_one_page() -> None:
+    outline = OutlinePromise(3, "wall", "A", 1, Pose(), (RING,))
+    side = SidePromise("side:wall", "wall", "A", False, "outside", False, True)
+    seam = SeamPromise("wall", 1, "A1-2·a", (4, 5), ((0.0, 0.0), (0.0, 0.0)), 2.5)
+    promises = replace(PROMISES, outlines=(outline,), sides=(side,), seams=(seam,))
+    assert holds_on(promises, 3, "top here") and not holds_on(promises, 4, "top here")
+    assert holds_on(promises, 4, "first tile here") and not holds_on(promises, 5, "first tile here")
+    assert holds_on(promises, 5, "second tile here") and not holds_on(promises, 4, "second tile here")
+    assert holds_on(promises, 9, "traced")
+
+
+def test_a_name_that_is_none_is_refused() -> None:
+    with pytest.raises(KeyError):
+        holds(PROMISES, "fine weather")
