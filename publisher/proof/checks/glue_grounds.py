@@ -4,10 +4,10 @@ from collections.abc import Iterator
 
 from publisher.basics import Box, Check, Findings, OutlinePromise, SeamPromise
 from publisher.proof.checks.frame import MOST_SAID, about, judged, page_name
+from publisher.proof.checks.margins import WHITE
 from publisher.proof.measuring import GROUND_FROM, MARK_TOLERANCE, SHIFTED, Case
 from publisher.proof.reading import PageRead
 
-WHITE = 1.0
 MARK_OF = "·"  # between the name of a seam and the letter of one of its marks
 
 Seams = dict[tuple[str, int, str], list[SeamPromise]]

@@ -19,8 +19,8 @@ _LIMITS = (  # in either order of units
     r"(?:([\d.]+)(?:and|to)([\d.]+)mm(?:\([\d.]+(?:and|to)[\d.]+in\))?|[\d.]+(?:and|to)[\d.]+in\(([\d.]+)(?:and|to)([\d.]+)mm\))"
 )
 SCALE = "scale of a print"
-ROUNDED = 0.1 + 1e-6  # mm by which limits are rounded inwards
-ALMOST = 1e-6
+INWARDS = 0.1 + 1e-6  # mm by which limits are rounded inwards
+HAIR_OFF = 1e-6
 HYPHEN = "\u2010"
 
 
@@ -65,7 +65,7 @@ class SayingForm:
     def _are_limits(self, found: re.Match[str]) -> bool:
         said = [float(figure) for figure in found.groups() if figure]
         return not (self.limits and said) or any(
-            0.0 <= said[0] - least + ALMOST <= ROUNDED and 0.0 <= most - said[1] + ALMOST <= ROUNDED
+            0.0 <= said[0] - least + HAIR_OFF <= INWARDS and 0.0 <= most - said[1] + HAIR_OFF <= INWARDS
             for least, most in self.limits
         )
 

@@ -16,7 +16,7 @@ from publisher.proof.reading import PageRead, TextLine, normal, says, unbroken
 CROSS_ARM = 3.0  # mm from the middle of a hole to the ends of its cross
 WORDS_ROW = 3.2  # mm from a line of words over the axis to the next
 OVER_AXIS_FIRST = 3.0  # mm over the axis that the lowest of these lines takes
-NEAR_RIM = 1.5  # mm from the finished rim to where a template marks it
+RIM_REACH = 1.5  # mm from the finished rim to where a template marks it
 ROUND = 32  # points of a hole
 PIN = "pin"
 HOW = "Glue to card. Pin through the cross, pencil through the hole; cut on the pencil line."
@@ -102,7 +102,7 @@ def quartered(piece: PrintPromise, radius: float) -> bool:
     inwards = [
         (a, b)
         for a, b in ends
-        if abs(hypot(*a) - radius) <= NEAR_RIM and abs(a[0] * b[1] - a[1] * b[0]) <= 0.01 * hypot(*a) * hypot(*b)
+        if abs(hypot(*a) - radius) <= RIM_REACH and abs(a[0] * b[1] - a[1] * b[0]) <= 0.01 * hypot(*a) * hypot(*b)
     ]
     return len(inwards) == 4
 

@@ -1,4 +1,4 @@
-"""``python -m tests.proof.left_out [--design designs/bridge] [--paper a4] [--only print_check]``: words that proof does not miss, by kind of page."""
+"""``python -m tests.proof.left_out [--design FOLDER] [--paper a4] [--only print_check]``: words that nobody misses, by kind of page."""
 
 import argparse
 from collections import Counter
