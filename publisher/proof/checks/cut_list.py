@@ -79,7 +79,8 @@ def _pages(promise: RowPromise, promises: Promises) -> str:
 
 
 def pages_said(pages: Sequence[int]) -> str:
-    """Return the pages of a part, ascending, as a narrow column says them: those that follow each other as a range, of many the first and the last."""
+    """Return the pages of a part, ascending, as a narrow column says them: those that follow each other as a range, of many the first and
+    the last."""
     runs = ([page for _, page in run] for _, run in groupby(enumerate(pages), key=lambda pair: pair[1] - pair[0]))
     said = ", ".join(str(run[0]) if len(run) == 1 else f"{run[0]}-{run[-1]}" for run in runs)
     return said if len(said) <= PAGES_LETTERS else f"{pages[0]} … {pages[-1]}"
