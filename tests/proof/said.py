@@ -37,7 +37,7 @@ LAST = {
     "step gauge": "Stand your board on its edge in the gauge on page 1.",
     "step tape": "Trim one tile of each pair along its trim line, lay it over the other until match marks of the same name "
     "cover each other, and",
-    "step tape on": "fix it with masking tape.",
+    "step tape on": "fix it with masking tape at both ends of the seam.",
 }
 SO, CLIPPED = "Print at 100 % / actual size, single-sided", "A corner mark missing: page clipped."
 LONG = 46  # letters that a row of the narrow column holds
