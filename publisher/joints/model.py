@@ -299,6 +299,11 @@ class Joined:
         """Return the fact with this name, or None."""
         return next((f for f in self.facts if f.name == name), None)
 
+    def added(self, step: int, part: str) -> int:
+        """Return how many copies of a part a step, from 1, puts in their places."""
+        own = (act for act in self.additions if (act.step, act.part) == (step, part))
+        return sum(act.times * len(act.added) for act in own)
+
     def meeting(self, name: str) -> Meeting | None:
         """Return the meeting with this name, or None."""
         return next((m for m in self.meetings if m.name == name), None)

@@ -88,7 +88,13 @@ def figures_of(design: Design, pieces: Iterable[Part], joined: Joined) -> tuple[
     """Return the numbers that pages may say of the design as a whole, each once."""
     return tuple(
         dict.fromkeys(
-            (*_of_boards(design, joined), *_of_print(pieces, joined), *_of_stacks(joined), *_of_needs(design))
+            (
+                *_of_boards(design, joined),
+                *_of_print(pieces, joined),
+                *_of_stacks(joined),
+                *_of_steps(joined),
+                *_of_needs(design),
+            )
         )
     )
 
@@ -131,6 +137,12 @@ def _of_needs(design: Design) -> Iterator[FigurePromise]:
         for end in (need.at_least, need.at_most):
             if end is not None and need.kind == "length":
                 yield FigurePromise(f"need of {need.fact}", end, "length")
+
+
+def _of_steps(joined: Joined) -> Iterator[FigurePromise]:
+    """Yield how many copies of each part the steps put in their places."""
+    for step, part in sorted({(act.step, act.part) for act in joined.additions if act.part}):
+        yield FigurePromise(f"copies of {part} that step {step} adds", float(joined.added(step, part)), "count")
 
 
 def _of_stacks(joined: Joined) -> Iterator[FigurePromise]:

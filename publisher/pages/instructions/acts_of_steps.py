@@ -13,7 +13,8 @@ from publisher.pages.templates import strips_of
 from publisher.pages.tiles import plan_true_pages
 
 COUNTED = ("cut", "texture")  # stages in which every copy is taken in hand, spares among them
-JOINED = ("dry_fit", "glue")  # in which every copy of a panel is, but no spare; of a layer as many as the step says
+DRY = "dry_fit"
+JOINED = (DRY, "glue")  # in which every copy of a panel is, but no spare
 KNIVES = ("craft_knife", "hot_wire_cutter")
 BLUNT = "blunt_pencil"
 BOTTLE = "bottle"
@@ -87,15 +88,25 @@ def face_paper(context: Context, parts: Sequence[CountedPart]) -> face_sketches.
 def counted_parts(context: Context, step: StepPlan) -> Iterator[CountedPart]:
     """Yield the parts of a step, each with how many it takes in hand; 0 where only its words say."""
     for part in {part.id: part for name in step.parts for part in context.to_take(name)}.values():
-        yield part, copies_taken(context, part, step.stage)
+        yield part, copies_taken(context, part, step)
 
 
-def copies_taken(context: Context, part: Part, stage: str) -> int:
-    """Return how many copies a step of this stage takes in hand; 0 where only its words say."""
-    if stage in COUNTED:
+def copies_taken(context: Context, part: Part, step: StepPlan) -> int:
+    """Return how many copies a step takes in hand; 0 where only its words say. Of layers as many as it adds, and all of them where it
+    puts them up dry and says not which."""
+    if step.stage in COUNTED:
         return context.copies(part)
-    panel = any(place.part == (part.whole or part.id) for plan in context.design.panels for place in plan.places)
-    return part.count if stage in JOINED and panel else 0
+    if step.stage not in JOINED:
+        return 0
+    if any(place.part == (part.whole or part.id) for plan in context.design.panels for place in plan.places):
+        return part.count
+    added = context.joined.added(context.design.steps.index(step) + 1, part.whole or part.id)
+    return added or (part.count if step.stage == DRY and _is_layer(context, part) else 0)
+
+
+def _is_layer(context: Context, part: Part) -> bool:
+    """Tell whether a part lies in a stack."""
+    return any(row.part == (part.whole or part.id) for plan in context.design.stacks for row in plan.rows)
 
 
 def wanted_parts(act: str, parts: tuple[CountedPart, ...]) -> tuple[CountedPart, ...]:

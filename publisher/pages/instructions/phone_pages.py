@@ -241,7 +241,7 @@ def _needed(context: Context, step: StepPlan) -> Iterator[ScreenBlock]:
     if parts or names:
         yield words(context, "You need now", width, SCREEN.bold())
     for part in parts:
-        yield part_row(context, part.letter, copies_taken(context, part, step.stage), part.name, width)
+        yield part_row(context, part.letter, copies_taken(context, part, step), part.name, width)
     if names:
         yield gap(SPACE / 2)
         yield words(context, ", ".join(names), width)

@@ -291,7 +291,7 @@ def _needed(
         taken = STEP_ROW
         cells = columns(Box(box.left, y - STEP_ROW, box.right, y), across, NEEDED_GAP)
         for part, cell in zip(row, cells, strict=False):
-            own, height = _part_cell(context, part, cell, copies_taken(context, part, step.stage))
+            own, height = _part_cell(context, part, cell, copies_taken(context, part, step))
             drawn += own
             if part.id in templates:
                 drawn.append(Link(replace(cell, bottom=min(cell.bottom, cell.top - height)), templates[part.id]))

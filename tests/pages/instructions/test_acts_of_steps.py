@@ -8,6 +8,7 @@ import pytest
 from publisher.design import StepPlan, SurfacePlan
 from publisher.pages.instructions.acts_of_steps import (
     acts_of_step,
+    counted_parts,
     covering_of,
     face_up,
     how_made,
@@ -116,3 +117,29 @@ def test_what_covers_is_among_what_is_needed(demo: Callable[..., Context], cover
 def test_a_tool_that_a_picture_shows_is_among_what_is_needed(demo: Callable[..., Context]) -> None:
     house = demo("toll-house")
     assert "blunt_pencil" in things_needed(house, step(house, stage="texture", parts=("gable",), uses=("steel_rule",)))
+
+
+@pytest.mark.parametrize(
+    ("slug", "wanted"),
+    [
+        (
+            "lock-stair",
+            {"Stack the stair dry": (19, 1), "Glue the first layer to the plinth": (1, 1), "Wind up": (18,)},
+        ),
+        ("bridge", {"Stack the piers": (8,), "Cut the piers": (9,)}),
+    ],
+)
+def test_a_step_says_how_many_layers_it_takes_in_hand(
+    demo: Callable[..., Context], slug: str, wanted: dict[str, tuple[int, ...]]
+) -> None:
+    """Of layers those that it adds, without spares; all of them where they are put up dry; cutting takes the spares too."""
+    context = demo(slug)
+    said = {
+        context.say(one.title): tuple(sorted((n for _, n in counted_parts(context, one)), reverse=True))
+        for one in context.design.steps
+    }
+    assert {title: said[title] for title in wanted} == wanted
+    promised = {figure.value for figure in context.joined.figures if figure.name.startswith("copies of")}
+    assert {
+        count for title, counts in wanted.items() if "Cut" not in title and "dry" not in title for count in counts
+    } <= promised
