@@ -13,7 +13,8 @@ from publisher.pages.instructions.sketch_pen import SketchPen
 from publisher.pages.sheet import drawn_size, place_drawing
 from publisher.pages.type import PICTURE_CONTOUR, PICTURE_DETAIL
 
-PIN_ROOM = 17.0  # mm at the left, for the heads of pins
+PIN_ROOM = 18.5  # mm at the left, for the heads of pins
+AT_CORNER = 1.2  # mm from the outline of what is pinned to the tips of pins
 SIDE_ROOM = 15.0  # mm at the right, for a clock or a pot
 WEIGHTS = ("books", "flat_board")
 GLUES = ("white_glue", "hot_glue", "superglue", "spray_glue")
@@ -36,8 +37,8 @@ def waiting(pen: SketchPen, stands: Drawing | None, wait: str, uses: tuple[str, 
         pen.line(*ring, style=PICTURE_CONTOUR, closed=True)
         pen.books(middle - wide * 0.36, board + 1.4, wide * 0.72)
     if pinned:
-        pen.pin((box.left + 5.0, box.bottom + 0.55 * box.height), 62.0)
-        pen.pin((box.left + 5.0, box.bottom + 0.35 * box.height), 96.0)
+        for share, lean in ((0.45, 62.0), (0.25, 96.0)):  # through the joint at its left corner, crosswise
+            pen.pin((_corner(stands, box, share) + AT_CORNER, box.bottom + share * box.height), lean)
     if "masking_tape" in uses:
         x, y = box.right - 6.0, box.bottom + 0.45 * box.height
         pen.tape((x - 4.0, y - 1.4), (x + 4.0, y + 1.4), (x + 3.2, y + 4.2), (x - 4.8, y + 1.4))
@@ -47,6 +48,16 @@ def waiting(pen: SketchPen, stands: Drawing | None, wait: str, uses: tuple[str, 
         pen.count("+", FIELD_WIDE - 7.5, 26.6)
     for each in pen.broken(said, 2 * min(middle, FIELD_WIDE - middle) - 2.0):
         pen.count(each, middle, 0.8)
+
+
+def _corner(stands: Drawing | None, box: Box, share: float) -> float:
+    """Return where the outline of what is shown in a box begins at the left, at this share of its height."""
+    if stands is None:
+        return box.left
+    level = shapely.LineString([(-1.0, share * stands.height), (stands.width + 1.0, share * stands.height)])
+    shown = shapely.MultiLineString([line.points for line in stands.lines if len(line.points) > 1])
+    met = shapely.intersection(shown, level)
+    return box.left + (0.0 if met.is_empty else float(met.bounds[0])) * box.width / stands.width
 
 
 def sealing(pen: SketchPen, stands: Drawing | None, parts: CountedParts, *, twice: bool) -> None:

@@ -5,7 +5,7 @@ from collections.abc import Callable
 import pytest
 
 from publisher.basics import Box
-from publisher.joints import Drawing
+from publisher.joints import Drawing, DrawnLine
 from publisher.pages.instructions import finish_sketches as sketches
 from publisher.pages.instructions.part_sketches import FIELD_TALL, FIELD_WIDE
 from publisher.pages.instructions.sketch_pen import SketchPen
@@ -50,3 +50,12 @@ def test_what_is_sealed_or_painted_is_what_stands_else_the_parts(stands: bool, d
         keeps(context, pen.drawn)
         said = [thing.text for thing in pen.drawn if isinstance(thing, Words)]
         assert ("2 × A" in said) is not stands
+
+
+@pytest.mark.parametrize("share", [0.25, 0.45])
+def test_pins_go_through_the_left_corner_of_what_dries(share: float) -> None:
+    """Of a roof, a triangle 40 wide and 20 high, the outline begins farther in the higher one looks."""
+    box = Box(17.0, 5.0, 57.0, 25.0)
+    roof = (DrawnLine("contour", ((0.0, 0.0), (20.0, 20.0), (40.0, 0.0), (0.0, 0.0))),)
+    assert sketches._corner(Drawing("whole:roof", "A roof", roof, (), 40.0, 20.0), box, share) == pytest.approx(17.0 + 20.0 * share)
+    assert sketches._corner(None, box, share) == box.left
