@@ -79,7 +79,8 @@ def _centre(side: tuple[Point, Point], shown: Iterable[Drawn], faces: Faces) -> 
     """Return the point of a side nearest to its middle round which a mark has clear space; None where there is none."""
     (x, y), upright = side[0], side[0][0] == side[1][0]
     first, last = (side[0][1], side[1][1]) if upright else (side[0][0], side[1][0])
-    taken = [(first - FIDUCIAL, first + FIDUCIAL), (last - FIDUCIAL, last + FIDUCIAL)]  # corners
+    corner = FIDUCIAL + FRAME.width / 2  # as far as the ink of its arm may reach
+    taken = [(end - corner, end + corner) for end in (first, last)]
     around = FRAME.width / 2 + FIDUCIAL_CLEAR
     strip = Box.round(side).grown(around)
     for box in _in_strip(strip, shown, faces):

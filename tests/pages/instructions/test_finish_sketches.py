@@ -57,5 +57,7 @@ def test_pins_go_through_the_left_corner_of_what_dries(share: float) -> None:
     """Of a roof, a triangle 40 wide and 20 high, the outline begins farther in the higher one looks."""
     box = Box(17.0, 5.0, 57.0, 25.0)
     roof = (DrawnLine("contour", ((0.0, 0.0), (20.0, 20.0), (40.0, 0.0), (0.0, 0.0))),)
-    assert sketches._corner(Drawing("whole:roof", "A roof", roof, (), 40.0, 20.0), box, share) == pytest.approx(17.0 + 20.0 * share)
+    assert sketches._corner(Drawing("whole:roof", "A roof", roof, (), 40.0, 20.0), box, share) == pytest.approx(
+        17.0 + 20.0 * share
+    )
     assert sketches._corner(None, box, share) == box.left

@@ -86,3 +86,11 @@ def test_what_a_clip_hides_is_not_there() -> None:
 def test_a_side_that_is_filled_from_end_to_end_has_no_mark() -> None:
     assert len(marks(wall(LIMIT.bottom + 15.0, LIMIT.top - 15.0))) == 7
     assert "left" not in marks(wall(LIMIT.bottom + 15.0, LIMIT.top - 15.0))
+
+
+def test_a_mark_that_is_pushed_up_to_a_corner_keeps_its_white_off_the_ink_there() -> None:
+    ends = [LIMIT.top - HALF - FIDUCIAL - 10.0 + 0.05 * k for k in range(60)]
+    found = [mark for end in ends if (mark := marks(wall(LIMIT.bottom + 10.0, end)).get("left"))]
+    arm = LIMIT.top - HALF - FIDUCIAL - HALF  # lowest ink of the corner over it
+    assert 3 < len(found) < len(ends) and max(mark.clear[0].top for mark in found) <= arm + 1e-9
+    assert max(mark.clear[0].top for mark in found) > arm - 0.1  # one comes as near as it may

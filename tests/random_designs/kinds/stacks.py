@@ -18,6 +18,7 @@ from tests.random_designs.solids import Point
 
 FIGURE = 0.294  # N: a figure of 30 g
 FIGURE_BASE = 25.0  # mm: its load spreads over no more than that and its way to the root
+NARROWEST = 5.0  # mm of a part in foam up to 5 mm thick, at its narrowest (common practice)
 BESIDE = 0.2  # mm beside a rim in which all that crosses it is measured
 STRENGTH = 0.345  # MPa, a maker's least value for extruded polystyrene (50 psi)
 GLUED = 0.25  # of the smaller of two layers lies on the other, and a strip of it is at least 8 mm wide in 5 mm board (common practice)
@@ -99,7 +100,9 @@ def _spiral(dice: Dice, base: Base) -> Stack:
         core = dice.size(15.0, 45.0)
         reach = dice.size(core + 20.0, core + 80.0)
         root = core * radians(turn * span)
-        if STRENGTH * root * base.t**2 / (6 * FIGURE * (reach - core)) >= 1.25:
+        across = 2 * core * sin(radians(turn * span) / 2)  # the step where it leaves the core: narrower is warned of
+        bears = STRENGTH * root * base.t**2 / (6 * FIGURE * (reach - core)) >= 1.25
+        if bears and across > NARROWEST * max(1.0, base.t / 5.0):
             break
     notch = dice.one_of((0.0, 4.0))
     climb = 1.0 if dice.chance(0.7) else -1.0
