@@ -100,7 +100,8 @@ def copies_taken(context: Context, part: Part, step: StepPlan) -> int:
         return 0
     if any(place.part == (part.whole or part.id) for plan in context.design.panels for place in plan.places):
         return part.count
-    added = context.joined.added(context.design.steps.index(step) + 1, part.whole or part.id)
+    number = next((n for n, one in enumerate(context.design.steps, 1) if one.place == step.place), 0)
+    added = context.joined.added(number, part.whole or part.id)
     return added or (part.count if step.stage == DRY and _is_layer(context, part) else 0)
 
 

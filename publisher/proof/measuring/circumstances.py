@@ -42,7 +42,7 @@ CIRCUMSTANCES: dict[str, Circumstance] = {
     "offcut": lambda promises: any(layout.offcut is not None for layout in promises.layouts),
     "askew": lambda promises: any(len(place.measures) > 1 for one in promises.layouts for place in one.places),
     "measured": lambda promises: bool(promises.sizes),
-    "holes": lambda promises: any(len(piece.rings) > 1 for piece in promises.prints),
+    "holes": lambda promises: any(len(outline.rings) > 1 for outline in promises.outlines),
     "bevel": lambda promises: any(word.kind == "bevel" for piece in promises.prints for word in piece.words),
     "reference": _has_line("reference"),
     "glue": _has_line("glue"),

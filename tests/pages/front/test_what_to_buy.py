@@ -5,6 +5,8 @@ from dataclasses import replace
 
 import pytest
 
+from publisher.basics import TipPromise
+from publisher.material.buying import CUT_BY_A_TIP
 from publisher.pages import Words
 from publisher.pages.front.what_to_buy import buy_block, work_block
 from publisher.pages.sheet import make_frame
@@ -45,8 +47,10 @@ def test_boards_are_named_where_there_are_several(demo: Callable[..., Context]) 
 
 def test_a_pack_says_of_its_own_boards_how_far_a_blade_goes(demo: Callable[..., Context]) -> None:
     context = demo("quay")
-    board = replace(context.design.boards[0], faces="paper_both")
-    papered = replace(context, design=replace(context.design, boards=(board,)))
+    work = context.needs.work
+    assert work is not None
+    tips = (TipPromise(True, *CUT_BY_A_TIP[True]),)
+    papered = replace(context, needs=replace(context.needs, work=replace(work, tips=tips)))
     frame = make_frame(context.paper, False, 0.0)
 
     def said(of: Context) -> str:
