@@ -4,7 +4,7 @@ Comes in: all that was worked out, and which templates stand where. Goes out: dr
 Never: place a template.
 """
 
-from publisher.pages.front.cautions import caution_drafts, licence_stands_here
+from publisher.pages.front.cautions import caution_drafts, cautions_before, licence_stands_here
 from publisher.pages.front.check_pieces import board_to_go_on, inner_square_words, outer_square_words, square_between
 from publisher.pages.front.check_squares import INCH_SIDE, SQUARE_SIDE
 from publisher.pages.front.coupon import fit_of
@@ -16,7 +16,7 @@ from publisher.pages.front.finished import FIGURE_GAP, figure_beside
 from publisher.pages.front.licence import licence_of, licensing
 from publisher.pages.front.one_part import ONE_PART, one_part_drafts
 from publisher.pages.front.pages_to_print import ranges
-from publisher.pages.front.piles import trials_of
+from publisher.pages.front.piles import PILING, trials_of
 from publisher.pages.front.print_check import CHECK_PAGE, has_two_squares, print_check_drafts
 from publisher.pages.front.shop_pages import SHOP_KIND, shop_drafts, shop_picture_names
 from publisher.pages.front.to_buy import CARD_THICK, materials_to_buy, tools_to_buy

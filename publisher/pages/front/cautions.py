@@ -3,12 +3,12 @@
 from collections.abc import Callable
 from functools import partial
 
-from publisher.basics import Layer, TextPromise, polyline
+from publisher.basics import Layer, TextPromise, polyline, remembered_few
 from publisher.pages.front.how_to import bevelling, copying, tracing
 from publisher.pages.front.legend import kinds_on, legend
 from publisher.pages.front.licence import licence_of, licensing
 from publisher.pages.front.piles import piles, piling
-from publisher.pages.model import Drawn, Stroke
+from publisher.pages.model import Drawn, Stroke, Words
 from publisher.pages.sheet import Body, Caution, Context, Frame, Numbers, PageDraft, cautions_for, columns, make_frame
 from publisher.pages.tiles import plan_true_pages
 from publisher.pages.type import GUTTER, HEADING, SMALL, SPACE, STRONG_RULE, Block
@@ -26,6 +26,15 @@ def caution_drafts(context: Context) -> tuple[PageDraft, ...]:
         PageDraft("cautions", f"cautions:{number}", TITLE, frame, partial(_body, drawn, said), TASK)
         for number, (drawn, said) in enumerate(_pages(context, frame), 1)
     )
+
+
+@remembered_few
+def cautions_before(context: Context, title: str) -> int:
+    """Return on how many of these pages before its own a caution or section of this title does not stand: 0 for the first page."""
+    for index, (drawn, _) in enumerate(_pages(context, make_frame(context.paper, False, 0.0))):
+        if any(isinstance(one, Words) and one.text == title for one in drawn):
+            return index
+    return 0
 
 
 def licence_stands_here(context: Context) -> bool:

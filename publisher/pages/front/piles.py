@@ -7,6 +7,9 @@ from publisher.joints import Joined, spread_ends
 from publisher.pages.model import Drawn
 from publisher.pages.type import HEADING, SMALL, SPACE, Block, Setter
 
+PILING = "Before you cut layers"
+"""What this is called."""
+
 SHOWN = 0.5
 """mm: a stack that may come out less than this higher or lower needs no trial. Common practice, no source."""
 
@@ -74,7 +77,7 @@ def _asked(design: Design, name: str) -> bool:
 
 def piling(setter: Setter, said: tuple[str, ...], x: float, top: float, width: float) -> Block:
     """Set the trials under their heading."""
-    drawn: list[Drawn] = [*setter.line("Before you cut layers", HEADING.tagged("h2"), x, top - setter.drop(HEADING))]
+    drawn: list[Drawn] = [*setter.line(PILING, HEADING.tagged("h2"), x, top - setter.drop(HEADING))]
     y = top - HEADING.leading - SPACE / 2
     for sentence in said:
         block = setter.paragraph(sentence, SMALL, x, y, width)

@@ -15,8 +15,10 @@ from publisher.pages.front import (
     CARD_THICK,
     CHECK_PAGE,
     INCH_SIDE,
+    PILING,
     SQUARE_SIDE,
     board_to_go_on,
+    cautions_before,
     fit_of,
     has_two_squares,
     inner_square_words,
@@ -114,10 +116,11 @@ def _measure(context: Context, numbers: Numbers | None) -> Act | None:
     )
     if piles:
         page = (numbers.page_of("cautions:1") if numbers is not None else None) or WIDEST[0]
+        page += cautions_before(context, PILING)
         counts = series(f"{pile.scraps} scraps, the layers of the {_words(pile.name)}" for pile in piles)
         said.append(
             f"Cut scraps from board that the layouts leave free, and press them together in a pile: {counts}. "
-            f"For another height see “Before you cut layers” from page {page} on."
+            f"For another height see “{PILING}” from page {page} on."
         )
         heights = (
             f"{pile.scraps} scraps are {say_length(pile.height, first=context.paper.first)} high" for pile in piles

@@ -8,6 +8,7 @@ from publisher.basics import Box, Carried, Finding, Layer, TextPromise, polyline
 from publisher.basics.wording import series
 from publisher.design import StepPlan
 from publisher.geometry import Part
+from publisher.pages.front import cautions_before
 from publisher.pages.instructions.act_cells import (
     TALLEST_STEP,
     ActPicture,
@@ -169,7 +170,8 @@ def step_block(
         drawn = _numbered(context, number or own, box)
         under = Box(box.left + STEP_NUMBER, box.bottom, box.right, box.top - SPACE)
         cells = act_rows(context, step, every[begin:end], begin + 1, len(every), under, pages[0])
-        return StepBlock((*drawn, *cells.drawn), cells.height + SPACE, (), cells.carried)
+        begun = Carried(f"step:{own}:goes_on", pages[0], replace(box, bottom=box.top - SPACE))
+        return StepBlock((*drawn, *cells.drawn), cells.height + SPACE, (), (begun, *cells.carried))
     told = _Told(step, own, number or own, pages, templates, every[:end], len(every))
     return _with_pictures(context, told, box)
 
@@ -247,16 +249,24 @@ def _worded(context: Context, told: _Told, box: Box) -> StepBlock:
 def _cautions(
     context: Context, keys: tuple[str, ...], at: tuple[float, float, float], page: int
 ) -> tuple[tuple[Drawn, ...], float, tuple[Caution, ...]]:
-    """Set the names of the cautions of tools and materials beside a bar, with the page on which they stand."""
+    """Set the names of the cautions of tools and materials beside a bar, with the pages on which they stand; ``page``: the first of
+    cautions."""
     cautions = cautions_for(keys, always=False)
     if not cautions:
         return (), 0.0, ()
     left, top, width = at
-    said = series(f"“{caution.title}”" for caution in cautions)
-    block = context.type.paragraph(f"Caution: read {said} on page {page}.", SMALL.bold(), left + 3.0, top, width - 3.0)
-    y = top - block.height
+    standing: dict[int, list[str]] = {}
+    for caution in cautions:
+        standing.setdefault(page + cautions_before(context, caution.title), []).append(f"“{caution.title}”")
+    drawn: list[Drawn] = []
+    y = top
+    for on, titles in sorted(standing.items()):
+        said = f"Caution: read {series(titles)} on page {on}."
+        block = context.type.paragraph(said, SMALL.bold(), left + 3.0, y, width - 3.0)
+        drawn += block.drawn
+        y -= block.height
     bar = Stroke(STRONG_RULE, (polyline(((left + 0.5, top - 0.5), (left + 0.5, y))),), Layer.PAGE, tag="artifact")
-    return (bar, *block.drawn), block.height + SPACE, cautions
+    return (bar, *drawn), top - y + SPACE, cautions
 
 
 def stage_tools(context: Context, step: StepPlan) -> tuple[str, ...]:

@@ -156,15 +156,18 @@ def step_numbers(case: Case, check: Check[Case]) -> Findings:
     """Look for each step's number to the left of its title, in the order of the pages."""
     titles = [w for w in case.promises.carried if w.key.endswith(":title") and w.key.startswith(("step:", "act:"))]
     hint = "count the steps in the order in which they are printed"
-    on: dict[int, list[int]] = {}
+    on: dict[int, set[int]] = {}
+    steps = {where.key.removesuffix(":title"): number for number, where in enumerate(titles, 1)}
+    for where in case.promises.carried:  # a step that goes on shows its pictures on the pages after its title's
+        if (number := steps.get(":".join(where.key.split(":")[:2]))) is not None:
+            on.setdefault(where.page, set()).add(number)
     for number, where in enumerate(titles, 1):
-        on.setdefault(where.page, []).append(number)
         if not _numbered(case, where, str(number)):
             yield about(check, page_name(where.page), f": step {number} has not its number beside its title", hint)
     for page, numbers in on.items():
         for first, last in STEPS.findall(case.own_words(page)):
-            if (int(first), int(last or first)) != (numbers[0], numbers[-1]):
-                what = f": it says “steps {first} to {last or first}”; it has {numbers[0]} to {numbers[-1]}"
+            if (int(first), int(last or first)) != (min(numbers), max(numbers)):
+                what = f": it says “steps {first} to {last or first}”; it has {min(numbers)} to {max(numbers)}"
                 yield about(check, page_name(page), what, hint)
     return len(titles)
 
