@@ -49,7 +49,7 @@ TOO_MANY_COPIES = Rule(
     Severity.ERROR,
 )
 TAG_CLEAR = 0.4  # mm between a line to a part and the words of its label
-SHORT_LEADER, LONG_LEADER = 14.0, 90.0  # mm from a label to its part: a longer line must cross nothing
+SHORT_LEADER, LONG_LEADER = 14.0, 90.0  # mm from a label to its part: the shorter where nobody says what it must not cross
 LAST = (1_000_000, 0)  # where pages stand that bear nothing but compass strips
 TITLE_MOST = 64  # letters of a title; a longer one names fewer parts
 
@@ -217,8 +217,8 @@ def label_promises(page: int, lying: Lying) -> tuple[TextPromise, ...]:
 def leader(
     setter: Setter, part: Part, pose: Pose, spot: Spot, others: shapely.Geometry | None = None
 ) -> tuple[Drawn, ...]:
-    """Return the line from the tag of a label that stands beside its part to the part, short, or longer where it crosses nothing of
-    the ``others``; none for a label inside it."""
+    """Return the line from the tag of a label, or from words without one, that stand beside their part to the part, where it crosses
+    nothing of the ``others``: short where nobody knows those. None for a label inside it."""
     shape, box = polygon(part.template.outer, pose), spot.box
     if shape.intersects(spot.polygon):
         return ()
@@ -236,7 +236,7 @@ def leader(
         track = shapely.LineString(line.points) if line else None
         if line is None or track is None or (start is not spot_rim and words.intersects(track)):
             continue
-        if track.length <= SHORT_LEADER or others is None or not others.intersects(track):
+        if others is None or not others.intersects(track):
             return (Stroke(LEADER, (line,), Layer.NOTES, None, "figure"),)
     return ()
 
