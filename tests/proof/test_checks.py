@@ -513,7 +513,6 @@ bad("proof/saying", "how to print")(drop(0, "says print at 100 %"))
 bad("proof/saying", "what a small reading means")(drop(0, "says smaller then"))
 bad("proof/saying", "half of a sentence")(drop(3, "says step tape on"))
 bad("proof/saying", "on one page of many")(drop(2, "says print so"))
-bad("proof/saying", "for a part that stands upright")(drop(1, "says top copied"))
 bad("proof/saying", "limits of another design")(
     swap(
         0,

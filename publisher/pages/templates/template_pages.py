@@ -49,7 +49,10 @@ TOO_MANY_COPIES = Rule(
     Severity.ERROR,
 )
 TAG_CLEAR = 0.4  # mm between a line to a part and the words of its label
-SHORT_LEADER, LONG_LEADER = 14.0, 90.0  # mm from a label to its part: the shorter where nobody says what it must not cross
+SHORT_LEADER, LONG_LEADER = (
+    14.0,
+    90.0,
+)  # mm from a label to its part: the shorter where nobody says what it must not cross
 LAST = (1_000_000, 0)  # where pages stand that bear nothing but compass strips
 TITLE_MOST = 64  # letters of a title; a longer one names fewer parts
 

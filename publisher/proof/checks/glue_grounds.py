@@ -1,6 +1,7 @@
 """The pale ground of each glue area: on the tile that lies below, from the line of the marks to the end of what the page shows."""
 
 from collections.abc import Iterator
+from itertools import product
 
 from publisher.basics import Box, Check, Findings, OutlinePromise, SeamPromise
 from publisher.proof.checks.frame import MOST_SAID, about, judged, page_name
@@ -56,25 +57,26 @@ def _seams(promises: tuple[SeamPromise, ...]) -> Seams:
 
 def _ground(outlines: tuple[OutlinePromise, ...], marks: list[SeamPromise]) -> Box | None:
     """Return where the glue area of a seam lies on the page of its first tile; None where that tile does not come first."""
-    first, second = (_tile(outlines, marks, place) for place in (0, 1))
-    if first is None or second is None or first.window is None:
-        return None
-    (x, y), window = marks[0].at[0], first.window
-    if (second.row - first.row, second.column - first.column) == (0, 1):
-        return Box(x, window.bottom, window.right, window.top)
-    return Box(window.left, window.bottom, window.right, y) if second.row == first.row + 1 else None
+    (x, y) = marks[0].at[0]
+    for first, second in product(*(tuple(_tiles(outlines, marks, place)) for place in (0, 1))):
+        window = first.window
+        if window is not None and (second.row - first.row, second.column - first.column) == (0, 1):
+            return Box(x, window.bottom, window.right, window.top)
+        if window is not None and (second.row - first.row, second.column - first.column) == (1, 0):
+            return Box(window.left, window.bottom, window.right, y)
+    return None
 
 
-def _tile(outlines: tuple[OutlinePromise, ...], marks: list[SeamPromise], place: int) -> OutlinePromise | None:
-    """Return the tile of a part that shows all marks of a seam on one of its two pages."""
+def _tiles(outlines: tuple[OutlinePromise, ...], marks: list[SeamPromise], place: int) -> Iterator[OutlinePromise]:
+    """Yield the tiles of a part that show all marks of a seam on one of its two pages: a page may hold several of one part, whose
+    windows reach over each other."""
     part, copy, page = marks[0].part, marks[0].copy, marks[0].pages[place]
     for one in outlines:
         if (one.part, one.copy, one.page) == (part, copy, page) and one.window is not None and one.row:
             room = one.window.grown(SHIFTED)
             ends = (mark.at[place] for mark in marks)
             if all(room.left <= x <= room.right and room.bottom <= y <= room.top for x, y in ends):
-                return one
-    return None
+                yield one
 
 
 def _pale(page: PageRead) -> Iterator[Box]:
