@@ -36,6 +36,7 @@ from publisher.pages.type import (
 
 FIGURE = "figure"  # tag of a figure; what it shows may follow after a colon
 LABEL_CLEAR = 0.3  # round a label
+LABEL_OUT = 1.0  # mm that a label may reach out of the box of its picture
 REACH = 20  # steps of its own size that a label may move
 LEAST_PHOTO_DOTS = 150.0  # to the inch
 FINEST_DOT = INCH_MM / LEAST_PHOTO_DOTS  # mm of a photograph's pixel at most
@@ -138,11 +139,19 @@ def place_drawing(
         lines = shapely.MultiLineString([path.points for path in outlines])
         for label in drawing.labels:
             spot = _free_spot(setter, label.text, style, (x + label.at[0] * scale, y + label.at[1] * scale), taken)
+            spot = _kept_in(spot, box.grown(LABEL_OUT))
             taken.append(spot)
             drawn += (replace(one, tag=tag) for one in _leader(spot, lines, layer))
             middle = (spot.left + spot.right) / 2
             drawn += setter.line(label.text, style, middle, spot.bottom + LABEL_CLEAR, align="centre", layer=layer)
     return tuple(drawn)
+
+
+def _kept_in(spot: Box, room: Box) -> Box:
+    """Return a label's box moved into a room by as little as it takes."""
+    right = max(room.left - spot.left, 0.0) - max(spot.right - room.right, 0.0)
+    up = max(room.bottom - spot.bottom, 0.0) - max(spot.top - room.top, 0.0)
+    return spot.moved(right, up)
 
 
 def _leader(spot: Box, lines: shapely.MultiLineString, layer: Layer) -> tuple[Stroke, ...]:

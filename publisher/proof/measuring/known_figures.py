@@ -77,7 +77,7 @@ def known_figures(promises: Promises, page: int, written: frozenset[str]) -> Kno
         tuple(sorted({angle for piece in pieces for angle in piece.angles})),
         tuple(figure.value for figure in promises.figures if figure.kind == "mass"),
         (100.0, *(100.0 * share for share in shares)),
-        frozenset(_counts(promises, rows)),
+        frozenset((*_counts(promises, rows), *_mapped(promises, here if kind == "tiles" else set()))),
         written.union(_beside_rulers(promises, page)),
     )
 
@@ -122,6 +122,11 @@ def _laid_sizes(outlines: Iterable[OutlinePromise]) -> Iterator[float]:
         up = points @ (np.sin(angle), np.cos(angle))
         yield float(np.ptp(across))
         yield float(np.ptp(up))
+
+
+def _mapped(promises: Promises, parts: set[str]) -> Iterator[float]:
+    """Yield the pages that the map of these parts' tiles shows."""
+    yield from (float(one.page) for one in promises.outlines if one.row and one.part in parts)
 
 
 def _counts(promises: Promises, rows: Iterable[RowPromise]) -> Iterator[float]:

@@ -7,7 +7,8 @@ import pytest
 from publisher.basics import Box
 from publisher.joints import Drawing, DrawingLabel, DrawnLine
 from publisher.pages import Stroke, Words
-from publisher.pages.sheet.pictures import drawn_size, place_drawing
+from publisher.pages.sheet.pictures import LABEL_OUT, drawn_size, place_drawing
+from publisher.pages.type import NOTE
 from publisher.pages.type.fonts import Faces, face
 from publisher.pages.type.text import Setter
 
@@ -52,9 +53,19 @@ def test_labels_at_one_point_are_moved_apart(setter: Setter) -> None:
         assert abs(a.x - b.x) > 1.5 or abs(a.y - b.y) > 1.5
 
 
+def test_no_label_stands_far_out_of_the_room_of_its_picture(setter: Setter) -> None:
+    for at in ((0.0, 50.0), (200.0, 50.0), (230.0, 140.0), (-30.0, -40.0)):
+        box = Box(10, 10, 110, 110)
+        drawn = place_drawing(setter, replace(DRAWING, labels=(DrawingLabel("12 × A", at),)), box)
+        (said,) = [thing for thing in drawn if isinstance(thing, Words)]
+        width = setter.width("12 × A", NOTE.bold())
+        assert box.left - LABEL_OUT <= said.x and said.x + width <= box.right + LABEL_OUT + 1e-6
+        assert box.bottom - LABEL_OUT <= said.y <= box.top + LABEL_OUT
+
+
 def test_a_label_that_stands_off_gets_a_line_to_its_part(setter: Setter) -> None:
     for at, leaders in (((215.0, 50.0), 1), ((202.5, 50.0), 0), ((100.0, 50.0), 0)):  # off, close beside, on the part
-        drawn = place_drawing(setter, replace(DRAWING, labels=(DrawingLabel("A", at),)), Box(10, 10, 210, 210))
+        drawn = place_drawing(setter, replace(DRAWING, labels=(DrawingLabel("A", at),)), Box(-10, 10, 230, 210))
         lines = [s for s in drawn if isinstance(s, Stroke) and s.style.name == "leader"]
         assert len(lines) == leaders
         for line in lines:
