@@ -25,6 +25,8 @@ _RUNS = rf"{_RUN}(?:(?:, {_RUN})+(?: and {_RUN})?| and {_RUN})(?![\w./]|{_UNIT}|
 _FIGURE = re.compile(rf"(?<![\w.])(?:{_RUNS}|{_MEASURE}(?: \({_MEASURE}\))?)(?![\w/]|\.\d)")
 _DECIMAL = re.compile(r"(?<![\w.])(\d+(?:,\d{3})*)(\.\d+)?(?![\w]|\.\d)")
 _WORDS = re.compile(r"[^\W\d_]{2,}")
+# words with blanks between them that keep a line, without the sign of a sentence behind them
+_TOGETHER = re.compile(r"[^\s:;,.]+(?:[.,]\d+)?(?:\u00a0[^\s:;,]*[^\s:;,.])+")
 _LETTERS = re.compile(r"[A-Z]{1,4}\d*(?:\.\d+)?[a-z]?|[a-z]{1,2}\d*")
 _SENTENCES = re.compile(r"(?<=[.!?]) +|(?<=[.!?][”)]) +")
 _JOINTS = (" · ", "; ", ", ", " / ")
@@ -79,6 +81,13 @@ class Tongue:
         """Return a text with words and the numbers behind them kept on one line."""
         return self._bound.sub("\u00a0", text)
 
+    def _as_bound(self, text: str, said: str) -> str:
+        """Return what is said for a text with the words kept on one line that are kept so in it: a page promises them as one."""
+        for run in _TOGETHER.findall(text) if "\u00a0" in text else ():
+            whole = self.maybe(run.replace("\u00a0", " "))
+            said = re.sub(rf"(?<!\w){re.escape(whole)}(?!\w)", lambda found: found[0].replace(" ", "\u00a0"), said)
+        return said
+
     def hyphens(self, word: str) -> tuple[int, ...]:
         """Return behind how many letters of a word it may be parted by a hyphen."""
         return tuple(int(place) for place in _hyphens(self.table.language.hyphens).positions(word))
@@ -103,7 +112,7 @@ class Tongue:
         found = [self.say(one) for one in paragraphs] if len(paragraphs) > 1 else [self._whole(bare, lost)]
         made = "\n\n".join(found)
         self.missing.update(dict.fromkeys(lost))
-        made = " " * blank[0] + made + " " * blank[1] if bare else text
+        made = self._as_bound(text, " " * blank[0] + made + " " * blank[1]) if bare else text
         self._said[text] = made
         self._said.setdefault(made, made)
         return made

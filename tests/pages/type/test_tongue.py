@@ -2,6 +2,7 @@
 
 import pytest
 
+from publisher.pages.model import Words
 from publisher.pages.type import BODY, Faces, Setter, Tongue, face
 from publisher.pages.type.text import HYPHEN
 
@@ -68,6 +69,34 @@ def test_a_key_of_the_spec_may_be_a_word_of_ours(tongue: Tongue) -> None:
 def test_page_numbers_are_found_and_stay_with_their_word(tongue: Tongue) -> None:
     assert [found[1] for found in tongue.page_words.finditer("Seite 3, dann Seiten 4-6 und 9")] == ["3", "4-6 und 9"]
     assert tongue.bound("auf Seite 3") == "auf Seite\u00a03"
+
+
+@pytest.mark.parametrize(
+    ("english", "german"),
+    [
+        ("cut\u00a011: this is 10\u00a0of\u00a011", "Anzahl\u00a011: dies ist 10\u00a0von\u00a011"),
+        ("cut\u00a04\u00a0+\u00a01\u00a0spare", "Anzahl\u00a04\u00a0+\u00a01\u00a0Ersatz"),
+        (
+            "cut\u00a01\u00a0+\u00a01\u00a0spare: this is 2\u00a0of\u00a02, a spare",
+            "Anzahl\u00a01\u00a0+\u00a01\u00a0Ersatz: dies ist 2\u00a0von\u00a02, ein Ersatz",
+        ),
+        ("finished 130.0\u00a0×\u00a0135.0\u00a0mm", "fertig 130,0\u00a0×\u00a0135,0\u00a0mm"),
+        ("B Giebelwand, cut\u00a02", "B Giebelwand, Anzahl\u00a02"),
+    ],
+)
+def test_words_that_stay_on_one_line_do_so_in_german(tongue: Tongue, english: str, german: str) -> None:
+    assert tongue.say(english) == german
+    assert tongue.say(german) == german
+    assert not tongue.missing
+
+
+def test_a_label_breaks_no_count_of_copies(tongue: Tongue) -> None:
+    setter = Setter(Faces(face("regular"), face("bold")), tongue)
+    text = "cut\u00a011: this is 10\u00a0of\u00a011"
+    wide = setter.wide("Anzahl 11: dies ist 10", BODY) + 0.1  # the rest has no room
+    block = setter.paragraph(text, BODY, 0.0, 0.0, wide)
+    lines = [thing.text for thing in block.drawn if isinstance(thing, Words)]
+    assert lines == ["Anzahl 11: dies ist", "10 von 11"]
 
 
 def test_long_words_are_parted_between_syllables(tongue: Tongue) -> None:
