@@ -334,7 +334,7 @@ def _said(context: Context, mm: float, rounds: Callable[[float, int], float] = r
 
 
 def wrong(context: Context, box: Box, page: int, form: CheckForm) -> tuple[Body, float]:
-    """Set the table of what a wrong reading means, and what to do after gluing.
+    """Set the table of what a wrong reading means.
 
     A page is scaled to fit the printable area of its own or another paper, to fill it, or over the edges by a borderless mode. Each
     gives figures of several rows, as other causes do: so each row names all that give its figures.
@@ -360,26 +360,34 @@ def wrong(context: Context, box: Box, page: int, form: CheckForm) -> tuple[Body,
         rows = tuple((inch, *row) for inch, row in zip((inch_square(allowed), *INCH_READINGS), rows, strict=True))
     columns = _as_wide_as_their_words(setter, titles, rows, box.width)
     table = make_table(setter, columns, rows)
-    glued = "gluing to card" if context.design.use == "trace" else "gluing"
-    after = f"Measure again after {glued}: wet paper grows by 2 to 3 % across its grain. Let it dry flat."
-    y = box.top - table.height() - 2.0
-    words = setter.paragraph(after, SMALL.bold(), box.left, y, box.width)
     texts = tuple(TextPromise(page, said) for row in rows for said in row[:-2])
-    return Body(table.place(box.left, box.top) + words.drawn, texts=texts), box.top - y + words.height
+    return Body(table.place(box.left, box.top), texts=texts), table.height()
+
+
+def glued(context: Context, box: Box, _page: int, _form: CheckForm) -> tuple[Body, float]:
+    """Say what to do after gluing."""
+    onto = "gluing to card" if context.design.use == "trace" else "gluing"
+    after = f"Measure again after {onto}: wet paper grows by 2 to 3 % across its grain. Let it dry flat."
+    words = context.type.paragraph(after, SMALL.bold(), box.left, box.top, box.width)
+    return Body(words.drawn), words.height
 
 
 def _as_wide_as_their_words(
     setter: Setter, titles: tuple[str, ...], rows: tuple[tuple[str, ...], ...], width: float
 ) -> tuple[Column, ...]:
     """Return columns, the first of them bold, as wide as their longest words, that share what is left of the width evenly; where
-    it does not do, the widest gives way."""
+    it does not do, the widest give way, down to a width that they share."""
     styles = (SMALL.bold(), *(SMALL for _ in titles[1:]))
     wide = [
         max(setter.width(title, SMALL.bold()), *(setter.width(row[n], style) for row in rows)) + CELL_GAP
         for n, (title, style) in enumerate(zip(titles, styles, strict=True))
     ]
-    lacks = max(0.0, sum(wide) - width - CELL_GAP)
-    wide[wide.index(max(wide))] -= lacks
+    left = width + CELL_GAP
+    for n, one in enumerate(sorted(wide)):
+        if one * (len(wide) - n) > left:
+            wide = [min(every, left / (len(wide) - n)) for every in wide]
+            break
+        left -= one
     more = (width + CELL_GAP - sum(wide)) / len(wide)
     last = len(titles) - 1
     return tuple(

@@ -5,7 +5,7 @@ from dataclasses import replace
 
 from publisher.basics import Box, Refusal, remembered_lately
 from publisher.basics.units import inches
-from publisher.pages.front.check_pieces import board, how, limits, scrap, square, wrong
+from publisher.pages.front.check_pieces import board, glued, how, limits, scrap, square, wrong
 from publisher.pages.front.check_squares import SQUARE_SIDE, CheckForm, check_column, forms_of, square_box
 from publisher.pages.sheet import (
     CODE,
@@ -31,12 +31,13 @@ TITLE = f"Page {CHECK_PAGE}: print and measure it first"
 TRIED_TITLE = "Free test page: measure it first"
 CHECK_ACROSS, CHECK_UP = 180.0, 240.0
 BASE = 6.1  # of the upright ruler's line, from the printable limit: its numbers keep clear of the mark at that side
+UNDER_TABLE = 2.0  # to the words that belong to it
 CHECK_WIDE = 168.0  # what the usual arrangement needs
 
 CheckBlock = Callable[
     [Context, Box, int, CheckForm], tuple[Body, float]
 ]  # draws under the top of the box; returns the height used
-READ: tuple[CheckBlock, ...] = (square, how, board, limits, scrap, wrong)  # in this order, whatever their places
+READ: tuple[CheckBlock, ...] = (square, how, board, limits, scrap, wrong, glued)  # in this order, whatever their places
 
 
 def print_check_drafts(context: Context) -> tuple[PageDraft, ...]:
@@ -124,8 +125,10 @@ def _arranged(context: Context, column: Box, page: int, form: CheckForm) -> tupl
             bodies[piece], high = piece(context, replace(side, top=y), page, form)
             y -= high + (SPACE if piece is board else GUTTER) if high else 0.0  # the limits are read with the gauge
         foot = min(foot, y + SPACE)
-    table, high = wrong(context, replace(column, top=foot), page, form)
-    return sum((bodies[piece] for piece in READ if piece in bodies), Body()) + table, foot - high
+    for piece in (wrong, glued):
+        bodies[piece], high = piece(context, replace(column, top=foot), page, form)
+        foot -= high + (UNDER_TABLE if piece is wrong else 0.0)
+    return sum((bodies[piece] for piece in READ if piece in bodies), Body()), foot
 
 
 def _flowed(context: Context, frame: Frame, column: Box, form: CheckForm) -> tuple[PageDraft, ...]:
@@ -143,7 +146,7 @@ def _flowed(context: Context, frame: Frame, column: Box, form: CheckForm) -> tup
             box = over_code
             high = piece(context, box, 0, form)[1]
         pages[-1].append((piece, box))
-        box = replace(box, top=box.top - high - GUTTER)
+        box = replace(box, top=box.top - high - (UNDER_TABLE if piece is wrong else GUTTER))
 
     def body(number: int) -> Callable[[Numbers], Body]:
         def draw(numbers: Numbers) -> Body:

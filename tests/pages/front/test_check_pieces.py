@@ -7,7 +7,7 @@ import pytest
 from publisher.basics import Box
 from publisher.design import Design
 from publisher.joints import Meeting
-from publisher.pages.front.check_pieces import board, how, limits, scrap, square, wrong
+from publisher.pages.front.check_pieces import board, glued, how, limits, scrap, square, wrong
 from publisher.pages.front.check_squares import CheckForm
 from publisher.pages.front.print_check import CheckBlock
 from publisher.pages.sheet.draft import Context
@@ -17,7 +17,7 @@ BOX = Box(20.0, 30.0, 200.0, 250.0)
 
 
 @pytest.mark.parametrize(("paper", "form"), [("a4", CheckForm(False)), ("letter", CheckForm(True))])
-@pytest.mark.parametrize("piece", [square, how, limits, board, scrap, wrong])
+@pytest.mark.parametrize("piece", [square, how, limits, board, scrap, wrong, glued])
 def test_a_piece_stays_in_the_height_that_it_returns(
     make_context: Callable[..., Context], piece: CheckBlock, paper: str, form: CheckForm
 ) -> None:

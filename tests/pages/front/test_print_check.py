@@ -10,9 +10,11 @@ from publisher.basics import Box, Refusal
 from publisher.design import Design, PaperWish
 from publisher.joints import Meeting
 from publisher.joints.budget import board_ranges
+from publisher.pages.front.check_pieces import wrong
+from publisher.pages.front.check_squares import CheckForm
 from publisher.pages.front.print_check import print_check_drafts
 from publisher.pages.model import Words
-from publisher.pages.sheet import paper_for
+from publisher.pages.sheet import kept_boxes, paper_for, tongue_of
 from publisher.pages.sheet.draft import Body, Context, Numbers
 from publisher.pages.sheet.page_checks import ink_box, words_box
 
@@ -56,6 +58,44 @@ def test_inside_the_limit_and_no_words_on_words(
         for (one, a), (two, b) in combinations(placed, 2):
             apart = a.right <= b.left or b.right <= a.left or a.top <= b.bottom or b.top <= a.bottom
             assert apart, (one, two)
+
+
+@pytest.mark.parametrize("use", ["trace", "paste"])
+@pytest.mark.parametrize("language", ["en", "de"])
+@pytest.mark.parametrize(("width", "height"), [(148.0, 210.0), (140.0, 190.0), (180.0, 180.0), (200.0, 170.0)])
+def test_small_papers_keep_the_corner_of_the_code_in_longer_words(
+    make_context: Make,
+    make_design: Callable[..., Design],
+    numbers: Callable[..., Numbers],
+    width: float,
+    height: float,
+    language: str,
+    use: str,
+) -> None:
+    design = make_design(language=language, use=use)
+    context = make_context("a5", design, meetings=MEETINGS)
+    context = replace(
+        context,
+        paper=replace(context.paper, width=width, height=height),
+        type=replace(context.type, tongue=tongue_of(design)),
+    )
+    drafts = print_check_drafts(context)
+    assert len(drafts) > 1
+    for draft, body in zip(drafts[1:], bodies(context, numbers)[1:], strict=True):
+        for words in (thing for thing in body.drawn if isinstance(thing, Words)):
+            box = words_box(context.type.faces, words)
+            assert not any(box.overlap(kept) > 0.0 for kept in kept_boxes(draft.frame)), words.text
+            assert box.bottom >= draft.frame.text.bottom, words.text
+
+
+def test_columns_of_readings_that_lack_room_share_what_there_is(
+    make_context: Make, make_design: Callable[..., Design]
+) -> None:
+    design = make_design(language="de")
+    context = make_context("a5", design, meetings=MEETINGS)
+    context = replace(context, type=replace(context.type, tongue=tongue_of(design)))
+    _, high = wrong(context, Box(0.0, 0.0, 125.0, 200.0), 3, CheckForm(False))
+    assert high < 80.0  # no row is taller than four lines
 
 
 @pytest.mark.parametrize("paper", ["letter", "legal", "tabloid"])
