@@ -31,8 +31,9 @@ def caution_drafts(context: Context) -> tuple[PageDraft, ...]:
 @remembered_few
 def cautions_before(context: Context, title: str) -> int:
     """Return on how many of these pages before its own a caution or section of this title does not stand: 0 for the first page."""
+    forms = (title, context.type.say(title))
     for index, (drawn, _) in enumerate(_pages(context, make_frame(context.paper, False, 0.0))):
-        if any(isinstance(one, Words) and one.text == title for one in drawn):
+        if any(isinstance(one, Words) and one.text in forms for one in drawn):
             return index
     return 0
 

@@ -327,7 +327,11 @@ def _part_cell(context: Context, part: Part, cell: Box, count: int) -> tuple[lis
     base = cell.top - setter.drop(SMALL) - 0.6
     drawn += setter.line(part.letter, BODY.bold(), left, base)
     at = left + setter.width(part.letter, BODY.bold()) + 1.5
-    if count:
-        drawn += setter.line(f"{count} ×", SMALL, at, base)
-    name = setter.paragraph(part.name, NOTE, left, base - 1.2, cell.right - left)
+    said, named = f"{count} ×", part.name
+    style = next((one for one in (SMALL, NOTE) if at + setter.width(said, one) <= cell.right), None)
+    if count and style is not None:
+        drawn += setter.line(said, style, at, base)
+    elif count:
+        named = f"{said} {part.name}"  # no room beside a long letter
+    name = setter.paragraph(named, NOTE, left, base - 1.2, cell.right - left)
     return [*drawn, *name.drawn], cell.top - (base - 1.2) + name.height

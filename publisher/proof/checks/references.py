@@ -83,7 +83,10 @@ def _misled(case: Case, page: int, text: str) -> Iterator[str]:
             if any(pages.get(number) != kind for number in _numbers(run)):
                 yield f"it sends to page {run}, which is no page of {kind.replace('_', ' ')}"
     for title, number in QUOTED.findall(text):
-        if not says(" ".join(line.text for line in case.lines(int(number))), normal(title)):
+        there = (" ".join(line.text for line in case.lines(int(number))), case.own_words(int(number)))
+        if not any(
+            says(words, normal(title)) for words in there
+        ):  # as it stands, or as another language's words are read
             yield f"it sends to “{title}” on page {number}, where nothing is called so"
     yield from _letters_misled(case, text)
     yield from _tiles_misled(case, page, text)

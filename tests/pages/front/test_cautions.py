@@ -6,10 +6,12 @@ from dataclasses import replace
 import pytest
 
 from publisher.pages import Words
-from publisher.pages.front.cautions import caution_drafts
+from publisher.pages.front.cautions import caution_drafts, cautions_before
+from publisher.pages.sheet import cautions_for
 from publisher.pages.sheet.caution_words import material_words, tool_words
 from publisher.pages.sheet.draft import Context, Numbers
-from publisher.pages.type import HEADING
+from publisher.pages.sheet.saying import tongue_of
+from publisher.pages.type import HEADING, Setter
 
 NUMBERS = Numbers(6, 9, (), (), ())
 LICENCE = "What you may do: personal use"
@@ -74,3 +76,20 @@ def test_a_pack_to_paste_has_no_pencil_to_explain(demo: Callable[..., Context]) 
     context = demo("toll-house")
     paste = replace(context, design=replace(context.design, use="paste"))
     assert "How to use a template" not in titles(paste)
+
+
+@pytest.mark.parametrize("language", ["en", "de"])
+def test_each_caution_is_sent_for_to_the_page_that_shows_it(demo: Callable[..., Context], language: str) -> None:
+    context = demo("toll-house", "a5")
+    tools = tuple(t.key for t in (*tool_words(), *material_words()))
+    design = replace(context.design, tools=tools, language=language)
+    setter = Setter(context.type.faces, tongue_of(design))
+    context = replace(context, design=design, type=setter)
+    drafts = caution_drafts(context)
+    assert len(drafts) > 2
+    pages = set()
+    for caution in cautions_for(tools):
+        pages.add(page := cautions_before(context, caution.title))
+        said = [thing.text for thing in drafts[page].body(NUMBERS).drawn if isinstance(thing, Words)]
+        assert context.type.say(caution.title) in said, caution.title
+    assert len(pages) > 1

@@ -11,8 +11,9 @@ from publisher.basics import Box
 from publisher.brief import SpecFile
 from publisher.design import PicturePlan
 from publisher.pages import Picture, Words
-from publisher.pages.instructions.step_block import TALLEST_STEP, acts_abreast, step_block
+from publisher.pages.instructions.step_block import TALLEST_STEP, _part_cell, acts_abreast, step_block
 from publisher.pages.instructions.steps import step_drafts
+from publisher.pages.sheet import ink_box
 from publisher.pages.sheet.draft import Context
 
 BOX = Box(10, 10, 190, 270)
@@ -130,3 +131,15 @@ def test_acts_of_the_pack_stand_three_abreast_where_that_saves_a_row() -> None:
         and acts_abreast(2, 100.0) == ((0, 1), (1, 2))
         and acts_abreast(0, 190.0) == ()
     )
+
+
+@pytest.mark.parametrize(("letter", "count", "wide"), [("A", 9, 26.0), ("AB12", 113, 26.0)])
+def test_a_count_never_stands_beyond_its_cell(
+    demo: Callable[..., Context], letter: str, count: int, wide: float
+) -> None:
+    context = demo("toll-house")
+    cell = Box(0.0, 0.0, wide, 12.0)
+    drawn, _ = _part_cell(context, replace(context.parts[0], letter=letter), cell, count)
+    said = [thing for thing in drawn if isinstance(thing, Words)]
+    assert any(f"{count} ×" in thing.text for thing in said)
+    assert all(ink_box(context.type.faces, thing).right <= cell.right + 0.1 for thing in said)  # type: ignore[union-attr]
