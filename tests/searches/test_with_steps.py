@@ -1,0 +1,42 @@
+"""True designs with the steps that the tool proposes, with tools, materials and a licence, on small papers and in German too: built, with
+all that is given beside the packs, and never refused."""
+
+from pathlib import Path
+from random import Random
+
+import pytest
+
+from publisher import api
+from tests.random_designs.make import true_design
+from tests.random_designs.tool import UNTOLD, written
+from tests.rehearsal.tried import with_steps
+from tests.searches.profile import seeds
+
+PAPERS = ("a5", "a4", "letter", "a3", "common", "a2", "tabloid")
+LICENCES = ("personal use", "sell what you build", "CC-BY-4.0", "LicenseRef-mine")
+TOOLS = (
+    "craft_knife", "steel_rule", "cutting_mat", "square", "pencil", "pins", "file", "brushes", "blunt_pencil", "flat_board",
+    "books", "bottle", "hot_glue_gun", "hot_wire_cutter", "spray_can",
+)  # fmt: skip
+MATERIALS = (
+    "thin_paper", "thin_card", "stick_glue", "white_glue", "hot_glue", "spray_glue", "superglue", "masking_tape", "filler",
+    "acrylic_paint", "spray_paint", "varnish", "magnets",
+)  # fmt: skip
+
+
+@pytest.mark.search
+@seeds(1, 200, cautions_on_several_pages=330019, counts_beside_long_letters_in_german=330011)
+def test_true_designs_with_steps_are_never_refused(seed: int, tmp_path: Path) -> None:
+    dice, design = Random(seed), true_design(seed)
+    folder = written(tmp_path, design.spec, design.files)
+    with_steps(folder)
+    text = f"\ndesigner: Ebbwater Patterns\nlicence: {dice.choice(LICENCES)}\n"
+    tools, materials = dice.sample(TOOLS, dice.randint(0, 6)), dice.sample(MATERIALS, dice.randint(0, 4))
+    text += f"tools: [{', '.join(tools)}]\n" if tools else ""
+    text += f"materials: [{', '.join(f'{{name: {name}}}' for name in materials)}]\n" if materials else ""
+    text += "language: de\n" if dice.random() < 0.5 else ""
+    spec = folder / "spec.yaml"
+    spec.write_text(spec.read_text(encoding="utf-8") + text, encoding="utf-8")
+    papers = tuple(dice.sample(PAPERS, 2))
+    built = api.build(api.read(folder, (), papers), previews=False, offered=True)
+    assert built.good, (papers, [(f.check, f.message) for f in built.findings if f.check not in UNTOLD])
