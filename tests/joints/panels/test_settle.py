@@ -3,9 +3,11 @@ from math import cos, radians, sin
 from random import Random
 from types import SimpleNamespace
 
+import numpy as np
 import pytest
 
 from publisher.joints.panels.place import PanelAssembly, place_panels
+from publisher.joints.panels.settle import _let_down
 from tests.searches.profile import seeds
 
 
@@ -92,3 +94,15 @@ def test_walls_stand_as_they_are_said_to(make: SimpleNamespace, seed: int) -> No
         joins.append(make.join(f"strip.{dice.choice(('bottom', 'left'))}", "w0.top", dice.choice(("butt", "mitre"))))
     plan = make.panels("walls", {name: name for name in parts}, f"w{0}.bottom", *joins)
     assert upright(place_panels(plan, parts))
+
+
+@pytest.mark.parametrize("sides", range(3, 25))
+def test_a_ring_that_lies_level_stays_so_whatever_hair_its_corners_are_off(sides: int) -> None:
+    """With a corner just in the middle between front and back, a hair of height over a hair of depth was taken for a slope."""
+    dice = np.random.default_rng(sides)
+    turns = 2.0 * np.pi * (np.arange(sides) + 0.5) / sides
+    ring = 100.0 * np.column_stack([np.sin(turns), 1.0 - np.cos(turns), np.zeros(sides)])
+    ring -= (0.0, ring[:, 1].min(), 0.0)
+    for _ in range(40):
+        points = ring + dice.uniform(-1e-13, 1e-13, ring.shape)
+        assert abs(_let_down(points, 0.0, float(points[:, 1].max()))) < 1e-7
