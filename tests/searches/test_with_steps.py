@@ -25,7 +25,7 @@ MATERIALS = (
 
 
 @pytest.mark.search
-@seeds(1, 200, cautions_on_several_pages=330019, counts_beside_long_letters_in_german=330011)
+@seeds(1, 200, cautions_on_several_pages=330019, counts_beside_long_letters_in_german=330011, many_cards=331008)
 def test_true_designs_with_steps_are_never_refused(seed: int, tmp_path: Path) -> None:
     dice, design = Random(seed), true_design(seed)
     folder = written(tmp_path, design.spec, design.files)

@@ -15,7 +15,7 @@ from publisher.joints.panels.space import Array, EdgeLine, PanelFrame
 SETTLED_LEVEL = 0.2
 """mm: edges whose ends lie nearer to the table stand on it; a corner that was written with two decimals opens by less."""
 
-LIES_LEVEL = 1e-6
+SETTLED_CLOSE = 1e-6
 """mm: two corners that differ by less in height are level."""
 
 SAME_SIDE = 0.5
@@ -109,7 +109,7 @@ def _let_down(points: Array, angle: float, far: float) -> float:
         near = turned[turned[:, 1] < far / 2]
         behind = turned[turned[:, 1] >= far / 2]
         a, b = near[near[:, 2].argmin()], behind[behind[:, 2].argmin()]
-        if abs(float(b[2] - a[2])) < LIES_LEVEL:
+        if abs(float(b[2] - a[2])) < SETTLED_CLOSE:
             break  # of a ring with a corner just in the middle both lie there, and a hair between them would tilt it
         angle -= atan2(float(b[2] - a[2]), float(b[1] - a[1]))
     return angle

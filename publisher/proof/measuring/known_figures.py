@@ -141,8 +141,9 @@ def _counts(promises: Promises, rows: Iterable[RowPromise]) -> Iterator[float]:
     yield from map(float, Counter(part for part, _, _ in tiles).values())
     true = {page.page for page in promises.pages if page.true_size}
     pages = len({page for page, _ in pieces_on(promises)})  # these are glued to card or board
-    yield from (float(len(true)), float(pages), *(float(CARDS * number) for number in range(1, pages + 1)))
-    yield float(cut_out(promises))
+    templates = cut_out(promises)
+    yield from (float(len(true)), float(pages), float(templates))
+    yield from (float(CARDS * number) for number in range(1, max(pages, templates) + 1))
 
 
 def cut_out(promises: Promises) -> int:
