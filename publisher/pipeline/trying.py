@@ -1,9 +1,9 @@
 """A variant with other values of its sizes: as far as its parts, its facts, all that is found in it, or its pages."""
 
-from publisher.basics import errors
+from publisher.basics import Finding, errors
 from publisher.brief import Brief
 from publisher.design import USUAL_PAPERS, Design, Fact, Size, work_out
-from publisher.geometry import cut_pieces, make_parts, settle_letters
+from publisher.geometry import Part, cut_pieces, make_parts, settle_letters
 from publisher.joints import Joined, Tried, as_glued, facts_of, put_together, with_promises, without_idle_steps
 from publisher.material import BoardNeeds, lay_out
 from publisher.pages import PageCount, count_pages, paper_for
@@ -25,12 +25,19 @@ def make_at(brief: Brief, variant: str, sizes: tuple[Size, ...] = ()) -> Made:
     found = design.findings
     if errors(found):
         return Made(findings=found)
+    settled, parts, pieces, part_findings = parts_made(design)
+    return Made(settled, parts, pieces, (*found, *part_findings))
+
+
+def parts_made(design: Design) -> tuple[Design, tuple[Part, ...], tuple[Part, ...], tuple[Finding, ...]]:
+    """Return a design with what its parts settle (letters of edges, steps that have something to do), its parts, the pieces that are cut
+    of them, and what was found."""
     parts, part_findings = make_parts(design)
     design, parts = settle_letters(design, parts)
     parts = as_glued(design, parts)
     design = without_idle_steps(design, parts)
     pieces, piece_findings = cut_pieces(design, parts)
-    return Made(design, parts, pieces, (*found, *part_findings, *piece_findings))
+    return design, parts, pieces, (*part_findings, *piece_findings)
 
 
 def try_whole(made: Made, brief: Brief) -> Tried:

@@ -6,21 +6,18 @@ from dataclasses import replace
 from publisher.basics import Cure, errors
 from publisher.brief import Brief, with_words
 from publisher.design import Fact, SheetSize, Size, gaps, text_findings, work_out
-from publisher.geometry import cut_pieces, make_parts, settle_letters
 from publisher.joints import (
     TRIED_WHOLE,
     Tried,
-    as_glued,
     draw_parts,
     put_together,
     suggest,
     try_cures,
     with_promises,
-    without_idle_steps,
 )
 from publisher.material import Stored, lay_out
 from publisher.pipeline.model import Worked
-from publisher.pipeline.trying import make_at, sheets_of, try_out, try_whole
+from publisher.pipeline.trying import make_at, parts_made, sheets_of, try_out, try_whole
 from publisher.release import name_findings
 
 
@@ -44,12 +41,8 @@ def work(
     found += (*design.findings, *gaps(design, brief.fields))
     if errors(found):
         return Worked(brief, variant, design, findings=tuple(found))
-    parts, part_findings = make_parts(design)
-    design, parts = settle_letters(design, parts)
-    parts = as_glued(design, parts)
-    design = without_idle_steps(design, parts)
-    pieces, piece_findings = cut_pieces(design, parts)
-    found += (*part_findings, *piece_findings)
+    design, parts, pieces, part_findings = parts_made(design)
+    found += part_findings
     if errors(found):
         return Worked(brief, variant, design, parts, findings=tuple(found))
 

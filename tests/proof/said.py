@@ -55,4 +55,4 @@ def what_is_said() -> list[Said]:
     found += [(name, 3, words, (12.0, 232.0 - ROW * n)) for n, (name, words) in enumerate(LAST.items())]
     for sheet, top in enumerate((262.0, 262.0, 262.0, 244.0)):
         found += [("print so", sheet, SO, (12.0, top)), ("clipped", sheet, CLIPPED, (12.0, top - ROW))]
-    return [*found, ("top copied", 1, "Copy “top” to the foam.", (140.0, 224.0))]
+    return found

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from math import ceil, sqrt
 
-from publisher.basics import Check, Findings, Place, Severity, checked, record
+from publisher.basics import Check, Findings, Place, Severity, checked, record, remembered_few
 from publisher.basics.wording import figures_apart, lengths_apart, say_length, say_mm
 from publisher.design import say
 from publisher.joints.assembled import Assembled
@@ -129,7 +129,13 @@ def leg_buckles(subject: Assembled, check: Check[Assembled]) -> Findings:
     return looked_at
 
 
-def _carried(subject: Assembled) -> Iterator[_Carried]:
+@remembered_few
+def _carried(subject: Assembled) -> tuple[_Carried, ...]:
+    """Return every carrier of every deck; three checks ask."""
+    return tuple(_carriers(subject))
+
+
+def _carriers(subject: Assembled) -> Iterator[_Carried]:
     for mated in subject.panels:
         for deck in mated.decks:
             carriers = carriers_of(mated.assembly, deck.panel)

@@ -82,23 +82,22 @@ class Carrier:
 
 def carriers_of(assembly: PanelAssembly, deck: Panel) -> tuple[Carrier, ...]:
     """Return the upright boards on which a deck of an assembly lies."""
-    low = min(_profile(panel).low for panel in assembly.boards)
-    ground = {panel.name for panel in assembly.boards if _profile(panel).low <= low + ON_TABLE}
+    profiles = [(panel, _profile(panel)) for panel in assembly.boards]
+    low = min(own.low for _, own in profiles)
+    ground = {panel.name for panel, own in profiles if own.low <= low + ON_TABLE}
     standing = standing_without(assembly, deck.name, ground)
     region = region_of(deck)
     found = []
-    for panel in assembly.boards:
+    for panel, own in profiles:
         if panel.name == deck.name or panel.name not in standing or abs(float(panel.frame.outward[2])) > ON_EDGE_UP:
             continue
         touch = shapely.intersection(section_under(panel, deck), region)
         if float(touch.area) < SMALL:
             continue
-        at = deck.frame.carry(np.column_stack([(xy := shapely.get_coordinates(touch)), np.zeros(len(xy))]))
-        own = _profile(panel)
-        on_top = own.along(at)
+        on_top = own.along(_in_space(deck, touch))
         held = [*own.feet(low)] if panel.name in ground else []
         held += [own.along(points) for points in _glued_to(assembly, panel, deck, ground)]
-        held += [own.along(points) for points in _lies_on(assembly, panel, deck)]
+        held += [own.along(points) for points in _lies_on(profiles, panel, deck)]
         beams = tuple(_beams(own, panel.part.thickness, on_top, held))
         found.append(Carrier(panel, beams, tuple(_legs(own, panel, low)) if panel.name in ground else ()))
     return tuple(found)
@@ -146,29 +145,31 @@ def _glued_to(assembly: PanelAssembly, panel: Panel, deck: Panel, ground: Collec
     pairs = [{join.a.panel, join.b.panel} for join in plan.joins] + [{seat.panel, seat.host} for seat in plan.seats]
     others = {name for pair in pairs if panel.name in pair for name in pair} - {panel.name, deck.name}
     standing = standing_without(assembly, panel.name, ground)
-    region = shapely.buffer(polygon(panel.part.outline), UNDER)
     for other in assembly.boards:
         if other.name in others & standing and abs(float(other.frame.outward[2])) <= ON_EDGE_UP:
-            touch = shapely.intersection(region, section_of(other, panel.frame, panel.part.thickness / 2.0))
-            if not touch.is_empty:
-                xy = shapely.get_coordinates(touch)
-                yield panel.frame.carry(np.column_stack([xy, np.zeros(len(xy))]))
+            yield from _touching(panel, other)
 
 
-def _lies_on(assembly: PanelAssembly, panel: Panel, deck: Panel) -> Iterator[Array]:
+def _lies_on(profiles: Sequence[tuple[Panel, _Profile]], panel: Panel, deck: Panel) -> Iterator[Array]:
     """Yield the points in space where a board stands on level ones, or on the edges of others."""
-    own = _profile(panel)
-    lower = shapely.get_coordinates(polygon(panel.part.outline))
-    at = panel.frame.carry(np.column_stack([lower, np.full(len(lower), -panel.part.thickness / 2.0)]))
-    bottom = at[at[:, 2] <= own.low + UNDER]
-    for other in assembly.boards:
-        profile = _profile(other)
-        if other.name not in (panel.name, deck.name) and abs(profile.high - own.low) <= UNDER + other.part.thickness:
-            under = section_of(other, panel.frame, panel.part.thickness / 2.0)
-            near = shapely.intersection(under, shapely.buffer(polygon(panel.part.outline), UNDER))
-            if not near.is_empty and len(bottom):
-                xy = shapely.get_coordinates(near)
-                yield panel.frame.carry(np.column_stack([xy, np.zeros(len(xy))]))
+    low = next(own.low for one, own in profiles if one is panel)
+    for other, its in profiles:
+        if other.name not in (panel.name, deck.name) and abs(its.high - low) <= UNDER + other.part.thickness:
+            yield from _touching(panel, other)
+
+
+def _touching(panel: Panel, other: Panel) -> Iterator[Array]:
+    """Yield the points in space where another board meets a board, where it does."""
+    region = shapely.buffer(polygon(panel.part.outline), UNDER)
+    touch = shapely.intersection(region, section_of(other, panel.frame, panel.part.thickness / 2.0))
+    if not touch.is_empty:
+        yield _in_space(panel, touch)
+
+
+def _in_space(panel: Panel, area: shapely.Geometry) -> Array:
+    """Return the corners of an area on a board's face as points in space (n, 3)."""
+    corners = shapely.get_coordinates(area)
+    return panel.frame.carry(np.column_stack([corners, np.zeros(len(corners))]))
 
 
 def _beams(own: _Profile, thick: float, on_top: Interval, held: Sequence[Interval]) -> Iterator[Beam]:

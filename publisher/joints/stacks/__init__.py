@@ -5,7 +5,7 @@ Never: know a panel.
 """
 
 from publisher.joints.stacks.bonds import HALF_BOND, QUARTER_BOND, half_offset, nearest_bond, nearest_offset
-from publisher.joints.stacks.bracing import Root, propped, roots_of, strength_factor, weakest
+from publisher.joints.stacks.bracing import Root, judged, propped, roots_of, strength_factor, weakest
 from publisher.joints.stacks.courses import Stagger, tick_ends
 from publisher.joints.stacks.facts import StackReport, grounds_of
 from publisher.joints.stacks.knee_marks import knee_marks

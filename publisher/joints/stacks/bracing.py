@@ -16,14 +16,14 @@ import shapely
 
 from publisher.basics import record
 from publisher.design import Board, BracePlan
-from publisher.geometry import Part, mitred
+from publisher.geometry import Part
 from publisher.joints.bending import SAME_BEND, neck_out, strength_of
 from publisher.joints.footing import LEAST_TREAD
 from publisher.joints.least_sizes import THICKNESS
 from publisher.joints.least_sizes import WHOLE_PART as LEAST_CORE
-from publisher.joints.outlines import Array, pieces
+from publisher.joints.outlines import Array, pieces, without_hairs
 from publisher.joints.stacks.circles import farthest
-from publisher.joints.stacks.corbels import BESIDE_BRACE, DEEP, FREE, LEAST_BRACED, THIN, hangings_of
+from publisher.joints.stacks.corbels import BESIDE_BRACE, DEEP, FREE, LEAST_BRACED, hangings_of
 from publisher.joints.stacks.knees import lowest_ply
 from publisher.joints.stacks.layers import LaidStack
 from publisher.joints.stacks.plan_geometry import LayerKey, PlanGeometry
@@ -187,8 +187,7 @@ def _sticking(plan: PlanGeometry, ground: shapely.Geometry, k: int, base: float,
     What lies between parts of the ground is carried from several sides: it bends as a deck does, and counts here only for steps,
     which no deck is made of (``spans``).
     """
-    free = mitred(shapely.difference(plan.placed[k], ground), -THIN)
-    free = mitred(free, THIN)
+    free = without_hairs(shapely.difference(plan.placed[k], ground))
     bare, hull = plan.bare(k), shapely.convex_hull(ground)
     rim = shapely.boundary(shapely.buffer(ground, BESIDE_BRACE))
     for piece in shapely.get_parts(free):
@@ -259,6 +258,11 @@ def braced_layers(
 def brace_length(brace: BracePlan) -> float:
     """Return the length (mm) of a knee of horizontal run a and vertical drop b: √(a² + b²)."""
     return hypot(brace.run, brace.drop)
+
+
+def judged(roots: tuple[Root, ...]) -> tuple[Root, ...]:
+    """Return the roots that are judged as such: where a layer bends as a deck does, that is judged as one."""
+    return tuple(root for root in roots if not root.deck)
 
 
 def weakest(roots: tuple[Root, ...]) -> Root | None:

@@ -11,17 +11,13 @@ from collections.abc import Iterator
 import shapely
 
 from publisher.basics import record
-from publisher.geometry import mitred
-from publisher.joints.outlines import pieces
+from publisher.joints.outlines import HAIRLINE, pieces, without_hairs
 from publisher.joints.stacks.circles import farthest
 from publisher.joints.stacks.layers import LaidStack
 from publisher.joints.stacks.plan_geometry import PlanGeometry
 
 BESIDE_BRACE = 0.05
 """mm outside what carries a layer at which its root is measured: two flattenings of one arc differ by less."""
-
-THIN = 0.02
-"""mm: what is thinner than twice this sticks out only by the flattening of arcs."""
 
 FREE = 1.0
 """mm: a layer that sticks out less than this stands."""
@@ -64,7 +60,7 @@ def hangings_of(
         beyond = pieces(shapely.difference(tread, shapely.convex_hull(carrier)))
         if over > k - nearest or beyond.is_empty:
             continue
-        out = mitred(mitred(shapely.difference(body, carrier), -THIN), THIN)
+        out = without_hairs(shapely.difference(body, carrier))
         for piece in shapely.get_parts(out):
             stands = pieces(shapely.intersection(beyond, piece))
             arm = 0.0 if stands.is_empty else farthest(stands, carrier)
@@ -90,7 +86,7 @@ def _hanging(
     held = [(float(shapely.length(line)), squares + pile**2) for line, pile, squares in strips if squares + pile > 0.0]
     across = sum(length for length, _ in held)
     if across <= 0.0:
-        return Hanging(over, arm, THIN, stack.layers[over + 1].thickness)
+        return Hanging(over, arm, HAIRLINE, stack.layers[over + 1].thickness)
     spread = min(1.0, (base + arm) / across)
     least = min(square for length, square in held if length >= LEAST_BRACED * across)
     return Hanging(over, arm, spread * sum(length * square for length, square in held) / least, least**0.5)

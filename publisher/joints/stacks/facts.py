@@ -19,6 +19,7 @@ from publisher.joints.stacks.bracing import (
     Root,
     brace_length,
     braced_layers,
+    judged,
     propped,
     roots_of,
     strength_factor,
@@ -61,7 +62,7 @@ class StackReport:
     @property
     def own_roots(self) -> tuple[Root, ...]:
         """The roots that are judged as such: where a layer bends as a deck does, that is judged as one."""
-        return tuple(root for root in self.roots if not root.deck)
+        return judged(self.roots)
 
     @property
     def all_decks(self) -> bool:

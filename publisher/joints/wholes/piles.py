@@ -15,6 +15,7 @@ from publisher.joints.stacks import (
     Root,
     StackReport,
     grounds_of,
+    judged,
     propped,
     roots_of,
     strength_factor,
@@ -37,7 +38,7 @@ class PiledThings:
     @property
     def own_roots(self) -> tuple[Root, ...]:
         """The roots that are judged as such: where a layer bends as a deck does, that is judged as one."""
-        return tuple(root for root in self.roots if not root.deck)
+        return judged(self.roots)
 
     @property
     def steps(self) -> frozenset[tuple[str, str]]:

@@ -3,16 +3,15 @@
 Boards in section are hatched at 45° (as ISO 128-50 has it for cuts), arrows and crosses are thicker than what they speak of.
 """
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 from dataclasses import replace
 from itertools import pairwise
 from math import atan2, cos, hypot, pi, radians, sin, tan
 
-import numpy as np
 import shapely
 
 from publisher.basics import SAME_POINT, Box, Layer, Path, Point, polar, polyline
-from publisher.geometry import mitred
+from publisher.pages.instructions.sketch_areas import Covers, hatch_runs, level_runs
 from publisher.pages.model import Drawn, Fill, LineStyle, Stroke
 from publisher.pages.type import (
     CUT,
@@ -30,17 +29,13 @@ from publisher.pages.type import (
     TypeStyle,
 )
 
-HATCH_APART = 1.6  # mm between the lines of a board in section
 ARROW_HEAD = 2.6  # mm: length of an arrow head
 BLADE = 8.0  # mm of a knife that are blade
 TOOL_LONG = 17.0  # mm of a tool that are drawn
 TOOL_WIDE = 2.4  # mm
 STICK_WIDE = 3.2  # mm: a stick with a round end, which presses and cannot cut
 PIN_LONG = 19.0  # mm
-UNDER_BORDER = 0.05  # mm within its border from which an area covers a line
-DOTS_APART = 1.8  # mm between the rows of a dotted face
 DIMENSION_HEAD = 1.6  # mm: length of the head of a dimension line
-SHORTEST_SEEN = 0.3  # mm of a line that are worth drawing
 
 
 class SketchPen:
@@ -65,7 +60,7 @@ class SketchPen:
             for at, thing in enumerate(self.drawn)
             if isinstance(thing, Fill) and thing.grey == 1.0
         ]
-        covers = _Covers(whites)
+        covers = Covers(whites)
         found: list[Drawn] = []
         for at, thing in enumerate(self.drawn):
             if isinstance(thing, Fill) and thing.grey == 1.0:
@@ -276,13 +271,13 @@ class SketchPen:
 
     def hatched(self, area: shapely.Geometry) -> None:
         """Hatch an area, as a board in section is, without its border."""
-        paths = tuple(self._path(run, False) for run in _hatch_runs(area))
+        paths = tuple(self._path(run, False) for run in hatch_runs(area))
         if paths:
             self.drawn.append(Stroke(HATCH, paths, Layer.PAGE, tag="figure"))
 
     def papered(self, area: shapely.Geometry) -> None:
         """Dot an area in rows, as paper or tape on a face is."""
-        rows = tuple(self._path(run, False) for run in _level_runs(area))
+        rows = tuple(self._path(run, False) for run in level_runs(area))
         if rows:
             self.drawn.append(Stroke(PICTURE_PAPER, rows, Layer.PAGE, tag="figure"))
 
@@ -322,67 +317,6 @@ class SketchPen:
         if len(distinct) > 3 and hypot(distinct[0][0] - distinct[-1][0], distinct[0][1] - distinct[-1][1]) < SAME_POINT:
             return polyline(distinct[:-1], True)  # a full turn: rounding would tell readers one thing or the other
         return polyline(distinct, closed)
-
-
-class _Covers:
-    """White areas of a sketch, each with the place in the order of what is drawn from which on it covers."""
-
-    def __init__(self, whites: list[tuple[int, shapely.Polygon]]) -> None:
-        self._areas = np.array([area for _, area in whites], dtype=object)
-        self._order, self._boxes = np.array([at for at, _ in whites]), shapely.bounds(self._areas).reshape(-1, 4)
-        self._united: dict[bytes, shapely.Geometry] = {}  # many lines lie under the same areas
-
-    def uncovered(self, path: Path, at: int) -> Iterator[Path]:
-        """Yield what no area drawn after ``at`` covers of a line; the line itself where none touches it."""
-        line = shapely.LineString([*path.points, path.points[0]] if path.closed else path.points)
-        left, bottom, right, top = line.bounds
-        boxes = self._boxes
-        near = (boxes[:, 0] <= right) & (boxes[:, 2] >= left) & (boxes[:, 1] <= top) & (boxes[:, 3] >= bottom)
-        near &= self._order > at
-        if not near.any():
-            yield path
-            return
-        left_over = shapely.difference(line, self._union(near))
-        if shapely.length(left_over) > shapely.length(line) - 0.01:
-            yield path
-            return
-        for piece in shapely.get_parts(shapely.line_merge(left_over)):
-            if piece.geom_type == "LineString" and piece.length > SHORTEST_SEEN:
-                yield polyline(tuple((float(x), float(y)) for x, y in piece.coords))
-
-    def _union(self, near: "np.typing.NDArray[np.bool_]") -> shapely.Geometry:
-        key = near.tobytes()
-        if key not in self._united:
-            # a line on the border of an area is the outline that is drawn of it, or of what stands behind: it stays
-            united = shapely.union_all(self._areas[near])
-            self._united[key] = mitred(united, -UNDER_BORDER)
-        return self._united[key]
-
-
-def _hatch_runs(area: shapely.Geometry) -> list[tuple[Point, ...]]:
-    if area.is_empty:
-        return []
-    left, bottom, right, top = area.bounds
-    steps = int((right - left + top - bottom) / HATCH_APART) + 1
-    starts = [left - (top - bottom) + (step + 0.5) * HATCH_APART for step in range(steps)]
-    rising = shapely.linestrings([((x, bottom), (x + top - bottom, top)) for x in starts])
-    inside = shapely.get_parts(shapely.intersection(rising, area))
-    return [tuple(piece.coords) for piece in inside[shapely.length(inside) > 0.5]]
-
-
-def _level_runs(area: shapely.Geometry) -> list[tuple[Point, ...]]:
-    """Return the rows of a dotted area; every second one begins half a dot farther on."""
-    if area.is_empty:
-        return []
-    left, bottom, right, top = area.bounds
-    rows = int((top - bottom) / DOTS_APART)
-    low = (bottom + top) / 2 - (rows - 1) / 2 * DOTS_APART
-    lines = [
-        ((left - 1.0 + (n % 2) * DOTS_APART / 2, low + n * DOTS_APART), (right + 1.0, low + n * DOTS_APART))
-        for n in range(max(rows, 1))
-    ]
-    inside = shapely.get_parts(shapely.intersection(shapely.linestrings(lines), area))
-    return [tuple(piece.coords) for piece in inside[shapely.length(inside) > DOTS_APART]]
 
 
 def along_arc(centre: Point, radius: float, start: float, end: float, steps: int = 24) -> tuple[Point, ...]:

@@ -8,7 +8,7 @@ from importlib.resources import files
 
 from publisher.basics import Check, Findings, PagePromise, Promises, record
 from publisher.proof.checks.frame import MOST_SAID, about, judged, page_name
-from publisher.proof.measuring import Case, holds, holds_on
+from publisher.proof.measuring import Case, holds
 from publisher.proof.reading import TextLine, normal, unbroken
 
 EVERY_KIND = "*"
@@ -37,13 +37,10 @@ class Saying:
     forms: tuple[tuple[str, tuple[str, ...]], ...]
 
     def of(self, promises: Promises) -> list[PagePromise]:
-        """Return the pages of a file on which the saying is looked for, by their kind and what holds of each."""
-        mine = [page for page in promises.pages if EVERY_KIND in self.pages or page.kind in self.pages]
-        if promises.purpose not in self.purposes:
+        """Return the pages of a file on which the saying is looked for, by their kind and what holds of it."""
+        if promises.purpose not in self.purposes or not all(holds(promises, name) for name in self.when):
             return []
-        if self.each:
-            return [page for page in mine if all(holds_on(promises, page.page, name) for name in self.when)]
-        return mine if all(holds(promises, name) for name in self.when) else []
+        return [page for page in promises.pages if EVERY_KIND in self.pages or page.kind in self.pages]
 
     def said_in(self, language: str) -> tuple[str, ...]:
         """Return its forms in the language of a file; the English ones where the table has none."""

@@ -61,14 +61,3 @@ def holds(promises: Promises, name: str) -> bool:
         return name.removeprefix(USES) in promises.used
     wanted = not name.startswith("not ")
     return CIRCUMSTANCES[name.removeprefix("not ")](promises) is wanted
-
-
-def holds_on(promises: Promises, page: int, name: str) -> bool:
-    """Say whether a circumstance holds of one page: ``top here``, ``first tile here``, ``second tile here``, or one of the whole file."""
-    if name == "top here":
-        here = {one.part for one in promises.outlines if one.page == page and not one.row}
-        return any(side.top for side in promises.sides if side.part in here)
-    for place, called in enumerate(("first tile here", "second tile here")):
-        if name == called:
-            return any(seam.pages[place] == page for seam in promises.seams)
-    return holds(promises, name)

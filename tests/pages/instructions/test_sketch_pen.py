@@ -4,7 +4,8 @@ from math import isclose
 
 import pytest
 
-from publisher.pages.instructions.sketch_pen import HATCH_APART, SketchPen, along_arc, leaning
+from publisher.pages.instructions.sketch_areas import HATCH_APART
+from publisher.pages.instructions.sketch_pen import SketchPen, along_arc, leaning
 from publisher.pages.model import Fill, Stroke
 from publisher.pages.type import HATCH, Setter
 

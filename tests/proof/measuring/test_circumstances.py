@@ -4,8 +4,8 @@ from dataclasses import replace
 
 import pytest
 
-from publisher.basics import FigurePromise, OutlinePromise, Pose, PrintPromise, Promises, SeamPromise, SidePromise
-from publisher.proof.measuring.circumstances import holds, holds_on
+from publisher.basics import FigurePromise, PrintPromise, Promises
+from publisher.proof.measuring.circumstances import holds
 
 RING = ((0.0, 0.0), (80.0, 0.0), (80.0, 60.0), (0.0, 60.0))
 WALL = PrintPromise("wall", "A", "foam", 5.0, (RING,), traced=True)
@@ -39,17 +39,6 @@ def test_two_boards_are_not_one() -> None:
     assert not holds(
         replace(PROMISES, figures=(*BOARD, FigurePromise("thickness of card", 1.0, "length"))), "one board"
     )
-
-
-def test_what_holds_of_one_page() -> None:
-    outline = OutlinePromise(3, "wall", "A", 1, Pose(), (RING,))
-    side = SidePromise("side:wall", "wall", "A", False, "outside", False, True)
-    seam = SeamPromise("wall", 1, "A1-2·a", (4, 5), ((0.0, 0.0), (0.0, 0.0)), 2.5)
-    promises = replace(PROMISES, outlines=(outline,), sides=(side,), seams=(seam,))
-    assert holds_on(promises, 3, "top here") and not holds_on(promises, 4, "top here")
-    assert holds_on(promises, 4, "first tile here") and not holds_on(promises, 5, "first tile here")
-    assert holds_on(promises, 5, "second tile here") and not holds_on(promises, 4, "second tile here")
-    assert holds_on(promises, 9, "traced")
 
 
 def test_a_name_that_is_none_is_refused() -> None:

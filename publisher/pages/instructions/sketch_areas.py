@@ -1,0 +1,78 @@
+"""Areas of a sketch: what white ones cover of lines that are drawn before them, and the lines that hatch or dot an area. Mm of the page
+for what covers, of the sketch for the others."""
+
+from collections.abc import Iterator
+
+import numpy as np
+import shapely
+
+from publisher.basics import Path, Point, polyline
+from publisher.geometry import mitred
+
+HATCH_APART = 1.6  # mm between the lines of a board in section
+UNDER_BORDER = 0.05  # mm within its border from which an area covers a line
+DOTS_APART = 1.8  # mm between the rows of a dotted face
+SHORTEST_SEEN = 0.3  # mm of a line that are worth drawing
+
+
+class Covers:
+    """White areas of a sketch, each with the place in the order of what is drawn from which on it covers."""
+
+    def __init__(self, whites: list[tuple[int, shapely.Polygon]]) -> None:
+        """Take each area with its place in that order."""
+        self._areas = np.array([area for _, area in whites], dtype=object)
+        self._order, self._boxes = np.array([at for at, _ in whites]), shapely.bounds(self._areas).reshape(-1, 4)
+        self._united: dict[bytes, shapely.Geometry] = {}  # many lines lie under the same areas
+
+    def uncovered(self, path: Path, at: int) -> Iterator[Path]:
+        """Yield what no area drawn after ``at`` covers of a line; the line itself where none touches it."""
+        line = shapely.LineString([*path.points, path.points[0]] if path.closed else path.points)
+        left, bottom, right, top = line.bounds
+        boxes = self._boxes
+        near = (boxes[:, 0] <= right) & (boxes[:, 2] >= left) & (boxes[:, 1] <= top) & (boxes[:, 3] >= bottom)
+        near &= self._order > at
+        if not near.any():
+            yield path
+            return
+        left_over = shapely.difference(line, self._union(near))
+        if shapely.length(left_over) > shapely.length(line) - 0.01:
+            yield path
+            return
+        for piece in shapely.get_parts(shapely.line_merge(left_over)):
+            if piece.geom_type == "LineString" and piece.length > SHORTEST_SEEN:
+                yield polyline(tuple((float(x), float(y)) for x, y in piece.coords))
+
+    def _union(self, near: "np.typing.NDArray[np.bool_]") -> shapely.Geometry:
+        key = near.tobytes()
+        if key not in self._united:
+            # a line on the border of an area is the outline that is drawn of it, or of what stands behind: it stays
+            united = shapely.union_all(self._areas[near])
+            self._united[key] = mitred(united, -UNDER_BORDER)
+        return self._united[key]
+
+
+def hatch_runs(area: shapely.Geometry) -> list[tuple[Point, ...]]:
+    """Return the lines at 45° of a hatched area."""
+    if area.is_empty:
+        return []
+    left, bottom, right, top = area.bounds
+    steps = int((right - left + top - bottom) / HATCH_APART) + 1
+    starts = [left - (top - bottom) + (step + 0.5) * HATCH_APART for step in range(steps)]
+    rising = shapely.linestrings([((x, bottom), (x + top - bottom, top)) for x in starts])
+    inside = shapely.get_parts(shapely.intersection(rising, area))
+    return [tuple(piece.coords) for piece in inside[shapely.length(inside) > 0.5]]
+
+
+def level_runs(area: shapely.Geometry) -> list[tuple[Point, ...]]:
+    """Return the rows of a dotted area; every second one begins half a dot farther on."""
+    if area.is_empty:
+        return []
+    left, bottom, right, top = area.bounds
+    rows = int((top - bottom) / DOTS_APART)
+    low = (bottom + top) / 2 - (rows - 1) / 2 * DOTS_APART
+    lines = [
+        ((left - 1.0 + (n % 2) * DOTS_APART / 2, low + n * DOTS_APART), (right + 1.0, low + n * DOTS_APART))
+        for n in range(max(rows, 1))
+    ]
+    inside = shapely.get_parts(shapely.intersection(shapely.linestrings(lines), area))
+    return [tuple(piece.coords) for piece in inside[shapely.length(inside) > DOTS_APART]]
