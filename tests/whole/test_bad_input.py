@@ -207,7 +207,7 @@ def test_our_own_fault_is_short_and_says_how_to_see_more(
     def fail(*_: object) -> None:
         raise ZeroDivisionError("planted")
 
-    monkeypatch.setattr("publisher.pipeline.working.make_parts", fail)
+    monkeypatch.setattr("publisher.pipeline.trying.make_parts", fail)
     run = publisher("build", designs / "quay")
     assert run.code == 3
     assert "PUBLISHER_TRACE=1" in run.err
