@@ -15,6 +15,9 @@ from publisher.joints.wholes import Bearing, bearings_of
 ALL = 0.99
 """Share of the smaller layer: one that lies on the other as a whole is as well glued as it can be."""
 
+SAME_SHARE, SAME_STRIP = 1e-6, 0.01
+"""A share, and a strip in mm, that are less than this apart are the same."""
+
 
 @checked(
     "joints/glued-too-little",
@@ -69,7 +72,8 @@ def _of_stack(
 
 @record
 class Sliver:
-    """A layer that is glued to too little of the one below: the ``share`` that it has of what holds, and in words what it has."""
+    """What is glued to too little of what carries it: the ``share`` that it has of what holds, and in words what it has; the
+    ``value`` and its ``limit`` are shares of the smaller face, or widths of a strip in mm."""
 
     share: float
     words: str
@@ -80,20 +84,32 @@ class Sliver:
 def _sliver(report: StackReport, under: int, board: Board) -> Sliver | None:
     """Return by how little the layer on layer ``under`` is glued to it; None where it holds."""
     lower, upper = report.stack.layers[under], report.stack.layers[under + 1]
-    share = report.plan.contact(under).share
+    plan, on = report.plan, f"layer {upper.number} ({upper.part}) lies on layer {lower.number} ({lower.part})"
+    smaller = plan.outlines[min(lower.part, upper.part, key=lambda part: plan.areas[part])]
+    share = plan.contact(under).share
     if share >= ALL:
         return None
-    on = f"layer {upper.number} ({upper.part}) lies on layer {lower.number} ({lower.part})"
-    if share < GLUED_SHARE - 1e-6:
-        has, holds = shares_apart(share, GLUED_SHARE)
-        words = f"{on} with {has} of the smaller of them; {holds} hold (common practice)"
-        return Sliver(share / GLUED_SHARE, words, share, GLUED_SHARE)
-    strip, wanted = report.plan.strip(under), least(GLUED_STRIP, board)
-    if strip >= wanted - 0.01:
+    if (sliver := _share_of(share, on, "the smaller of them")) is not None:
+        return sliver
+    return _strip_of(plan.strip(under), min(least(GLUED_STRIP, board), widest_strip(smaller)), on)
+
+
+def _share_of(share: float, on: str, smaller: str) -> Sliver | None:
+    """Return by how little of the ``smaller`` one it touches, or None where that share of it holds."""
+    if share >= GLUED_SHARE - SAME_SHARE:
+        return None
+    has, holds = shares_apart(share, GLUED_SHARE)
+    return Sliver(
+        share / GLUED_SHARE, f"{on} with {has} of {smaller}; {holds} hold (common practice)", share, GLUED_SHARE
+    )
+
+
+def _strip_of(strip: float, wanted: float, on: str) -> Sliver | None:
+    """Return by how narrow a strip (mm) it touches, or None where that holds."""
+    if strip >= wanted - SAME_STRIP:
         return None
     has, holds = lengths_apart(strip, wanted)
-    words = f"{on} with a strip {has} wide; {holds} hold (common practice)"
-    return Sliver(strip / wanted, words, strip, wanted)
+    return Sliver(strip / wanted, f"{on} with a strip {has} wide; {holds} hold (common practice)", strip, wanted)
 
 
 def _on_a_face(
@@ -107,17 +123,17 @@ def _on_a_face(
         return None
     own = widest_strip(polygon(panel.part.outline))
     wanted = min(least(GLUED_STRIP, subject.design.board(panel.part.board)), own)
-    strip = widest_strip(seating.glued)
-    if strip >= wanted - 0.01:
+    seat = seating.seat
+    sliver = _strip_of(widest_strip(seating.glued), wanted, f"{seat.panel} lies on {seat.host}")
+    if sliver is None:
         return None
-    seat, (has, holds) = seating.seat, lengths_apart(strip, wanted)
     return check.found(
-        f"{seat.panel} lies on {seat.host} with a strip {has} wide; {holds} hold (common practice)",
+        sliver.words,
         subject=assembly.plan.name,
         hint="move it off the opening, or make it wider",
         place=seat.place,
-        value=strip,
-        limit=wanted,
+        value=sliver.value,
+        limit=sliver.limit,
     )
 
 
@@ -127,29 +143,35 @@ def _between_things(bearing: Bearing, subject: Assembled, whole: str, check: Che
     What several things carry shares its weight among them, and what lifts off is not glued: there a strip is enough, and edges
     of any width."""
     one = bearing.thing.thing
-    said = f"{one.name} lies on {bearing.on.thing.name}"
-    if bearing.broad.area > LEAST:
-        share = bearing.broad.area / max(bearing.smaller.area, 1e-9)
-        strip, own = widest_strip(bearing.broad), widest_strip(bearing.smaller)
-        boards = [subject.design.board(panel.part.board) for panel in bearing.thing.panels]
-        wanted = min(own, *(least(GLUED_STRIP, board) for board in boards))
-        if share >= ALL:
-            return None
-        if share < GLUED_SHARE - 1e-6 and len(one.on) == 1 and not one.lifts_off:
-            value, limit = share, GLUED_SHARE
-            has, holds = shares_apart(value, limit)
-            what = f"{said} with {has} of the smaller face; {holds} hold (common practice)"
-        else:
-            value, limit = strip, wanted
-            has, holds = lengths_apart(value, limit)
-            what = f"{said} with a strip {has} wide; {holds} hold (common practice)"
-    elif bearing.thin.area > LEAST and not one.lifts_off:
-        value, limit = widest_strip(bearing.thin), bearing.board - BARE
-        has, holds = lengths_apart(value, limit)
-        what = f"{said} with {has} of the thickness of its edges; {holds}, a board less a fillet of glue, hold (common practice)"
-    else:
-        return None
-    if value >= limit - 0.01:
+    sliver = _of_broad(bearing, subject) if bearing.broad.area > LEAST else _of_edges(bearing)
+    if sliver is None:
         return None
     hint = "move it by at: [across, deep] so that more of it lies there, or make one of both wider"
-    return check.found(what, subject=whole, hint=hint, place=one.place, value=value, limit=limit)
+    return check.found(sliver.words, subject=whole, hint=hint, place=one.place, value=sliver.value, limit=sliver.limit)
+
+
+def _of_broad(bearing: Bearing, subject: Assembled) -> Sliver | None:
+    """Return by how little of its broad face a thing lies on another, as layers do; None where it holds."""
+    one, share = bearing.thing.thing, bearing.broad.area / max(bearing.smaller.area, 1e-9)
+    on = f"{one.name} lies on {bearing.on.thing.name}"
+    if share >= ALL:
+        return None
+    alone = len(one.on) == 1 and not one.lifts_off
+    if alone and (sliver := _share_of(share, on, "the smaller face")) is not None:
+        return sliver
+    boards = [subject.design.board(panel.part.board) for panel in bearing.thing.panels]
+    wanted = min(widest_strip(bearing.smaller), *(least(GLUED_STRIP, board) for board in boards))
+    return _strip_of(widest_strip(bearing.broad), wanted, on)
+
+
+def _of_edges(bearing: Bearing) -> Sliver | None:
+    """Return by how little of their thickness the edges of a thing that is glued touch another; None where they hold."""
+    one, strip, wanted = bearing.thing.thing, widest_strip(bearing.thin), bearing.board - BARE
+    if bearing.thin.area <= LEAST or one.lifts_off or strip >= wanted - SAME_STRIP:
+        return None
+    has, holds = lengths_apart(strip, wanted)
+    words = (
+        f"{one.name} lies on {bearing.on.thing.name} with {has} of the thickness of its edges; "
+        f"{holds}, a board less a fillet of glue, hold (common practice)"
+    )
+    return Sliver(strip / wanted, words, strip, wanted)
