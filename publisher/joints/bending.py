@@ -39,6 +39,9 @@ SHORTER = 1e-6
 SMALL = 1.0
 """mm²: no load stands on less."""
 
+SPIKES = 1e-6
+"""mm: what nothing carries has no spikes of no width along its rim, which round-off leaves where arcs cross."""
+
 SAME_BEND = 1e-3
 """Share by which a narrow place must bend more than the root to be told instead of it."""
 
@@ -134,7 +137,8 @@ def bendings_of(
     if held.is_empty:
         return ()
     hull = shapely.convex_hull(held)
-    free = shapely.get_parts(pieces(shapely.difference(region, held), SMALL))
+    bare = shapely.set_precision(shapely.difference(region, held), SPIKES)
+    free = shapely.get_parts(pieces(bare, SMALL))
     found = [one for cell in free for one in _between(cell, held, hull, base, 3 if by_sag else 1)]
     over = shapely.get_parts(pieces(shapely.difference(shapely.union_all(free), hull), SMALL))
     found = _with_standing(found, standing) if standing else found
