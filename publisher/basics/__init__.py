@@ -80,6 +80,7 @@ from publisher.basics.promised_pages import (
 )
 from publisher.basics.promised_pieces import (
     Carried,
+    DonePromise,
     DrawingPromise,
     EdgePromise,
     FigurePromise,
@@ -115,6 +116,7 @@ __all__ = [
     "CutFilePromise",
     "CutPromise",
     "CutReading",
+    "DonePromise",
     "DrawingPromise",
     "DrawnPromise",
     "EdgePromise",

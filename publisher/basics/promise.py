@@ -27,6 +27,7 @@ from publisher.basics.promised_pages import (
 )
 from publisher.basics.promised_pieces import (
     Carried,
+    DonePromise,
     DrawingPromise,
     FigurePromise,
     PrintPromise,
@@ -81,4 +82,5 @@ class Promises:
     fonts: tuple[FontPromise, ...] = ()
     boards: tuple[BoardPromise, ...] = ()
     paper: PaperPromise | None = None
+    done: tuple[DonePromise, ...] = ()
     used: tuple[str, ...] = ()

@@ -155,6 +155,24 @@ class DrawingPromise:
 
 
 @record
+class DonePromise:
+    """What a step does to a part and its sketch must show, worked out before any page: how many copies it takes in hand (``count``; 0
+    where only its words say), the ``rings`` of the finished piece in its own coordinates (mm), so many signs that something is ``right``
+    and that it is ``wrong``.
+
+    A sketch shows the part where a ``Carried`` with its ``key`` says, at that scale; ``box`` is the whole sketch.
+    """
+
+    key: str
+    act: str
+    letter: str
+    count: int
+    rings: tuple[tuple[Point, ...], ...]
+    right: int = 0
+    wrong: int = 0
+
+
+@record
 class Carried:
     """Where a page shows what another room promised under ``key``: points of the promise times ``scale`` are carried by ``pose``.
 

@@ -5,6 +5,7 @@ from typing import Literal
 
 from publisher.basics import (
     BoardPromise,
+    DonePromise,
     DrawingPromise,
     FigurePromise,
     Finding,
@@ -294,6 +295,7 @@ class Joined:
     figures: tuple[FigurePromise, ...] = ()
     sizes: tuple[SizesPromise, ...] = ()  # of pieces without a template
     bought: tuple[BoardPromise, ...] = ()
+    done: tuple[DonePromise, ...] = ()
 
     def fact(self, name: str) -> Fact | None:
         """Return the fact with this name, or None."""

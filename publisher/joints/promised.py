@@ -16,6 +16,7 @@ from publisher.joints.drawings import draw_sizes
 from publisher.joints.effort import effort_of
 from publisher.joints.model import Drawing, Joined, Placed
 from publisher.joints.picture_promise import picture_promise
+from publisher.joints.promised_acts import done_by
 from publisher.joints.promised_numbers import boards_of, figures_of, prints_of
 
 STEEP = 0.5  # a part stands when its own up points up by more than 30 degrees
@@ -38,6 +39,7 @@ def with_promises(design: Design, pieces: Sequence[Part], joined: Joined) -> Joi
         sides=sides_of(design, pieces, joined.placed),
         sentences=sentences_on(design, joined),
         prints=prints_of(pieces, design.use == "trace"),
+        done=done_by(design, pieces, joined),
         figures=figures_of(design, pieces, joined),
         bought=boards_of(design, joined),
         pictures=(

@@ -4,10 +4,9 @@ from dataclasses import replace
 
 from publisher.basics.wording import counted, ordered, say_length
 from publisher.design import Board, Design, Fact, amount, fill, say
-from publisher.joints import sold_words, takes_words
+from publisher.joints import OF_STAGES, sold_words, takes_words
 from publisher.pages.front.coverings import covering_words, coverings_of
 from publisher.pages.sheet import (
-    OF_STAGES,
     OTHER,
     Context,
     Edition,

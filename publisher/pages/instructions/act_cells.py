@@ -1,6 +1,6 @@
 """The pictures of a step's acts: one beside the words, or rows of them below, each with its number where there are several."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 from math import floor
 
@@ -59,6 +59,7 @@ TICK_ROOM = 8.0
 """mm at the right of a finished piece, for its tick."""
 
 GLUES = ("white_glue", "hot_glue", "hot_glue_gun", "superglue", "spray_glue")
+NOT_MOVED = Pose()
 TAPED = "tape"  # what has this label is taped, and takes no glue yet
 TRIED = "dry_fit"  # a step of this stage takes no glue
 
@@ -180,8 +181,8 @@ def act_cell(context: Context, step: StepPlan, shown: ActPicture, number: int, b
         drawn += setter.line(str(number), style, box.left, box.top - setter.drop(style))
     if isinstance(shown, ActSketch):
         room = NUMBER_ROOM if number else 0.0
-        made, height = sketch_cell(context, shown, Box(box.left + room, box.bottom, box.right, box.top))
-        return ActCells((*drawn, *made), height)
+        cell = sketch_cell(context, shown, Box(box.left + room, box.bottom, box.right, box.top), page)
+        return ActCells((*drawn, *cell.drawn), cell.height, cell.carried)
     if isinstance(shown, OwnPicture):
         room = NUMBER_ROOM if number else 0.0
         if step.stage == TRIED:
@@ -202,24 +203,47 @@ def act_cell(context: Context, step: StepPlan, shown: ActPicture, number: int, b
     return ActCells(tuple(drawn), height, (carried,))
 
 
-def sketch_cell(context: Context, sketch: ActSketch, box: Box) -> tuple[tuple[Drawn, ...], float]:
-    """Set a sketch at the top of a box, in its middle; return it and its height (mm): it takes no more than is drawn of its field."""
+def sketch_cell(context: Context, sketch: ActSketch, box: Box, page: int) -> ActCells:
+    """Set a sketch at the top of a box, in its middle: it takes no more than is drawn of its field."""
     scale = min(SKETCH_SCALE, box.width / FIELD_WIDE)
     left = (box.left + box.right - FIELD_WIDE * scale) / 2
-    drawn, low, high = _sketched(context.type, sketch, scale=scale)
-    at = Pose(left, box.top - high)
-    return tuple(_moved(thing, at) for thing in drawn), high - low
+    made = _sketched(context.type, sketch, scale=scale)
+    at = Pose(left, box.top - made.high)
+    place = Box(left, box.top - made.high + made.low, left + FIELD_WIDE * scale, box.top)
+    carried = shown_parts(sketch, made.parts, page, place, at)
+    return ActCells(tuple(_moved(thing, at) for thing in made.drawn), made.high - made.low, carried)
+
+
+def shown_parts(
+    sketch: ActSketch, parts: Iterable[tuple[str, Pose, float]], page: int, place: Box, moved: Pose = NOT_MOVED
+) -> tuple[Carried, ...]:
+    """Return where a page shows what is done to each of the parts of a sketch that stands at a place."""
+    shown = tuple(parts) if sketch.does else ()
+    return tuple(
+        Carried(f"{sketch.does}:{part}", page, place, Pose(at.x + moved.x, at.y + moved.y), scale)
+        for part, at, scale in shown
+    )
+
+
+@record
+class _Sketched:
+    """A sketch as it is drawn at the corner of the page, from and up to where it stands (mm up), and the parts that it shows."""
+
+    drawn: tuple[Drawn, ...]
+    low: float
+    high: float
+    parts: tuple[tuple[str, Pose, float], ...]
 
 
 @remembered_few
-def _sketched(setter: Setter, sketch: ActSketch, *, scale: float) -> tuple[tuple[Drawn, ...], float, float]:
-    """Return a sketch as it is drawn at the corner of the page, and from where to where it stands (mm up): pages are filled, numbered
-    and drawn with the same one."""
+def _sketched(setter: Setter, sketch: ActSketch, *, scale: float) -> _Sketched:
+    """Return a sketch as it is drawn at the corner of the page: pages are filled, numbered and drawn with the same one."""
     pen = SketchPen(setter, (0.0, 0.0), scale)
     sketch.draw(pen)
     drawn = described(pen.seen(), sketch.shows)
     boxes = [box for thing in drawn if (box := ink_box(setter.faces, thing))]
-    return drawn, min((box.bottom for box in boxes), default=0.0), max((box.top for box in boxes), default=0.0)
+    low, high = min((box.bottom for box in boxes), default=0.0), max((box.top for box in boxes), default=0.0)
+    return _Sketched(drawn, low, high, tuple(pen.parts))
 
 
 def _moved(thing: Drawn, to: Pose) -> Drawn:

@@ -3,38 +3,20 @@
 Each shows the board in section, with its paper or tape dotted, so that the two faces are told apart from act to act.
 """
 
-from typing import Literal
-
 import shapely
 
 from publisher.basics import Box, Point, Purpose
-from publisher.geometry import Part
+from publisher.joints import covered_face, slit_face
 from publisher.pages.instructions.part_art import PartArt, part_cells
 from publisher.pages.instructions.part_sketches import FIELD, FIELD_TALL, FIELD_WIDE, UP, CountedParts
 from publisher.pages.instructions.sketch_pen import SketchPen, along_arc
 from publisher.pages.instructions.sketch_places import frame_words, put_flag
 from publisher.pages.type import CUT, PICTURE_CONTOUR, PICTURE_DETAIL
 
-BentFace = Literal["outside", "inside"]
-
 BENT_TALL = 26.0  # mm of the field at its foot for the parts; over them the board in section
 BENT_THICK = 7.0  # mm: a board in section, much enlarged
 COVER_THICK = 1.4  # mm: the paper or tape on it
 SLITS_DRAWN = 5
-
-
-def covered_face(part: Part) -> BentFace | None:
-    """Return the face of a part that is covered before it is bent; one that keeps the middle of its board stretches outside."""
-    if part.bending is None or part.bending.covered == "none":
-        return None
-    return "inside" if part.bending.keeps == "inside" else "outside"
-
-
-def slit_face(part: Part) -> BentFace | None:
-    """Return the face of a part that is slit, None where it is bent whole."""
-    if part.bending is None or not part.bending.slits:
-        return None
-    return "inside" if part.bending.keeps == "outside" else "outside"
 
 
 def covering(pen: SketchPen, parts: CountedParts, under: bool = False) -> None:

@@ -5,21 +5,18 @@ Each shows the board in section, much enlarged, with the tool in it, and crossed
 
 from collections.abc import Sequence
 from math import atan2, cos, degrees, hypot, sin
-from typing import Literal
 
 import shapely
 from shapely.affinity import rotate, translate
 
 from publisher.basics import Box, LineKind, Point, Purpose
 from publisher.geometry import Part
+from publisher.joints import FacePaper, scored
 from publisher.pages.instructions.part_art import BOARD_ROUND, PartArt, board_round, part_cells
 from publisher.pages.instructions.part_sketches import FIELD, FIELD_TALL, FIELD_WIDE, UP, CountedParts
 from publisher.pages.instructions.sketch_pen import ARROW_HEAD, STICK_WIDE, SketchPen, along_arc
 from publisher.pages.instructions.sketch_places import put_flag, stand_tool
 from publisher.pages.type import CUT, PICTURE_ADDED_CONTOUR, PICTURE_CONTOUR, PICTURE_DETAIL, PICTURE_OUTLINE
-
-FacePaper = Literal["bare", "peeled", "kept"]
-"""What is on the face of a board that is worked on: nothing, nothing any more, or its paper."""
 
 PARTS_TALL = 25.0  # mm of the field at its foot for the parts; over them the board in section
 SECTION_LOW, SECTION = 29.0, 7.0  # mm: where a board in section lies, and how thick it is drawn
@@ -29,7 +26,6 @@ WRONG_LEFT = 53.0  # from where on the wrong way is shown
 FACE = Box(0.0, 0.0, FIELD_WIDE, PARTS_TALL + 2.0)
 MOST_IN_BOARD = 3  # parts that are shown with the board round them: more would be too small
 FOLD_WIDE = 9.0  # mm of board on either side of a fold in section
-LEAST_SCORED = 10.0  # mm: a shorter mark is none to fold along
 
 
 def pressing_in(pen: SketchPen, parts: CountedParts, paper: FacePaper = "bare") -> None:
@@ -100,12 +96,6 @@ def scoring(pen: SketchPen, parts: CountedParts) -> None:
     corners = sorted({round(fold.corner, 1) for fold in grooves})
     for said in pen.broken([f"{corner:g}°" for corner in corners], 20.0, between=" / "):
         pen.count(said, 36.0, FIELD_TALL - 4.0)
-
-
-def scored(part: Part) -> bool:
-    """Tell whether a part has a line that is cut half through to be folded there; what is slit to be bent has its own act."""
-    lines = (mark.path.length for mark in part.marks if mark.kind is LineKind.SCORE and mark.purpose is Purpose.SURFACE)
-    return part.bending is None and (bool(part.folds) or any(long >= LEAST_SCORED for long in lines))
 
 
 def has_purpose(part: Part, purpose: Purpose) -> bool:

@@ -74,6 +74,7 @@ class PartArt:
 
     def counted(self, pen: SketchPen) -> None:
         """Set its letter and count under it."""
+        pen.shows(self.part.id, self.at, self.scale)
         pen.count(self.said, (self.cell.left + self.cell.right) / 2, self.low - COUNT_HIGH + 0.8)
 
     def lettered(self, pen: SketchPen) -> None:

@@ -6,10 +6,9 @@ from functools import partial
 
 from publisher.basics import Box, record
 from publisher.design import PicturePlan, StepPlan
-from publisher.joints import Drawing, drawing_name
+from publisher.joints import Drawing, copies_taken, drawing_name
 from publisher.pages.front import licence_of
 from publisher.pages.instructions.act_cells import act_key, pictures_of
-from publisher.pages.instructions.acts_of_steps import copies_taken
 from publisher.pages.instructions.screens import (
     UNNUMBERED,
     ScreenBlock,

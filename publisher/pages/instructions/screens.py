@@ -7,6 +7,7 @@ from functools import partial
 
 from publisher.basics import Box, Carried, Layer, Pose, TextPromise, polyline, record
 from publisher.joints import Drawing
+from publisher.pages.instructions.act_cells import shown_parts
 from publisher.pages.instructions.part_sketches import FIELD_TALL, FIELD_WIDE
 from publisher.pages.instructions.sketch_pen import SketchPen
 from publisher.pages.instructions.step_acts import ActSketch
@@ -110,11 +111,12 @@ def sketch_block(context: Context, sketch: ActSketch, width: float, tallest: flo
     """Return the sketch of an act as large as fits ``width`` and ``tallest`` (mm), its words as large as others on a screen."""
     scale = min(ON_SCREEN_LARGER, width / FIELD_WIDE, tallest / FIELD_TALL)
 
-    def draw(box: Box, _: Numbers) -> Body:
+    def draw(box: Box, numbers: Numbers) -> Body:
         left = (box.left + box.right - FIELD_WIDE * scale) / 2
-        pen = SketchPen(context.type, (left, box.top - FIELD_TALL * scale), scale, SCREEN_SMALL, SCREEN_SMALL)
+        place = Box(left, box.top - FIELD_TALL * scale, left + FIELD_WIDE * scale, box.top)
+        pen = SketchPen(context.type, (left, place.bottom), scale, SCREEN_SMALL, SCREEN_SMALL)
         sketch.draw(pen)
-        return Body(described(pen.seen(), sketch.shows))
+        return Body(described(pen.seen(), sketch.shows), carried=shown_parts(sketch, pen.parts, numbers.page, place))
 
     return ScreenBlock(FIELD_TALL * scale + 2 * SPACE, draw)
 

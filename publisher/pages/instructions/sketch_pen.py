@@ -10,7 +10,7 @@ from math import atan2, cos, hypot, pi, radians, sin, tan
 
 import shapely
 
-from publisher.basics import SAME_POINT, Box, Layer, Path, Point, polar, polyline
+from publisher.basics import SAME_POINT, Box, Layer, Path, Point, Pose, polar, polyline
 from publisher.pages.instructions.sketch_areas import Covers, hatch_runs, level_runs
 from publisher.pages.model import Drawn, Fill, LineStyle, Stroke
 from publisher.pages.type import (
@@ -51,6 +51,9 @@ class SketchPen:
         self.setter, self.origin, self.scale = setter, origin, scale
         self.said: list[shapely.Polygon] = []  # where words stand: tools and leaders keep off
         self.taken: list[shapely.Geometry] = []  # where tools, rules and arrows are: letters keep off
+        self.parts: list[
+            tuple[str, Pose, float]
+        ] = []  # each part that is shown: its id, where its (0, 0) lies on the page, its scale
         self.lines: list[shapely.LineString] = []  # all that is drawn as a line: signs find room beside it
 
     def seen(self) -> tuple[Drawn, ...]:
@@ -76,6 +79,10 @@ class SketchPen:
     def on_page(self, point: Point) -> Point:
         """Return where a point of the sketch lies on the page."""
         return self.origin[0] + self.scale * point[0], self.origin[1] + self.scale * point[1]
+
+    def shows(self, part: str, at: Point, scale: float) -> None:
+        """Note that a part is shown: where its own (0, 0) lies (mm of the sketch), and how small it is drawn there."""
+        self.parts.append((part, Pose(*self.on_page(at)), scale * self.scale))
 
     def line(self, *points: Point, style: LineStyle = PICTURE_OUTLINE, closed: bool = False) -> None:
         """Draw lines from point to point."""

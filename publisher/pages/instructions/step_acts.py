@@ -1,29 +1,33 @@
 """What a step shows besides what it puts together: the acts on its parts, drawn from their outlines; how long it waits; what is done."""
 
 from collections.abc import Callable, Iterator
+from dataclasses import replace
 from functools import partial
 
 from publisher.basics import record
 from publisher.basics.wording import say_inches, say_mm, series
 from publisher.design import StepPlan
 from publisher.geometry import Part, polygon
-from publisher.joints import Drawing
-from publisher.pages.instructions import bend_sketches, drawn_sketches, face_sketches, finish_sketches, part_sketches
-from publisher.pages.instructions.acts_of_steps import (
+from publisher.joints import (
     CountedPart,
+    Drawing,
     acts_of_step,
     counted_parts,
+    covered_face,
+    does_key,
     face_paper,
     face_up,
     parts_of_act,
-    strip_parts,
+    slit_face,
     turned_over,
 )
+from publisher.pages.instructions import bend_sketches, drawn_sketches, face_sketches, finish_sketches, part_sketches
 from publisher.pages.instructions.alike_sketches import Pair, alike_pairs, telling_apart
-from publisher.pages.instructions.bend_sketches import covered_face, slit_face
 from publisher.pages.instructions.sketch_pen import SketchPen
 from publisher.pages.instructions.sketch_places import put_turn_over
 from publisher.pages.sheet import Context
+from publisher.pages.templates import strips_of
+from publisher.pages.tiles import plan_true_pages
 
 MOST_TOLD_APART = 2  # pairs that a step tells apart, where a later one has the others in hand too
 OVER = ". It was turned over before."
@@ -31,10 +35,12 @@ OVER = ". It was turned over before."
 
 @record
 class ActSketch:
-    """A sketch of an act, in a field of ``FIELD_WIDE`` by ``FIELD_TALL`` mm: how it is drawn, and what it shows, in words."""
+    """A sketch of an act, in a field of ``FIELD_WIDE`` by ``FIELD_TALL`` mm: how it is drawn, and what it shows, in words. ``does``: the
+    key under which what a step does to a part is promised, but for the part."""
 
     draw: Callable[[SketchPen], None]
     shows: str
+    does: str = ""
 
 
 OF_PARTS: dict[str, tuple[Callable[[SketchPen, part_sketches.CountedParts], None], str]] = {
@@ -76,7 +82,8 @@ def _before(context: Context, step: StepPlan) -> Iterator[ActSketch]:
             continue
         over = turned_over(context, step, act)
         for made in _of_act(context, step, act):
-            yield _turned(made) if over else made
+            own = replace(made, does=does_key(context.design, step, act))
+            yield _turned(own) if over else own
     for pair in _alike(context, step):
         one, other = (part.letter for part in pair)
         yield ActSketch(
@@ -91,7 +98,7 @@ def _turned(made: ActSketch) -> ActSketch:
         made.draw(pen)
         put_turn_over(pen, part_sketches.FIELD)
 
-    return ActSketch(draw, made.shows + OVER)
+    return replace(made, draw=draw, shows=made.shows + OVER)
 
 
 def _of_act(context: Context, step: StepPlan, act: str) -> Iterator[ActSketch]:
@@ -126,6 +133,13 @@ def _of_act(context: Context, step: StepPlan, act: str) -> Iterator[ActSketch]:
         sketch = partial(bend_sketches.slitting_part, up=up, deep=deep)
     if wanted:
         yield ActSketch(_of(sketch, wanted), shows.format(_said(wanted)))
+
+
+def strip_parts(context: Context) -> frozenset[str]:
+    """Return the parts of which a pack prints a compass strip in place of a template."""
+    plan = plan_true_pages(context)
+    shown = (*plan.templates, *(page.shown for page in plan.shared))
+    return frozenset(strip.part.id for page in shown for strip, _, _ in strips_of(context, page))
 
 
 def _sizes(context: Context, parts: tuple[CountedPart, ...]) -> drawn_sketches.SaidSizes:

@@ -8,6 +8,7 @@ from publisher.basics import Box, Carried, Finding, Layer, TextPromise, polyline
 from publisher.basics.wording import series
 from publisher.design import StepPlan
 from publisher.geometry import Part
+from publisher.joints import acts_of_step, copies_taken, covering_of
 from publisher.pages.front import cautions_before
 from publisher.pages.instructions.act_cells import (
     TALLEST_STEP,
@@ -17,7 +18,6 @@ from publisher.pages.instructions.act_cells import (
     pictures_of,
     sketch_cell,
 )
-from publisher.pages.instructions.acts_of_steps import acts_of_step, copies_taken, covering_of
 from publisher.pages.instructions.pack_acts import Act
 from publisher.pages.instructions.part_sketches import FIELD_WIDE
 from publisher.pages.model import Drawn, Link, Stroke
@@ -120,11 +120,10 @@ def _act_column(context: Context, acts: tuple[Act, ...], number: int, box: Box, 
             y -= words.height
             if text == act.title and act.sketch is not None:
                 narrow = width < FIELD_WIDE
-                picture, tall = sketch_cell(
-                    context, act.sketch, Box(box.left if narrow else left, box.bottom, box.right, y - SPACE)
-                )
-                drawn += picture
-                y -= tall + 2 * SPACE
+                room = Box(box.left if narrow else left, box.bottom, box.right, y - SPACE)
+                picture = sketch_cell(context, act.sketch, room, pages[0])
+                drawn += picture.drawn
+                y -= picture.height + 2 * SPACE
         carried = Carried(f"{act.key}:title", pages[0], Box(left, y, left + width, top))
         keys = tuple(key for key in act.uses if key in context.design.tools)
         caution, height, shown = _cautions(context, keys, (left, y - 0.7, width), pages[1])

@@ -25,6 +25,7 @@ def shown_alone(promises: Promises) -> Promises:
         sides=tuple(side for side in promises.sides if side.part in shown and not side.mirrored),
         sentences=(),
         drawings=(),
+        done=(),
         sizes=(),
         purpose="test_page",
         prints=tuple(piece for piece in promises.prints if piece.part in shown),
@@ -33,7 +34,7 @@ def shown_alone(promises: Promises) -> Promises:
 
 def told_alone(promises: Promises) -> Promises:
     """Return the promises of a file that tells the steps, with what they take and their pictures, and shows no part at true size."""
-    keys = {one.key for one in promises.sentences} | {one.key for one in promises.drawings}
+    keys = {one.key for one in (*promises.sentences, *promises.drawings, *promises.done)}
     return _without_boards(promises, {key for key in keys if key == "summary" or key.startswith("step:")}, "phone")
 
 
@@ -56,5 +57,6 @@ def _without_boards(promises: Promises, kept: set[str], purpose: FileKind) -> Pr
         sizes=(),
         sentences=tuple(one for one in promises.sentences if one.key in kept),
         drawings=tuple(one for one in promises.drawings if one.key in kept),
+        done=tuple(one for one in promises.done if one.key in kept),
         purpose=purpose,
     )

@@ -4,7 +4,7 @@ Comes in: a paper. Goes out: drafts of pages, and what stands on every page.
 Never: know a part.
 """
 
-from publisher.pages.sheet.act_tools import OF_STAGES, tools_of_acts
+from publisher.pages.sheet.act_tools import tools_of_acts
 from publisher.pages.sheet.bank_card import CARD_HEIGHT, CARD_INCHES, CARD_WIDTH, card
 from publisher.pages.sheet.caution_words import (
     Caution,

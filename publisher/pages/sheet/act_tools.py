@@ -12,9 +12,6 @@ OF_ACTS: dict[str, tuple[str, ...]] = {
 }
 """The tool of an act, and others that do as well."""
 
-OF_STAGES: dict[str, tuple[str, ...]] = {"texture": ("press",), "seal": ("seal",), "paint": ("paint",)}
-"""The acts of a step that names none."""
-
 
 def tools_of_acts(acts: Iterable[str], named: Iterable[str]) -> tuple[str, ...]:
     """Return the tools that acts take beside those that are ``named`` already, each once."""

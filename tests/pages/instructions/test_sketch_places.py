@@ -10,7 +10,7 @@ from publisher.basics import Box
 from publisher.brief import read_brief
 from publisher.design import work_out
 from publisher.geometry import Part, make_parts
-from publisher.pages.instructions.acts_of_steps import wanted_parts
+from publisher.joints import wanted_parts
 from publisher.pages.instructions.alike_sketches import alike_pairs, telling_apart
 from publisher.pages.instructions.pack_acts import pack_acts
 from publisher.pages.instructions.part_sketches import FIELD, FIELD_TALL, FIELD_WIDE

@@ -4,7 +4,7 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from publisher.design import StepPlan
-from publisher.pages.instructions.acts_of_steps import acts_of_step
+from publisher.joints import acts_of_step
 from publisher.pages.instructions.step_acts import acts_after, acts_before, standing
 from publisher.pages.sheet.draft import Context
 

@@ -6,10 +6,11 @@ import sys
 from collections import Counter
 from random import Random
 
-from tests.proof.mutants.bench import Tried, clean_packs, try_all
+from tests.proof.mutants.bench import Tried, try_all
+from tests.proof.mutants.makings import clean_makings
 from tests.proof.mutants.sites import mutant_of, sites
 
-FATES = ("caught", "broke", "equivalent", "beside", "unused", "survived")
+FATES = ("caught", "broke", "equivalent", "beside", "slight", "unused", "survived")
 
 
 def main(words: list[str]) -> int:
@@ -25,9 +26,9 @@ def main(words: list[str]) -> int:
     random = Random(f"mutants {given.seed}")
     chosen = [mutant_of(site, random) for site in random.sample(every, min(given.count, len(every)))]
     done: list[Tried] = []
-    for tried in try_all(chosen, clean_packs(), given.workers):
+    for tried in try_all(chosen, clean_makings(), given.workers):
         done.append(tried)
-        if given.all or tried.fate == "survived":
+        if given.all or tried.fate in ("survived", "slight"):
             where = f"{tried.mutant.site.path}:{tried.mutant.site.line}"
             print(f"{tried.fate}: {where}: {tried.mutant.said[:150]}  [{tried.by}]", flush=True)
     table(done)

@@ -1,16 +1,13 @@
 """Which acts a step does to which of its parts, and on which face: what it says, else what follows from its stage, its parts and what it
-uses."""
+uses. Worked out here, before any page: pages show it, and proof holds them against it."""
 
 from collections.abc import Callable, Iterator, Sequence
-from typing import Literal
+from typing import Literal, Protocol
 
-from publisher.design import PartPlan, StepPlan
+from publisher.basics import LineKind, Purpose
+from publisher.design import Design, PartPlan, StepPlan
 from publisher.geometry import Part
-from publisher.pages.instructions import face_sketches
-from publisher.pages.instructions.bend_sketches import covered_face, slit_face
-from publisher.pages.sheet import OF_STAGES, Context
-from publisher.pages.templates import strips_of
-from publisher.pages.tiles import plan_true_pages
+from publisher.joints.model import Joined
 
 COUNTED = ("cut", "texture")  # stages in which every copy is taken in hand, spares among them
 DRY = "dry_fit"
@@ -19,12 +16,61 @@ KNIVES = ("craft_knife", "hot_wire_cutter")
 BLUNT = "blunt_pencil"
 BOTTLE = "bottle"
 ON_THE_FACE = ("trace", "press", "draw", "cut_openings", "cut_outlines")  # done to the face that the template shows
+OF_STAGES: dict[str, tuple[str, ...]] = {"texture": ("press",), "seal": ("seal",), "paint": ("paint",)}
+"""The acts of a step that names none."""
+
+LEAST_SCORED = 10.0  # mm: a shorter mark is none to fold along
 
 CountedPart = tuple[Part, int]
 How = Literal["press", "draw"]
+BentFace = Literal["outside", "inside"]
+FacePaper = Literal["bare", "peeled", "kept"]
+"""What is on the face of a board that is worked on: nothing, nothing any more, or its paper."""
 
 
-def acts_of_step(context: Context, step: StepPlan) -> tuple[str, ...]:
+class InHand(Protocol):
+    """A design with the pieces that are cut for it, and how they go together."""
+
+    @property
+    def design(self) -> Design:
+        """The design."""
+
+    @property
+    def parts(self) -> tuple[Part, ...]:
+        """The pieces that are cut."""
+
+    @property
+    def joined(self) -> Joined:
+        """How they go together."""
+
+
+def to_take(context: InHand, part_id: str) -> tuple[Part, ...]:
+    """Return what a step takes in hand when it names a part: itself, its pieces and plates, or the piece that it is folded in."""
+    own = tuple(part for part in context.parts if part.id == part_id)
+    return own or tuple(piece for piece in context.parts if piece.whole == part_id or part_id in piece.folded)
+
+
+def covered_face(part: Part) -> BentFace | None:
+    """Return the face of a part that is covered before it is bent; one that keeps the middle of its board stretches outside."""
+    if part.bending is None or part.bending.covered == "none":
+        return None
+    return "inside" if part.bending.keeps == "inside" else "outside"
+
+
+def slit_face(part: Part) -> BentFace | None:
+    """Return the face of a part that is slit, None where it is bent whole."""
+    if part.bending is None or not part.bending.slits:
+        return None
+    return "inside" if part.bending.keeps == "outside" else "outside"
+
+
+def scored(part: Part) -> bool:
+    """Tell whether a part has a line that is cut half through to be folded there; what is slit to be bent has its own act."""
+    lines = (mark.path.length for mark in part.marks if mark.kind is LineKind.SCORE and mark.purpose is Purpose.SURFACE)
+    return part.bending is None and (bool(part.folds) or any(long >= LEAST_SCORED for long in lines))
+
+
+def acts_of_step(context: InHand, step: StepPlan) -> tuple[str, ...]:
     """Return the acts that a step names, else those that follow from its stage, its parts and what it uses."""
     if step.acts is not None:
         return step.acts
@@ -39,7 +85,7 @@ def acts_of_step(context: Context, step: StepPlan) -> tuple[str, ...]:
     return OF_STAGES.get(step.stage, ())
 
 
-def _cut(context: Context, step: StepPlan, parts: Sequence[Part]) -> Iterator[str]:
+def _cut(context: InHand, step: StepPlan, parts: Sequence[Part]) -> Iterator[str]:
     """Yield the acts of a step that cuts: one that takes a pencil and no knife traces. What is bent is covered and slit when it is cut,
     where no step says so."""
     if "pencil" in step.uses and not any(knife in step.uses for knife in KNIVES):
@@ -49,7 +95,7 @@ def _cut(context: Context, step: StepPlan, parts: Sequence[Part]) -> Iterator[st
         yield "cut_openings"
     if parts:
         yield "cut_outlines"
-    if any(face_sketches.scored(part) for part in parts):
+    if any(scored(part) for part in parts):
         yield "score"
     if any(abs(edge.bevel) >= 10.0 for part in parts for edge in part.edges):
         yield "bevel"
@@ -59,14 +105,14 @@ def _cut(context: Context, step: StepPlan, parts: Sequence[Part]) -> Iterator[st
         yield "slit"
 
 
-def _named(context: Context, act: str, parts: Sequence[Part]) -> bool:
+def _named(context: InHand, act: str, parts: Sequence[Part]) -> bool:
     """Tell whether a step of the design names an act for one of these parts that are bent."""
     bent = {part.id for part in parts if part.bending is not None}
     steps = (step for step in context.design.steps if act in (step.acts or ()))
     return any(part.id in bent for step in steps for part, _ in counted_parts(context, step))
 
 
-def how_made(context: Context, step: StepPlan, part: Part) -> How:
+def how_made(context: InHand, step: StepPlan, part: Part) -> How:
     """Return how the pattern of a part is made: as its surface says; left to the buyer, it is drawn on paper that stays on the board,
     where the step has no blunt pencil, and pressed into bare foam."""
     own = {part.id, part.whole, *part.folded}
@@ -77,7 +123,7 @@ def how_made(context: Context, step: StepPlan, part: Part) -> How:
     return "draw" if face_paper(context, ((part, 1),)) == "kept" and BLUNT not in step.uses else "press"
 
 
-def face_paper(context: Context, parts: Sequence[CountedPart]) -> face_sketches.FacePaper:
+def face_paper(context: InHand, parts: Sequence[CountedPart]) -> FacePaper:
     """Return what is on the faces that are worked on: with paper on one face alone the bare one is taken."""
     boards = [board for board in context.design.boards if any(part.board == board.id for part, _ in parts)]
     if any(board.faces == "paper_both" for board in boards):
@@ -85,17 +131,17 @@ def face_paper(context: Context, parts: Sequence[CountedPart]) -> face_sketches.
     return "peeled" if any(board.peeled for board in boards) else "bare"
 
 
-def counted_parts(context: Context, step: StepPlan) -> Iterator[CountedPart]:
+def counted_parts(context: InHand, step: StepPlan) -> Iterator[CountedPart]:
     """Yield the parts of a step, each with how many it takes in hand; 0 where only its words say."""
-    for part in {part.id: part for name in step.parts for part in context.to_take(name)}.values():
+    for part in {part.id: part for name in step.parts for part in to_take(context, name)}.values():
         yield part, copies_taken(context, part, step)
 
 
-def copies_taken(context: Context, part: Part, step: StepPlan) -> int:
+def copies_taken(context: InHand, part: Part, step: StepPlan) -> int:
     """Return how many copies a step takes in hand; 0 where only its words say. Of layers as many as it adds, and all of them where it
     puts them up dry and says not which."""
     if step.stage in COUNTED:
-        return context.copies(part)
+        return part.count + part.spare
     if step.stage not in JOINED:
         return 0
     if any(place.part == (part.whole or part.id) for plan in context.design.panels for place in plan.places):
@@ -105,7 +151,7 @@ def copies_taken(context: Context, part: Part, step: StepPlan) -> int:
     return added or (part.count if step.stage == DRY and _is_layer(context, part) else 0)
 
 
-def _is_layer(context: Context, part: Part) -> bool:
+def _is_layer(context: InHand, part: Part) -> bool:
     """Tell whether a part lies in a stack."""
     return any(row.part == (part.whole or part.id) for plan in context.design.stacks for row in plan.rows)
 
@@ -115,7 +161,7 @@ def wanted_parts(act: str, parts: tuple[CountedPart, ...]) -> tuple[CountedPart,
     fits: dict[str, Callable[[Part], bool]] = {
         "cut_openings": lambda part: bool(part.outline.holes or part.openings),
         "glue": lambda part: any(stretch.name.endswith(".tab") for stretch in part.outline.outer.stretches()),
-        "score": face_sketches.scored,
+        "score": scored,
         "bevel": lambda part: any(abs(edge.bevel) > 0.5 for edge in part.edges),
     }
     bends: dict[str, Callable[[Part], bool]] = {
@@ -129,7 +175,7 @@ def wanted_parts(act: str, parts: tuple[CountedPart, ...]) -> tuple[CountedPart,
     return tuple(one for one in parts if test(one[0])) if test is not None else parts
 
 
-def parts_of_act(context: Context, step: StepPlan, act: str) -> tuple[CountedPart, ...]:
+def parts_of_act(context: InHand, step: StepPlan, act: str) -> tuple[CountedPart, ...]:
     """Return the parts of a step that one of its acts is done to: a pattern that is drawn is not pressed."""
     own = wanted_parts(act, tuple(counted_parts(context, step)))
     if act not in ("press", "draw"):
@@ -137,7 +183,7 @@ def parts_of_act(context: Context, step: StepPlan, act: str) -> tuple[CountedPar
     return tuple(one for one in own if how_made(context, step, one[0]) == act) or own
 
 
-def covering_of(context: Context, step: StepPlan) -> tuple[str, ...]:
+def covering_of(context: InHand, step: StepPlan) -> tuple[str, ...]:
     """Return the materials with which a step covers parts: what is not bent, or is bent bare, gets paper where a step says so."""
     if "cover" not in acts_of_step(context, step):
         return ()
@@ -146,14 +192,7 @@ def covering_of(context: Context, step: StepPlan) -> tuple[str, ...]:
     return tuple(dict.fromkeys("masking_tape" if cover == "tape" else "thin_paper" for cover in covers))
 
 
-def strip_parts(context: Context) -> frozenset[str]:
-    """Return the parts of which a pack prints a compass strip in place of a template."""
-    plan = plan_true_pages(context)
-    shown = (*plan.templates, *(page.shown for page in plan.shared))
-    return frozenset(strip.part.id for page in shown for strip, _, _ in strips_of(context, page))
-
-
-def turned_over(context: Context, step: StepPlan, act: str) -> bool:
+def turned_over(context: InHand, step: StepPlan, act: str) -> bool:
     """Tell whether a part lies on its other face for an act than for the last one before it, of this step or of one before."""
     last: dict[str, str] = {}
     for one in context.design.steps:
@@ -165,12 +204,13 @@ def turned_over(context: Context, step: StepPlan, act: str) -> bool:
     return False
 
 
-def face_up(context: Context, part: Part) -> str:
+def face_up(context: InHand, part: Part) -> str:
     """Return the face of a part that its template shows."""
-    return "inside" if context.side(part, mirrored=False).face == "inside" else "outside"
+    side = next(side for side in context.joined.sides if side.part == part.id and not side.mirrored)
+    return "inside" if side.face == "inside" else "outside"
 
 
-def _face(context: Context, act: str, part: Part) -> str:
+def _face(context: InHand, act: str, part: Part) -> str:
     """Return the face of a part that lies up for an act; "" where that is all the same."""
     if act == "cover":
         return covered_face(part) or ""

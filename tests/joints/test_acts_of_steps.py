@@ -4,8 +4,6 @@ from collections.abc import Callable
 from dataclasses import replace
 
 import pytest
-
-from publisher.design import StepPlan, SurfacePlan
 from publisher.pages.instructions.acts_of_steps import (
     acts_of_step,
     counted_parts,
@@ -16,6 +14,8 @@ from publisher.pages.instructions.acts_of_steps import (
     strip_parts,
     turned_over,
 )
+
+from publisher.design import StepPlan, SurfacePlan
 from publisher.pages.instructions.step_acts import acts_before
 from publisher.pages.instructions.step_block import things_needed
 from publisher.pages.sheet.draft import Context
