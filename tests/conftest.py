@@ -4,7 +4,7 @@ import gc
 import os
 import sys
 from collections import Counter
-from collections.abc import Generator
+from collections.abc import Callable, Generator
 from pathlib import Path
 from typing import Any
 from unittest.mock import patch
@@ -101,3 +101,32 @@ def pytest_runtest_call(item: pytest.Item) -> Generator[None, Any, Any]:
 
 def _named(item: pytest.Item, mark: str) -> set[str]:
     return {name for marker in item.iter_markers(mark) for name in marker.args}
+
+
+@pytest.fixture(scope="session")
+def demo() -> Callable[..., Any]:
+    """Return a function that makes the context of a demo design: ``demo("toll-house", "a4")``."""
+    from functools import cache
+
+    from publisher.brief import read_brief
+    from publisher.design import Design, work_out
+    from publisher.geometry import Part, make_parts
+    from publisher.joints import Joined, put_together, with_promises
+    from publisher.material import BoardNeeds, lay_out
+    from publisher.pages.sheet.draft import Context
+    from publisher.pages.sheet.paper_table import paper_for
+    from publisher.pages.type.fonts import faces_of
+    from publisher.pages.type.text import Setter
+
+    @cache
+    def worked(slug: str) -> tuple[Design, tuple[Part, ...], Joined, BoardNeeds]:
+        design = work_out(read_brief(Path(__file__).parents[1] / "designs" / slug))
+        parts, _ = make_parts(design)
+        return design, parts, with_promises(design, parts, put_together(design, parts)), lay_out(design, parts)
+
+    @cache
+    def make(slug: str, paper: str = "a4") -> Context:
+        design, parts, joined, needs = worked(slug)
+        return Context(design, parts, joined, needs, paper_for(design, paper), Setter(faces_of(design)))
+
+    return make

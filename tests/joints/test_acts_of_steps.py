@@ -4,19 +4,18 @@ from collections.abc import Callable
 from dataclasses import replace
 
 import pytest
-from publisher.pages.instructions.acts_of_steps import (
+
+from publisher.design import StepPlan, SurfacePlan
+from publisher.joints import (
     acts_of_step,
     counted_parts,
     covering_of,
     face_up,
     how_made,
     parts_of_act,
-    strip_parts,
     turned_over,
 )
-
-from publisher.design import StepPlan, SurfacePlan
-from publisher.pages.instructions.step_acts import acts_before
+from publisher.pages.instructions.step_acts import acts_before, strip_parts
 from publisher.pages.instructions.step_block import things_needed
 from publisher.pages.sheet.draft import Context
 

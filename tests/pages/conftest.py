@@ -181,28 +181,3 @@ def words() -> Callable[[Body], str]:
 @pytest.fixture
 def setter() -> Setter:
     return Setter(Faces(face("regular"), face("bold")))
-
-
-@pytest.fixture(scope="session")
-def demo() -> Callable[..., Context]:
-    """Return a function that makes the context of a demo design: ``demo("toll-house", "a4")``."""
-    from functools import cache
-    from pathlib import Path
-
-    from publisher.brief import read_brief
-    from publisher.design import work_out
-    from publisher.joints import put_together, with_promises
-    from publisher.material import lay_out
-
-    @cache
-    def worked(slug: str) -> tuple[Design, tuple[Part, ...], Joined, BoardNeeds]:
-        design = work_out(read_brief(Path(__file__).parents[2] / "designs" / slug))
-        parts, _ = make_parts(design)
-        return design, parts, with_promises(design, parts, put_together(design, parts)), lay_out(design, parts)
-
-    @cache
-    def make(slug: str, paper: str = "a4") -> Context:
-        design, parts, joined, needs = worked(slug)
-        return Context(design, parts, joined, needs, paper_for(design, paper), Setter(faces_of(design)))
-
-    return make

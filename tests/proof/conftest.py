@@ -31,6 +31,7 @@ from publisher.basics import (
     CodePromise,
     CompassPromise,
     CutPromise,
+    DonePromise,
     DrawingPromise,
     DrawnPromise,
     EdgePromise,
@@ -584,9 +585,17 @@ PICTURE = Carried("step:2:picture", 4, Box(20.0, 45.0, 60.0, 65.0), Pose(20.0, 4
 SEEN = (((0.0, 0.0), (80.0, 0.0), (80.0, 40.0), (0.0, 40.0), (0.0, 0.0)), ((0.0, 30.0), (80.0, 30.0)))
 TEXTURE = tuple(((4.0 * i, 5.0), (4.0 * i, 25.0)) for i in range(1, 19))
 
+PRESSED = Carried("step:2:does:press:lid", 4, Box(155.0, 49.0, 196.0, 70.0), Pose(156.0, 54.0), 0.3)
+LID_RING = ((0.0, 0.0), (80.0, 0.0), (80.0, 30.0), (50.0, 40.0), (0.0, 40.0))
+PRESSED_SIGNS = (
+    ((186.0, 64.4), (187.4, 63.0), (190.0, 67.2)),  # a tick, then both strokes of a cross
+    ((184.0, 50.0), (194.0, 60.0)),
+    ((184.0, 60.0), (194.0, 50.0)),
+)
+
 
 def step_items() -> dict[str, Draw]:
-    """A step: a sentence over two lines, and a picture with fine lines and a label."""
+    """A step: a sentence over two lines, a picture with fine lines and a label, and a sketch of what is done to a part."""
 
     def seen(line: tuple[Point, ...]) -> str:
         return ring_code(tuple((20.0 + x / 2, 45.0 + y / 2) for x, y in line), False)
@@ -597,6 +606,10 @@ def step_items() -> dict[str, Draw]:
         "seen": stroke(" ".join(map(seen, SEEN)), 0.35),
         "texture": stroke(" ".join(map(seen, TEXTURE)), 0.18),
         "label": words("A", 24.0, 52.0, 2.7),
+        "pressed": stroke(ring_code(tuple((156.0 + 0.3 * x, 54.0 + 0.3 * y) for x, y in LID_RING)), 0.35),
+        "pressed count": words("2 × A", 160.0, 50.0, 2.7),
+        "tick": stroke(ring_code(PRESSED_SIGNS[0], False), 0.5),
+        "cross": stroke(" ".join(ring_code(line, False) for line in PRESSED_SIGNS[1:]), 0.5),
     }
 
 
@@ -665,11 +678,13 @@ def made() -> dict[str, Any]:
             DrawingPromise(SIZES.key, SIZES.key, 80.0, 30.0, LID_LINES),
         ),
         "sizes": (SIZES,),
+        "done": (DonePromise(PRESSED.key, "press", "A", 2, (LID_RING,), 1, 1),),
         "carried": (
             *layout_carried(),
             Carried(WAY.key, 2, Box(19.0, 25.0, 190.0, 29.5)),
             Carried(WORK.key, 2, Box(19.0, 19.0, 190.0, 23.5)),
             PICTURE,
+            PRESSED,
             LID,
             Carried(f"{SIZES.key}:words", 4, Box(69.0, 19.5, 148.0, 46.9)),
             Carried("side:step", 2, Box(120.0, 228.0, 190.0, 245.0), copy=1),

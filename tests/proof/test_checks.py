@@ -1146,6 +1146,23 @@ bad("proof/step-picture", "another letter")(swap(3, "label", lambda kit: kit.wor
 bad("proof/step-picture", "at another scale")(carried("step:2:picture", scale=0.45))
 
 
+bad("proof/done", "the part is not there")(drop(3, "pressed"))
+bad("proof/done", "stretched")(
+    swap(
+        3,
+        "pressed",
+        lambda kit: kit.stroke(
+            kit.ring_code(((156.0, 54.0), (182.0, 54.0), (182.0, 63.0), (172.0, 66.0), (156.0, 66.0))), 0.35
+        ),
+    )
+)
+bad("proof/done", "one copy less")(swap(3, "pressed count", lambda kit: kit.words("1 × A", 160.0, 50.0, 2.7)))
+bad("proof/done", "another part")(swap(3, "pressed count", lambda kit: kit.words("2 × B", 160.0, 50.0, 2.7)))
+bad("proof/done", "no tick")(drop(3, "tick"))
+bad("proof/done", "nothing crossed out")(drop(3, "cross"))
+bad("proof/done", "shown on no page")(carried("step:2:does:press:lid"))
+
+
 @bad("proof/step-picture", "a photograph that the cover does not show")
 def no_photo(pack: Any, _kit: Any) -> None:
     photo = DrawingPromise("cover:picture", "photo:house.jpg", 600.0, 400.0)

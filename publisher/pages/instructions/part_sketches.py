@@ -115,7 +115,7 @@ def bevelling_edges(pen: SketchPen, parts: CountedParts) -> None:
     pen.drawn += low.drawn
     angles = sorted({round(abs(edge.bevel), 1) for edge in edges})
     for said in pen.broken([f"{angle:g}°" for angle in angles], 40.0, between=" / "):
-        pen.count(said, 50.0, FIELD_TALL - 5.0)
+        pen.count(said, 50.0, FIELD_TALL - 4.0)
 
 
 def glueing(pen: SketchPen, parts: CountedParts) -> None:

@@ -34,7 +34,8 @@ def shown_alone(promises: Promises) -> Promises:
 
 def told_alone(promises: Promises) -> Promises:
     """Return the promises of a file that tells the steps, with what they take and their pictures, and shows no part at true size."""
-    keys = {one.key for one in (*promises.sentences, *promises.drawings, *promises.done)}
+    keys = {one.key for one in promises.sentences} | {one.key for one in promises.drawings}
+    keys |= {one.key for one in promises.done}
     return _without_boards(promises, {key for key in keys if key == "summary" or key.startswith("step:")}, "phone")
 
 

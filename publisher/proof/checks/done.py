@@ -1,17 +1,24 @@
 """The sketches of what a step does to its parts: each part in its own shape, with how many there are, and what is right and wrong."""
 
 import re
+from collections.abc import Iterator
 from functools import partial
 from itertools import combinations
 
 import numpy as np
+import shapely
 
 from publisher.basics import Box, Carried, Check, DonePromise, Findings
 from publisher.proof.checks.frame import carried_faults, judged
 from publisher.proof.measuring import CARRIED_TOLERANCE, Case, carried_lines, lines_in, met_by, strokes_in
 from publisher.proof.reading import Array, normal
 
-MOST_HIDDEN = 0.4  # of the outline of a part: a tool, a rule, a letter or a flag may lie on it
+MOST_HIDDEN = 0.3  # of the outline of a part: a tool, a rule, a letter or a flag may lie on it
+AT_AN_END, TRIED_EACH = (
+    0.3,
+    0.5,
+)  # mm within which a point of an outline lies at its end, and from one that is tried to the next
+MOST_OF_AN_END = 0.75  # of what lies at one of its four ends that may be hidden: more, and it may be stretched
 TICK = np.array(((1.4, -1.4), (2.6, 4.2)))  # mm: the strokes of a tick, at full size
 LIKE_A_TICK = 0.05  # of its size, by which one may be off
 LEAST_CROSS = 3.0  # mm: no cross that says “wrong” is smaller
@@ -41,8 +48,11 @@ def _fault(case: Case, promise: DonePromise, where: Carried) -> str:
     if ink is None:
         return "is missing"
     grown = where.box.grown(CARRIED_TOLERANCE)
-    found = met_by(carried_lines(where, promise.rings), strokes_in(ink, grown))
-    if found.missing > MOST_HIDDEN * found.tried:
+    rings, strokes = carried_lines(where, promise.rings), strokes_in(ink, grown)
+    found = met_by(rings, strokes)
+    ends = [met_by(points, strokes) for points in _ends(rings[0])]
+    stretched = any(end.missing > MOST_OF_AN_END * end.tried for end in ends)
+    if found.missing > MOST_HIDDEN * found.tried or stretched:
         return f"is not drawn in its own shape: no line at {found.at[0]:.1f}, {found.at[1]:.1f} mm"
     said = normal("   ".join(line.text for line in lines_in(case.lines(where.page), where.box)))
     wanted = f"{promise.count} × {promise.letter}" if promise.count else promise.letter
@@ -54,6 +64,15 @@ def _fault(case: Case, promise: DonePromise, where: Carried) -> str:
         if has != wants:
             return f"stands in a sketch with {has} of the sign “{sign}”, where {wants} belong"
     return ""
+
+
+def _ends(ring: Array) -> Iterator[list[Array]]:
+    """Yield what lies farthest to the left, right, bottom and top of an outline: points of it there, each as a line of no length."""
+    line = shapely.LineString(ring)
+    points = shapely.get_coordinates(shapely.segmentize(line, TRIED_EACH))
+    for axis in (0, 1):
+        for end in (points[:, axis].min(), points[:, axis].max()):
+            yield [np.array((point, point + 1e-3)) for point in points[np.abs(points[:, axis] - end) <= AT_AN_END]]
 
 
 def _lies_in(line: Array, box: Box) -> bool:

@@ -1,6 +1,7 @@
 """What is done to parts: each sketch keeps to its field, shows every part with its count, and a tool."""
 
 from collections.abc import Callable
+from dataclasses import replace
 
 import pytest
 
@@ -10,7 +11,7 @@ from publisher.pages.instructions import part_sketches as sketches
 from publisher.pages.instructions.part_sketches import FIELD_TALL, FIELD_WIDE
 from publisher.pages.instructions.sketch_pen import SketchPen
 from publisher.pages.instructions.step_acts import OF_PARTS
-from publisher.pages.model import Drawn, Words
+from publisher.pages.model import Drawn, Stroke, Words
 from publisher.pages.sheet import ink_box
 from publisher.pages.sheet.draft import Context
 
@@ -59,3 +60,14 @@ def test_slits_are_counted_and_an_angle_is_said(demo: Callable[..., Context]) ->
     assert f"{soffit.bending.slits} ×" in said
     roof = next(part for part in house.parts if any(edge.bevel for edge in part.edges))
     assert "45°" in [thing.text for thing in drawn(house, "bevel", (roof,)) if isinstance(thing, Words)]
+
+
+def test_angles_in_many_words_leave_the_tick_of_a_bevel_whole(demo: Callable[..., Context]) -> None:
+    house = demo("toll-house")
+    roof = next(part for part in house.parts if any(edge.bevel for edge in part.edges))
+    edges = tuple(replace(edge, bevel=bevel) for edge, bevel in zip(roof.edges, (11.5, 22.5, 33.5, 44.5), strict=False))
+    pen = SketchPen(house.type, (0.0, 0.0))
+    OF_PARTS["bevel"][0](pen, [(replace(roof, edges=edges), 3)])
+    assert any(isinstance(thing, Words) and " / " in thing.text for thing in pen.seen())
+    seen = [path.points for thing in pen.seen() if isinstance(thing, Stroke) for path in thing.paths]
+    assert any(len(points) == 3 and abs(points[2][1] - points[1][1] - 4.2) < 1e-6 for points in seen)
