@@ -21,7 +21,7 @@ from publisher.pages.instructions.act_cells import (
     sketch_cell,
     weight_shown,
 )
-from publisher.pages.instructions.step_acts import ActSketch
+from publisher.pages.instructions.step_acts import ActSketch, acts_before
 from publisher.pages.instructions.step_block import step_block
 from publisher.pages.instructions.steps import step_drafts
 from publisher.pages.sheet import ink_box
@@ -100,8 +100,17 @@ def test_sketches_stand_three_abreast_where_that_saves_a_row(demo: Callable[...,
 
 def test_a_sketch_takes_no_more_than_is_drawn_of_its_field(demo: Callable[..., Context]) -> None:
     context = demo("toll-house")
-    low, high = (sketch_cell(context, a_sketch(10.0, top), BOX)[1] for top in (20.0, 40.0))
+    low, high = (sketch_cell(context, a_sketch(10.0, top), BOX, 3).height for top in (20.0, 40.0))
     assert 0.0 < low < 12.0 and high - low == pytest.approx(20.0 * 0.8, abs=0.5)
-    drawn, tall = sketch_cell(context, a_sketch(), BOX)
-    box = ink_box(context.type.faces, drawn[0])
+    cell = sketch_cell(context, a_sketch(), BOX, 3)
+    box, tall = ink_box(context.type.faces, cell.drawn[0]), cell.height
     assert box is not None and box.top == pytest.approx(BOX.top) and box.bottom == pytest.approx(BOX.top - tall)
+
+
+def test_a_sketch_says_where_it_shows_each_part_of_what_is_done(demo: Callable[..., Context]) -> None:
+    context = demo("toll-house")
+    step = context.design.steps[1]
+    shown = act_rows(context, step, acts_before(context, step), 1, 1, BOX, 3).carried
+    assert [where.key for where in shown] == ["step:2:does:press:gable", "step:2:does:press:side"]
+    assert all(where.page == 3 and 0.0 < where.scale < 1.0 for where in shown)
+    assert act_rows(context, step, [a_sketch()], 1, 1, BOX, 3).carried == ()
