@@ -7,7 +7,7 @@ from publisher.pages.front.layout_words import sheet_name
 from publisher.pages.sheet import Edition
 
 NONE = "none"
-NARROW = "narrow strips only"  # no piece is left that is worth keeping
+SMALL_ONLY = "small pieces only"  # none is left that is worth keeping
 FOOT_MM = inches(1.0) ** -1 * 12.0
 
 
@@ -17,7 +17,7 @@ def way_words(way: SheetsPromise, another: bool, first: LengthUnit) -> tuple[str
     ``another``: there is a way before it for the same board, so that it is one or the other."""
     count = counted(way.sheets, "sheet")
     spares = ", or ".join(f"{copies}{' or more' if more else ''} {letter}" for letter, copies, more in way.spares)
-    left = NARROW
+    left = SMALL_ONLY
     if way.offcut is not None:
         metric = " × ".join(fixed(side, 0, "down") for side in way.offcut) + " mm"
         imperial = " × ".join(fixed(inches(side), 1, "down") for side in way.offcut) + " in"

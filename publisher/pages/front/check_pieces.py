@@ -11,7 +11,7 @@ from publisher.joints import PENCIL_SPREAD, BoardRange, safe_ends, sold_words, t
 from publisher.pages.front.check_squares import (
     SQUARE_SIDE,
     CheckForm,
-    inch_square,
+    inch_readings,
     inch_square_words,
     square_box,
     two_squares,
@@ -23,14 +23,7 @@ from publisher.pages.model import Drawn, Stroke
 from publisher.pages.sheet import CARD_HEIGHT, CARD_INCHES, CARD_WIDTH, CODE, QUIET_MM, Body, Context, card
 from publisher.pages.type import BODY, CELL_GAP, GUTTER, HEADING, LEAST, NOTE, RULE, SMALL, Column, Setter, make_table
 
-INCH_READINGS = (
-    "3 15/16 to 3 31/32 in",
-    "3 13/16 to 3 29/32 in",
-    "under 3 13/16 in",
-    "4 1/32 in or more",
-    "true one way only",
-)
-"""What the outer square measures, on a rule that shows 1/32 in, where the inner one measures what the table of readings says."""
+LONGER = "measure the long rulers: each 100 mm alike."
 CLEAR_ROUND = (
     0.5,
     4.5,
@@ -117,10 +110,10 @@ def how(context: Context, box: Box, page: int, form: CheckForm) -> tuple[Body, f
         f"Stand your board in the gauge. {then}",
     )
     drawn: list[Drawn] = []
-    y = box.top
+    y, style = box.top, SMALL if form.small else BODY
     for number, step in enumerate(steps, start=1):
-        drawn += setter.line(f"{number}", HEADING.tagged("lbl"), box.left, y - setter.drop(BODY))
-        block = setter.paragraph(step, BODY.tagged("li"), box.left + 6.0, y, box.width - 6.0)
+        drawn += setter.line(f"{number}", HEADING.tagged("lbl"), box.left, y - setter.drop(style))
+        block = setter.paragraph(step, style.tagged("li"), box.left + 6.0, y, box.width - 6.0)
         drawn += block.drawn
         y -= block.height + 2.6
     return Body(tuple(drawn), texts=tuple(TextPromise(page, said) for said in figures)), box.top - y
@@ -131,11 +124,11 @@ def _measure(context: Context, form: CheckForm) -> tuple[str, tuple[str, ...]]:
     outer = outer_square_words(context) if form.inch else ""
     if outer:
         inner = inner_square_words(context)
-        said = f"Measure the outer square across and down: {outer}. Or the inner one: {inner}. Near a limit, measure the long rulers too."
+        said = f"Measure the outer square across and down: {outer}. Or the inner one: {inner}. Near a limit, {LONGER}"
         return said, (outer, inner)
     between = f"between {square_between(context)}"
     which = "inner square" if form.inch else "square"
-    said = f"Measure the {which} across and down. Both must lie {between}. Near either of them, measure the long rulers too."
+    said = f"Measure the {which} across and down. Both must lie {between}. Near either, {LONGER}"
     return said, (between,)
 
 
@@ -205,7 +198,7 @@ def board(context: Context, box: Box, page: int, _form: CheckForm) -> tuple[Body
     drawn_for = _thickness(context, fit)
     takes = _taken(context, fit)
     said = (
-        "Stand a board on its edge and slide it to where it fills the gap: that is its thickness in mm. "
+        "Stand a short strip of your board on its edge and slide it to where it just fills the gap: there stands its thickness in mm. "
         f"This pack is drawn for {drawn_for}, at the arrow{_go_on(context, fit, takes)} For any other board find the pack that is "
         "drawn for it."
     )
@@ -304,18 +297,14 @@ def scrap(context: Context, box: Box, page: int, _form: CheckForm) -> tuple[Body
 def _meanings(context: Context, fit: Fit, takes: BoardRange | None, traced: bool) -> tuple[tuple[str, str], ...]:
     """Return what each outcome of the coupon means."""
     least, most = safe_ends(takes) if takes else (0.0, inf)
-    thin = f", or board under {_said(context, least, rounded_up)}" if least else ""
-    thick = f", or board over {_said(context, most, rounded_down)}" if not isinf(most) else ""
+    thin = f", or board under {_said(context, least, rounded_up)}: take another" if least else ""
+    thick = f", or board over {_said(context, most, rounded_down)}: take another" if not isinf(most) else ""
     if not fit.slot:
         return (
             ("Lies flush", "A second piece of board, laid in the step, ends level with the first: go on."),
             ("Higher or lower", "Another board, or you did not cut on the line: measure the board again."),
         )
-    card = (
-        f"You cut along the card: {_said(context, 2.0 * fit.allowance)} too wide"
-        if fit.allowance
-        else "You did not cut on the pencil line"
-    )
+    card = "You cut along the card" if fit.allowance else "You did not cut on the pencil line"
     loose, tight = (
         (card, "A blunt pencil, or you cut inside its line")
         if traced
@@ -341,14 +330,14 @@ def wrong(context: Context, box: Box, page: int, form: CheckForm) -> tuple[Body,
     """
     setter, allowed = context.type, budget(context.joined)
     low, high = square_ends(allowed)
-    near = f"98 to {float(low) - 0.1:.1f} mm" if float(low) > 98.15 else "about 98 mm"
+    near = f"98 to under {low} mm" if float(low) > 98.15 else "about 98 mm"
     rows: tuple[tuple[str, ...], ...] = (
         (f"{low} to {high} mm", "True size.", "Go on."),
         (near, "Scaled, damp, or printer runs small.", "100 %; then dry paper, other printer."),
-        ("95 to 97.9 mm", "“Fit” or “fill”: margins, other paper.", "Set 100 % and this page’s paper."),
+        ("95 to under 98 mm", "“Fit” or “fill”: margins, other paper.", "Set 100 % and this page’s paper."),
         ("under 95 mm", "“Fit” or “fill”: other paper, margins.", "100 %, this paper; from a PDF viewer."),
         (
-            f"{float(high) + 0.1:.1f} mm or more",
+            f"over {high} mm",
             "“Fill”, borderless, or other paper.",
             "100 %, this paper; borderless off.",
         ),
@@ -357,7 +346,7 @@ def wrong(context: Context, box: Box, page: int, form: CheckForm) -> tuple[Body,
     titles: tuple[str, ...] = ("The square is", "What happened", "What to do")
     if form.inch:
         titles = ("Outer square", "Inner square", *titles[1:])
-        rows = tuple((inch, *row) for inch, row in zip((inch_square(allowed), *INCH_READINGS), rows, strict=True))
+        rows = tuple((inch, *row) for inch, row in zip(inch_readings(allowed), rows, strict=True))
     columns = _as_wide_as_their_words(setter, titles, rows, box.width)
     table = make_table(setter, columns, rows)
     texts = tuple(TextPromise(page, said) for row in rows for said in row[:-2])

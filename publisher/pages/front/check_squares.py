@@ -19,9 +19,10 @@ FRACTIONS = (32, 64)  # of an inch: what marks show, and half of that
 
 @record
 class CheckForm:
-    """How the page is drawn: with a square of 4 ``inch`` round the other."""
+    """How the page is drawn: with a square of 4 ``inch`` round the other; its steps in ``small`` type."""
 
     inch: bool
+    small: bool = False
 
 
 def check_column(paper: Paper) -> tuple[Frame, Box]:
@@ -32,10 +33,11 @@ def check_column(paper: Paper) -> tuple[Frame, Box]:
 
 
 def forms_of(context: Context) -> tuple[CheckForm, ...]:
-    """Return the forms that the page may have, the better first: with the square of 4 in where inches come first, and there is room."""
+    """Return the forms that the page may have, the better first: with the square of 4 in where inches come first, and there is room; in
+    small type rather than without it, or than on two pages."""
     _, column = check_column(context.paper)
     inch = context.paper.first == "in" and min(column.width, column.height) >= INCH_SIDE * INCH_MM
-    return (CheckForm(True), CheckForm(False)) if inch else (CheckForm(False),)
+    return tuple(CheckForm(two, small) for two in ((True, False) if inch else (False,)) for small in (False, True))
 
 
 def square_box(column: Box, form: CheckForm) -> Box:
@@ -71,14 +73,29 @@ def _square(box: Box, said: str, page: int, beside: bool = False) -> Body:
     return Body((Stroke(GAUGE, (polyline(corners, True),), Layer.PAGE),), lengths=lengths)
 
 
-def inch_square(allowed: ScaleRange) -> str:
-    """Return what the square of 4 in is where the print is true; no reading where the design allows less than any mark shows."""
-    return f"{INCH_SIDE:g} in" if inch_square_words(allowed) else "measure the inner"
+def inch_readings(allowed: ScaleRange) -> tuple[str, ...]:
+    """Return what the square of 4 in measures, on a rule of so fine marks as tell it, where that of 100 mm measures what each row of the
+    table of readings says: true; from 98, from 95, and under 95 mm; too large; true one way. Where the design allows less than any mark
+    shows, no reading of it is true."""
+    fine = _fraction(allowed) or FRACTIONS[-1]
+    return (
+        f"{INCH_SIDE:g} in" if inch_square_words(allowed) else "measure the inner",
+        f"3 15/16 to 3 {fine - 1}/{fine} in",
+        f"3 13/16 to 3 {15 * fine // 16 - 1}/{fine} in",
+        "under 3 13/16 in",
+        f"4 1/{fine} in or more",
+        "true one way only",
+    )
 
 
 def inch_square_words(allowed: ScaleRange) -> str:
     """Return what the square of 4 in must measure, as rulers of there show it: ``4 in, less than 1/64 in more or less``; '' where the
     design allows less than any mark shows."""
-    room = INCH_SIDE * min(1.0 - allowed.least, allowed.most - 1.0)
-    fraction = next((parts for parts in FRACTIONS if floor(room * parts + 1e-9)), 0)
+    fraction = _fraction(allowed)
     return f"{INCH_SIDE:g} in, less than 1/{fraction} in more or less" if fraction else ""
+
+
+def _fraction(allowed: ScaleRange) -> int:
+    """Return the parts of an inch that a reading of 4 in may not be off; 0 where no mark shows as little."""
+    room = INCH_SIDE * min(1.0 - allowed.least, allowed.most - 1.0)
+    return next((parts for parts in FRACTIONS if floor(room * parts + 1e-9)), 0)

@@ -79,10 +79,11 @@ def _tab_and_slot(context: Context, fit: Fit, page: int, at: Point) -> Body:
         (cx - long / 2, cy + wide / 2),
     )
     drawn: list[Drawn] = [Stroke(CUT, tuple(polyline(ring, True) for ring in (tab, plate, slot)), Layer.OUTLINES)]
-    setter, said = context.type, f"slot {_both(fit.slot, context)}"
+    setter, size = context.type, _both(fit.slot, context)
+    said = f"{'slot cut' if a else 'slot'} {size}"  # the card’s own is wider
     lines: tuple[str, ...] = (said,)
     if setter.width(said, NOTE) > PIECE - 2.0 * SIDE:
-        lines = tuple(said.replace(" (", "\n(").split("\n"))
+        lines = tuple(said.replace(" (", "\n(").split("\n")) if " (" in said else (said.removesuffix(f" {size}"), size)
     drawn += setter.line("tab", SMALL, middle, y + COUPON_HIGH / 2 - 1.0, align="centre")
     for above, words in zip(range(len(lines) - 1, -1, -1), lines, strict=True):
         drawn += setter.line(

@@ -9,6 +9,7 @@ from publisher.basics import Box, Carried, TextPromise
 from publisher.basics.wording import agreed, numbered
 from publisher.design import own_licence
 from publisher.pages.front.check_pieces import outer_square_words
+from publisher.pages.front.coupon import fit_of
 from publisher.pages.front.cover_picture import LEAST_PICTURE
 from publisher.pages.front.finished import finished
 from publisher.pages.front.handling import handling_lines
@@ -43,7 +44,7 @@ COPY_SHOP = "For a copy shop: this file may be printed for the holder of this or
 FIRST = (
     "Print {pages} alone, at 100 %, on one side of the paper.",
     "Measure {square}, or lay a bank card in it. The print check says what the reading means.",
-    "Stop until the square is true. Then {rest}read page {before}.",
+    "Go on only when the square is true. Then {rest}read page {before}.",
     "{make} the fit coupon, and stop until it fits. Then cut the pieces.",
 )
 BETWEEN = 5 * SPACE  # over and under the picture
@@ -188,6 +189,8 @@ def _paper(context: Context, numbers: Numbers) -> str:
     glued = sum(1 for page in numbers.previews() if page.letters)
     if context.design.use != "trace" or not glued:
         return sheets
+    if fit_of(context):
+        return f"{sheets}; {glued} of them, and the fit coupon, are glued to thin card"
     return f"{sheets}; {glued} of them {agreed(glued, 'is', 'are')} glued to thin card"
 
 

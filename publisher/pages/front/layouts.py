@@ -16,12 +16,12 @@ from publisher.pages.type import LEAST, SPACE
 LAYOUTS = "Layouts to copy"
 NOTE = (
     "Each piece shows the number of its place, its letter, and how far its {line} lies from the left (→) and the {end} edge ({way}).{askew}"
-    "{cuts}{keep}{rest} The steps say when a piece is cut; pieces cut in one go come free in the order of their numbers."
+    "{cuts}{keep}{rest} Pieces come free in the order of their numbers; what a later step cuts waits on its board."
 )
 LINE = "cut line"
 PENCIL_LINE = "pencil line, {strays} outside the card,"
 ASKEW = " One at an angle: its corners ● and ○; its template points to them."
-CUTS = " Thick dashes: straight cuts."
+CUTS = " Thick dashes: straight cuts, to make first, in their order."
 KEEP = " Dots: a piece worth keeping."
 REST = " What has no room stands in the list."
 TALLEST = 130.0  # mm: of a sheet's picture as wide as the page

@@ -69,7 +69,7 @@ def _form_of(context: Context) -> tuple[CheckForm, bool]:
     wide = column.width >= CHECK_WIDE
     holds = (f for f in forms if wide and _arranged(context, column, 0, f)[1] >= column.bottom)
     form = next(holds, None)
-    return (forms[-1], False) if form is None else (form, True)
+    return (CheckForm(False), False) if form is None else (form, True)
 
 
 def has_two_squares(context: Context) -> bool:
@@ -177,8 +177,8 @@ def _rulers(setter: Setter, frame: Frame, page: int) -> Body:
     units = (
         *setter.line("mm", least, start[0] + 2.6, start[1] + 3.8),
         *setter.line("in", least, start[0] + 2.6, start[1] - 3.8 - cap),
-        *setter.line("mm", least, foot[0] + 3.8, foot[1] + 4.2),
-        *setter.line("in", least, foot[0] - 3.0, foot[1] + 4.2, align="right"),
+        *setter.line("mm", least, foot[0] + 3.8, foot[1] + 6.0),
+        *setter.line("in", least, foot[0] - 3.0, foot[1] + 6.0, align="right"),
     )
     return body + Body(units)
 

@@ -70,6 +70,7 @@ def act_titles(context: Context) -> tuple[tuple[str, str], ...]:
 def _print(context: Context, numbers: Numbers | None) -> Act:
     others = _beyond_check(numbers.true_pages()) if numbers is not None else WIDEST
     which, must = _square(context)
+    outer = f"{INCH_SIDE:g} in" if has_two_squares(context) and outer_square_words(context) else ""
     rest = f" When both readings are right, print {_pages(others)} the same way." if others else ""
     return Act(
         "act:print",
@@ -81,8 +82,10 @@ def _print(context: Context, numbers: Numbers | None) -> Act:
                 sketches.printing,
                 check=CHECK_PAGE,
                 others=_pages(others) if others else "",
-                square=f"{SQUARE_SIDE:g}",
-                between=square_between(context).replace(" and ", " to "),
+                square=outer or f"{SQUARE_SIDE:g}",
+                reading=f"{outer}, or inside {inner_square_words(context)}"
+                if outer
+                else square_between(context).replace(" and ", " to "),
             ),
             f"Page {CHECK_PAGE} out of a printer, its square measured both ways{'; when that is right, the others' if others else ''}",
         ),
@@ -130,8 +133,8 @@ def _measure(context: Context, numbers: Numbers | None) -> Act | None:
         sketch = ActSketch(partial(sketches.piling, piles=high), "Scraps pressed together in a pile beside a rule")
     else:
         said.append(
-            f"Or cut a strip off the edge of the sheet that the layouts leave free, cut it into {SCRAPS} pieces, press them together, "
-            f"measure the pile, and divide by {SCRAPS}."
+            f"Or cut a strip off where the layouts leave board free, not at an edge that they measure from, "
+            f"cut it into {SCRAPS} pieces, press them together, measure the pile, and divide by {SCRAPS}."
         )
     return Act("act:board", "Measure your board", " ".join((*said, *fails)), check, sketch=sketch)
 

@@ -28,8 +28,9 @@ MOST_CARDS = 6  # templates that are shown
 LETTER_ROOM = 1.7  # mm from a letter's middle to the nearest line, at least
 
 
-def printing(pen: SketchPen, check: int, others: str, square: str, between: str) -> None:
-    """The print check out of a printer, its square measured both ways; then, where that is right, the other pages."""
+def printing(pen: SketchPen, check: int, others: str, square: str, reading: str) -> None:
+    """The print check out of a printer, its ``square`` measured both ways, and what that must read;
+    then, where that is right, the other pages."""
     for left, number in ((2.0, str(check)), (44.0, others)):
         if number:
             _printer(pen, left, number)
@@ -39,7 +40,7 @@ def printing(pen: SketchPen, check: int, others: str, square: str, between: str)
     pen.rule(x + side + 0.5, y - 0.2, x + side + 4.5, y + side + 5.0)
     pen.words(square, x + side / 2, y + side / 2 - 1.0, "centre")
     pen.right(1.0, 4.6)
-    pen.count(between, 6.6, 5.2, "left")
+    pen.count(reading, 6.6, 5.2, "left")
     if others:
         pen.arrow((32.0, 26.0), (41.0, 26.0))
         pen.right(34.0, 29.0)

@@ -10,11 +10,11 @@ from publisher.proof.reading import MM_PER_INCH, normal, unbroken
 
 MM_PER_METRE, MM_PER_FOOT = 1000.0, 12 * MM_PER_INCH
 NONE = "none"
-NARROW = "narrow strips only"
+SMALL_ONLY = "small pieces only"
 HALF_TENTH = 0.05 + 1e-6  # of a metre or a foot: lengths are printed to a tenth
 WAY = re.compile(
     r"(?:or )?(\d+) sheets? (.+) \((\d[\d.]*) × (\d[\d.]*) (mm|in)\) (.+?) ("
-    + NARROW
+    + SMALL_ONLY
     + r"|\d[^A-Za-z]*(?:mm|in) \(.*\))"
 )
 SPARE = re.compile(r"(\d+)( or more)? ([^\s,]+)")
@@ -73,7 +73,7 @@ def _left(said: str, offcut: tuple[float, float] | None) -> bool:
     """Say whether the largest piece left is said in both units, and never as larger than it is."""
     found = SIZE.findall(said)
     if offcut is None or len(found) != 2:
-        return offcut is None and said == NARROW
+        return offcut is None and said == SMALL_ONLY
     for *sides, unit in found:
         worth, step = (1.0, 1.0) if unit == "mm" else (MM_PER_INCH, 0.1 * MM_PER_INCH)
         if not all(b - step - 1e-6 <= float(a) * worth <= b + 1e-6 for a, b in zip(sides, offcut, strict=True)):
