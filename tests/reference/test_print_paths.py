@@ -52,7 +52,7 @@ def rows(paper: str) -> tuple[tuple[str, str, str], ...]:
     starts = [
         n
         for n, said in enumerate(words)
-        if n >= first and re.fullmatch(r"(\S+ to|about|under) \S+ mm|\S+ mm or more", said)
+        if n >= first and re.fullmatch(r"(\S+ to|about|under|over|\S+ to under) \S+ mm", said)
     ]
     ends = [*starts[1:], words.index("true one way only")]
     return tuple((words[n], *_cells(words[n + 1 : end])) for n, end in zip(starts, ends, strict=True))

@@ -61,7 +61,7 @@ def test_a_number_retyped_in_a_german_pack_is_found() -> None:
 
 def _retyped(thing: Drawn) -> Drawn:
     """Retype a size in the summary, a page of the print list, and the page that is to be read."""
-    for here, there in (("142,1 mm", "143,1 mm"), ("dann 7-8", "dann 7-9"), ("Seite 5 lesen", "Seite 50 lesen")):
+    for here, there in (("142,1 mm", "143,1 mm"), ("dann 6-7", "dann 6-9"), ("Seite 4 lesen", "Seite 40 lesen")):
         if isinstance(thing, Words) and here in thing.text:
             return replace(thing, text=thing.text.replace(here, there))
     return thing

@@ -198,7 +198,7 @@ def board(context: Context, box: Box, page: int, _form: CheckForm) -> tuple[Body
     drawn_for = _thickness(context, fit)
     takes = _taken(context, fit)
     said = (
-        "Stand a short strip of your board on its edge and slide it to where it just fills the gap: there stands its thickness in mm. "
+        "Slide a short strip of your board, on its edge, to where it fills the gap: there stands its thickness in mm. "
         f"This pack is drawn for {drawn_for}, at the arrow{_go_on(context, fit, takes)} For any other board find the pack that is "
         "drawn for it."
     )

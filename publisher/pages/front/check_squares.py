@@ -77,7 +77,7 @@ def inch_readings(allowed: ScaleRange) -> tuple[str, ...]:
     """Return what the square of 4 in measures, on a rule of so fine marks as tell it, where that of 100 mm measures what each row of the
     table of readings says: true; from 98, from 95, and under 95 mm; too large; true one way. Where the design allows less than any mark
     shows, no reading of it is true."""
-    fine = _fraction(allowed) or FRACTIONS[-1]
+    fine = _fraction(allowed) or FRACTIONS[0]
     return (
         f"{INCH_SIDE:g} in" if inch_square_words(allowed) else "measure the inner",
         f"3 15/16 to 3 {fine - 1}/{fine} in",

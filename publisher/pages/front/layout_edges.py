@@ -1,6 +1,7 @@
 """What stands on and round the picture of a sheet beside its pieces: the measure along two edges, straight cuts, the offcut to keep."""
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 import shapely
 
@@ -16,8 +17,8 @@ FIGURE = LEAST.tagged("figure")
 NUMBERED_TICK, BARE_TICK = 1.6, 0.9  # mm: ticks with a number, and without
 NUMBERS_AWAY = 2.1  # mm from the sheet's edge to the numbers of its measure
 CUT_NAME_AWAY = 0.8  # mm between the end of a cut and its name
-CUT_NAME_CLEAR = 0.4  # mm over and under words
-CUT_NAME_BESIDE = 1.0  # mm to the words beside them
+CUT_NAME_CLEAR = 0.4  # mm round words
+CUT_NAME_APART = 1.0  # mm more between two names beside each other
 CUT_NAME_ASIDE = (0.0, 0.4, 0.6, 0.8, 1.0)  # of its width by which the middle of a name stands off the line of its cut
 SCALES = {
     "mm": (50.0, 2, 50),
@@ -77,7 +78,8 @@ def _clear(box: Box, sheet: Box, turned: bool, taken: list[Box], pieces: shapely
     measured = box.left < sheet.left or (box.top > sheet.top if turned else box.bottom < sheet.bottom)
     if (outside and measured) or (not outside and box.beyond(sheet) > 0.0):
         return False
-    if any(box.overlap(other) > 0.0 for other in taken):
+    apart = replace(box, left=box.left - CUT_NAME_APART, right=box.right + CUT_NAME_APART)
+    if any(apart.overlap(other) > 0.0 for other in taken):
         return False
     return outside or not len(pieces.query(shapely.box(*box.sides), predicate="intersects"))
 
@@ -88,20 +90,13 @@ def _beyond(setter: Setter, text: str, line: tuple[Point, ...]) -> Iterator[tupl
     (left, low), (right, high) = (min(line), max(line))
     if right - left > abs(high - low):
         x, y = right + CUT_NAME_AWAY, low - cap / 2
-        yield x, y, "left", _round_name(x, y, wide, cap)
+        yield x, y, "left", Box(x, y, x + wide, y + cap).grown(CUT_NAME_CLEAR)
         return
     low, high = min(low, high), max(low, high)
     for aside in CUT_NAME_ASIDE:  # beside each other, where cuts run close to each other
         for x in dict.fromkeys((left - aside * wide, left + aside * wide)):
             for y in (low - CUT_NAME_AWAY - cap, high + CUT_NAME_AWAY):
-                yield x, y, "centre", _round_name(x - wide / 2, y, wide, cap)
-
-
-def _round_name(left: float, foot: float, wide: float, cap: float) -> Box:
-    """Return what the name of a cut needs, with the white round it."""
-    return Box(
-        left - CUT_NAME_BESIDE, foot - CUT_NAME_CLEAR, left + wide + CUT_NAME_BESIDE, foot + cap + CUT_NAME_CLEAR
-    )
+                yield x, y, "centre", Box(x - wide / 2, y, x + wide / 2, y + cap).grown(CUT_NAME_CLEAR)
 
 
 def offcut_box(

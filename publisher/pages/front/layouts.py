@@ -34,7 +34,7 @@ FORMS = (
 """How pictures may be set, the most legible first: as wide as the page, then smaller, with their lists beside them."""
 
 
-ROUND_PICTURE_HIGH = 60.0  # mm: heading, note, caption and measure over a sheet’s picture, on a narrow page
+ROUND_PICTURE_HIGH = 64.0  # mm: heading, note, caption and measure over a sheet’s picture, on a narrow page
 LEAST_HIGH = 25.0
 LEAST_BESIDE = 150.0
 """mm: on narrower pages no list stands beside a picture, which would be too small to copy."""

@@ -15,7 +15,7 @@ def test_a_way_to_buy_and_another() -> None:
         "571 × 255 mm (22.4 × 10.0 in)",
     )
     more = SheetsPromise("k", "foam", "A3", 297.0, 420.0, 2, (), None)
-    assert way_words(more, True, "in") == ("or 2 sheets", "A3 (11.7 × 16.5 in)", "none", "narrow strips only")
+    assert way_words(more, True, "in") == ("or 2 sheets", "A3 (11.7 × 16.5 in)", "none", "small pieces only")
     assert way_words(WAY, False, "in")[3] == "22.4 × 10.0 in (571 × 255 mm)"
 
 

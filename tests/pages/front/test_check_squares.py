@@ -20,8 +20,9 @@ def test_the_words_allow_no_more_than_the_design(least: float, most: float, frac
 
 
 def test_the_square_of_4_in_is_tried_first_where_inches_come_first(make_context: Callable[..., Context]) -> None:
-    assert forms_of(make_context("letter")) == (CheckForm(True), CheckForm(False))
-    assert forms_of(make_context("a4")) == (CheckForm(False),)
+    roomy_and_small = [CheckForm(inch, small) for inch in (True, False) for small in (False, True)]
+    assert forms_of(make_context("letter")) == tuple(roomy_and_small)
+    assert forms_of(make_context("a4")) == tuple(roomy_and_small[2:])
 
 
 def test_the_square_of_100_mm_keeps_its_size_inside_the_other() -> None:

@@ -34,7 +34,7 @@ def test_the_print_plan_names_pages_and_links_to_them(demo: Callable[..., Contex
 def test_the_print_list_can_be_copied_and_its_sheets_are_counted(demo: Callable[..., Context]) -> None:
     said = words(demo("toll-house"))
     assert "Print list: 2, 4-5 on paper: 3 sheets of A4 paper; read the rest on a screen." in said
-    assert "3 sheets of A4 paper; 1 of them is glued to thin card" in said
+    assert "3 sheets of A4 paper; 1 of them, and the fit coupon, are glued to thin card" in said
 
 
 @pytest.mark.parametrize("paper", ["a4", "letter"])

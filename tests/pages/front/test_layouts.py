@@ -43,7 +43,7 @@ def test_a_list_that_is_taller_than_its_page_runs_on_to_the_next(demo: Callable[
 
     def keys(context: Context) -> tuple[int, list[str]]:
         frame = make_frame(context.paper, False, 0.0)
-        blocks = layout_blocks(context, frame, FORMS[0])
+        blocks = layout_blocks(context, frame, forms_for(frame)[0])
         assert all(block.height <= frame.text.height + 1.5 * SPACE for block in blocks)
         return len(blocks), sorted(c.key for b in blocks for c in b.draw(frame.text.top, NUMBERS).carried)
 

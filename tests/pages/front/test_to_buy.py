@@ -15,7 +15,7 @@ NUMBERS = Numbers(3, 9, (), (), (("side", 5), ("side", 6), ("rib", 6)))
 
 def test_a_board_is_named_with_its_measured_thickness(demo: Callable[..., Context]) -> None:
     assert board_words(demo("quay")) == (
-        "Bare foam board, no paper on its faces (craft foam sheet, extruded foam sheet, floor underlay), sold as 5 mm, "
+        "Bare foam board, no paper on its faces (extruded foam sheet, stiff floor underlay; not soft, rubbery foam), sold as 5 mm, "
         "measured 5.00 mm (0.20 in) thick.",
         "Takes board from 4.7 to 5.3 mm (0.186 to 0.208 in). "
         "Boards sold as 5 mm are usually 4.8 to 5.2 mm: measure yours.",
