@@ -23,6 +23,7 @@ STRIP = re.compile(r"^([A-Z]\d*) .*, cut (\d+)(?: ?\+ ?(\d+) spare)?: compass st
 RADIUS = re.compile(r"radius .*?(\d+(?:\.\d+)?) mm")
 STRIP_LONG = 120.0  # mm within a strip from its name to its radius
 FOOT = " · version "
+GUIDE = "Bevel guide "
 NESTED = re.compile(r"^Nested templates: ([A-Z]\d*(?:, [A-Z]\d*)+)")
 THICKEST = 60.0  # mm of a board: more is a size
 LABEL_WIDE, LABEL_TALL = 100.0, 60.0  # mm from a tag within which its words stand
@@ -73,7 +74,7 @@ def read_parts(pages: Iterable[ReadPage]) -> tuple[ReadPart, ...]:
         own = tiles_of(page)
         tiles += own
         taken = {id(ink) for tile in own for ink in tile.inks}
-        areas = [cut.area for cut in page.cuts if cut.closed and id(cut.ink) not in taken]
+        areas = _without_guides(page, [cut.area for cut in page.cuts if cut.closed and id(cut.ink) not in taken])
         nests = _nests(page)
         found += _lettered(page, [*_with_holes(areas, len(nests) > 0)], nests)
         found += _strips(page)
@@ -98,6 +99,15 @@ def read_parts(pages: Iterable[ReadPage]) -> tuple[ReadPart, ...]:
         return tuple(parts)
     (board, thickness), *_ = foot  # a pack of one board says it under every page, and not beside every part
     return tuple(part if part.thickness else replace(part, board=board, thickness=thickness) for part in parts)
+
+
+def _without_guides(page: ReadPage, areas: list[shapely.Polygon]) -> list[shapely.Polygon]:
+    """Return the areas but those that words beside them name as bevel guides, which are cut out and are no parts."""
+    for line in page.lines:
+        if line.text.startswith(GUIDE) and areas:
+            nearest = min(areas, key=lambda area: area.distance(shapely.Point(line.middle)))
+            areas = [area for area in areas if area is not nearest]
+    return areas
 
 
 def _boards(text: str) -> tuple[tuple[str, float], ...]:

@@ -49,9 +49,9 @@ def tracing(
 def bevelling(setter: Setter, outwards: bool, x: float, top: float, width: float) -> Block:
     """Say what the outline, the angle and the dotted line beside a bevelled edge are; ``outwards``: some go the other way."""
     said: tuple[str, ...] = (
-        "The cut line is the edge on the outside face. Cut there and nowhere further in.",
-        "Tilt the blade by the angle that is printed, so that it comes out on the inside face at the dotted line. "
-        "Never cut the outside face at the dotted line.",
+        "The cut line is the edge on the outside face. Cut all other edges first and leave board beside this one.",
+        "Tilt the blade by the angle that is printed and cut in at that edge. It comes out underneath as far from there as the template’s "
+        "dotted line is from its cut line. Never cut the outside face at the dotted line.",
     )
     if outwards:
         said += (f"Where “{BEVEL_OUT}” follows the angle, tilt it the other way: the inside face is the longer one.",)

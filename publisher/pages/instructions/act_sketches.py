@@ -1,12 +1,14 @@
 """The sketches of the acts of the trade, each in a field of ``WIDE`` × ``TALL`` mm; the right way ticked, the wrong one crossed out."""
 
-from publisher.basics import Point
+from math import cos, radians
+
 from publisher.pages.instructions.sketch_pen import SketchPen, along_arc, leaning
-from publisher.pages.type import CUT, DRAW, PICTURE_DETAIL, PICTURE_GHOST, REFERENCE
+from publisher.pages.type import CUT, DRAW, PICTURE_DETAIL, PICTURE_GHOST
 
 WIDE, TALL = 54.0, 27.0
 THICK = 7.5  # mm: a board in section, much enlarged
 CARD_SHOWN = 1.4
+STEEPEST_DRAWN = 60.0  # degrees: a flatter blade would leave its sketch
 LOW = 0.5  # mm: where boards lie
 TOP = LOW + THICK
 
@@ -118,24 +120,25 @@ def slitting(pen: SketchPen, covered: bool = False, slit: bool = True) -> None:
     pen.words("hollow side", centre[0], 5.0, "centre")
 
 
-def bevelling(pen: SketchPen, outwards: bool) -> None:
-    """A guide of card that stands on a board, and a blade that leans along its slope.
+def bevelling(pen: SketchPen, outwards: bool, bevel: float = 45.0) -> None:
+    """A guide on a board, and a blade that leans along its slope, ``bevel`` degrees from upright (drawn as at most 60).
 
-    What is kept has the longer face up; ``outwards``: the longer face underneath.
+    What is kept is at the left, as where pages say how a bevel is cut, its longer face up and the guide on the waste; ``outwards``: the
+    longer face underneath, and the guide on what is kept.
     """
-    pen.section((6.0, LOW), (44.0, LOW), (44.0, TOP), (6.0, TOP))
-    tall, level = 14.0, 8.4
-    guide: tuple[Point, ...] = ((16.0, TOP), (16.0 + level, TOP), (16.0, TOP + tall))
-    pen.white(*guide)
-    pen.line(*guide, closed=True)
-    lean = 30.9638  # the slope of the guide: atan(8.4 / 14)
-    pen.line((16.0 + level, TOP), (16.0 + level + leaning(THICK, lean), LOW), style=REFERENCE)
-    pen.knife((16.0 + level + leaning(THICK, lean) + 0.6, LOW), lean)
-    pen.words("guide", 15.0, TOP + 8.0, "right")
-    left, right = ("keep", "waste") if outwards else ("waste", "keep")
-    pen.words(left, 6.0, TOP + 1.2)
-    pen.words(right, 44.0, TOP + 1.2, "right")
-    pen.right(46.0, TALL - 8.0)
+    lean = min(bevel, STEEPEST_DRAWN)
+    edge, tall = 24.0, 8.0
+    way = -1.0 if outwards else 1.0  # from the edge to the guide
+    level = way * leaning(tall, lean)
+    pen.section((4.0, LOW), (48.0, LOW), (48.0, TOP), (4.0, TOP))
+    pen.section((edge, TOP), (edge + level, TOP), (edge + level, TOP + tall))
+    tip = (edge - way * leaning(THICK, lean), LOW)
+    pen.line((edge, TOP), tip, style=CUT)
+    pen.knife(tip, -way * lean, (TOP + tall - LOW) / cos(radians(lean)) + 1.0, flip=not outwards)
+    pen.words("guide", edge + level + way, TOP + 5.0, "right" if outwards else "left")
+    pen.words("keep", 4.0, TOP + 1.2)
+    pen.words("waste", 48.0, TOP + 1.2, "right")
+    pen.right(48.0, TALL - 8.0)
 
 
 def pushing(pen: SketchPen) -> None:

@@ -28,7 +28,7 @@ from publisher.pages.front import (
     trials_of,
 )
 from publisher.pages.instructions import pack_sketches as sketches
-from publisher.pages.instructions.step_acts import ActSketch
+from publisher.pages.instructions.step_acts import ActSketch, guides_of
 from publisher.pages.sheet import PAGE_SQUARE, Context, Numbers
 from publisher.pages.templates import Shown, strips_of
 from publisher.pages.tiles import TruePages, plan_true_pages
@@ -180,7 +180,11 @@ def _card(context: Context, plan: TruePages, numbers: Numbers | None) -> Act | N
     shown = (*plan.templates, *(page.shown for page in plan.shared))
     strips = {strip.part.id: strip.part.letter for page in shown for strip, _, _ in strips_of(context, page)}
     cards = _cards(context, shown, set(strips))
-    count = f": {counted(len(cards), 'template')}" if cards else ""
+    guides = len(guides_of(context))
+    listed = series(
+        [counted(number, what) for number, what in ((len(cards), "template"), (guides, "bevel guide")) if number]
+    )
+    count = f": {listed}" if listed else ""
     coupon = f", and the fit coupon of page {CHECK_PAGE}," if fit_of(context) else ""
     said = [
         f"Stick the prints{coupon} to thin card, {ordered(CARD_THICK, context.paper.first)}, and let them dry flat under books.",
@@ -214,6 +218,7 @@ def _card(context: Context, plan: TruePages, numbers: Numbers | None) -> Act | N
             partial(
                 sketches.making_cards,
                 parts=cards,
+                guide=max((guide.bevel for guide in guides_of(context)), default=0.0),
                 pages=_pages(_beyond_check(numbers.true_pages()) if numbers is not None else WIDEST),
                 thick=ordered(CARD_THICK, context.paper.first).partition(" (")[0],
             ),

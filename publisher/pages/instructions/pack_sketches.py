@@ -1,7 +1,7 @@
 """The sketches of the acts that every pack begins with: print and measure, measure the board, tape, make templates, mark out."""
 
 from collections.abc import Sequence
-from math import hypot
+from math import hypot, radians, tan
 
 import shapely
 from shapely.affinity import affine_transform
@@ -25,6 +25,7 @@ TILES_SPREAD = 0.14  # share of a template's size by which its tiles stand apart
 TAPE_ACROSS, TAPE_ALONG = 5.0, 2.6  # mm: a strip of tape across a seam, and along it
 TAPED_SHOWN = 2  # templates of which the tiles are drawn
 MOST_CARDS = 6  # templates that are shown
+GUIDE_SHOWN = 8.0  # mm of a bevel guide, up and along
 LETTER_ROOM = 1.7  # mm from a letter's middle to the nearest line, at least
 
 
@@ -199,8 +200,9 @@ def _mark(pen: SketchPen, at: shapely.Point) -> None:
     pen.line((at.x, at.y - 1.6), (at.x, at.y + 1.6), style=PICTURE_DETAIL)
 
 
-def making_cards(pen: SketchPen, parts: Sequence[Part], pages: str, thick: str) -> None:
-    """Prints that are glued on card, dried under books; then the cards that are cut out, with their letters."""
+def making_cards(pen: SketchPen, parts: Sequence[Part], pages: str, thick: str, guide: float = 0.0) -> None:
+    """Prints that are glued on card, dried under books; then the cards that are cut out, with their letters; and a bevel guide of
+    ``guide`` degrees (0: none)."""
     slope, wide, high = 4.0, 27.0, 8.0
 
     def leaf(y: float, words: str, heavy: bool) -> None:
@@ -221,7 +223,13 @@ def making_cards(pen: SketchPen, parts: Sequence[Part], pages: str, thick: str) 
     pen.books(45.0, 27.8, 20.0)
     pen.arrow((55.0, 25.2), (55.0, 21.6))
     shown = list(parts)[:MOST_CARDS]
-    arts = part_cells([(part, 1) for part in shown], Box(0.0, 0.0, FIELD_WIDE - 7.0, 22.5), 0.6)
+    if guide:
+        level = min(GUIDE_SHOWN * tan(radians(guide)), GUIDE_SHOWN)
+        foot = (FIELD_WIDE - level - 0.5, 6.0)
+        pen.line(foot, (foot[0] + level, 6.0), (foot[0], 6.0 + level / tan(radians(guide))), style=CUT, closed=True)
+        pen.count(f"{guide:g}°", foot[0] + level / 2, 0.8)
+    aside = GUIDE_SHOWN + 2.0 if guide else 0.0
+    arts = part_cells([(part, 1) for part in shown], Box(0.0, 0.0, FIELD_WIDE - 7.0 - aside, 22.5), 0.6)
     for art in arts:
         art.outline(pen, CUT, CUT)
         art.counted(pen)

@@ -9,8 +9,8 @@ from shapely.ops import substring
 
 from publisher.basics import Box, Point
 from publisher.geometry import Edge, Part
-from publisher.pages.instructions.act_sketches import bevelling
-from publisher.pages.instructions.part_art import PartArt, board_round, part_cells, ring_points
+from publisher.pages.instructions.act_sketches import STEEPEST_DRAWN, bevelling
+from publisher.pages.instructions.part_art import BOARD_ROUND, PartArt, board_round, part_cells, ring_points
 from publisher.pages.instructions.sketch_pen import SketchPen
 from publisher.pages.instructions.sketch_places import put_flag, stand_tool
 from publisher.pages.type import (
@@ -27,6 +27,7 @@ FIELD = Box(0.0, 0.0, FIELD_WIDE, FIELD_TALL)
 UP = "THIS SIDE UP"
 OUTSIDE_CARD = 1.1  # mm in the sketch: how far a pencil line lies outside its card
 DONE = 0.7  # share of the way round a card that a pencil has run
+NEAR_EDGE = 0.2  # mm in the sketch: how near to an edge a line lies that is its own
 TOOL_ROOM = 8.0  # mm at the top, for the handle of a tool and for words
 
 CountedParts = Sequence[tuple[Part, int]]
@@ -83,20 +84,50 @@ def cutting_openings(pen: SketchPen, parts: CountedParts) -> None:
 
 
 def cutting_outlines(pen: SketchPen, parts: CountedParts) -> None:
-    """Outlines, which are cut now, openings open already; a knife along a rule at a straight edge, or on a curve."""
+    """Outlines, which are cut now, openings open already; a knife along a rule at a straight edge, or on a curve. Edges that are bevelled
+    are dashed, as they are not cut yet: their board stays."""
     below = FIELD_TALL - TOOL_ROOM
     arts = part_cells(parts, Box(1.0, 0.0, FIELD_WIDE - 1.0, below), 2.6)
     for art in arts:
         board_round(pen, art)
-        pen.hatched(_board(art).difference(art.shape))
-        art.outline(pen, PICTURE_ADDED_CONTOUR, PICTURE_OUTLINE)
+        pen.hatched(
+            _board(art).difference(shapely.union_all([art.shape, *(_beside(art, edge) for edge in _bevels(art.part))]))
+        )
+        _cut_now(pen, art)
         art.counted(pen)
-    (ax, ay), (bx, by) = _longest_side(arts[0].shape)
+    (ax, ay), (bx, by) = _longest_side(arts[0].shape, _left_uncut(arts[0]))
     level = abs(bx - ax) >= abs(by - ay)
     shares = (0.6, 0.8, 0.4, 1.0, 0.0) if level else (0.0, 0.5, 1.0) if ay > by else (1.0, 0.5, 0.0)
     stand_tool(pen, pen.knife, [(ax + share * (bx - ax), ay + share * (by - ay)) for share in shares], FIELD)
     for art in arts:
         art.lettered(pen)
+
+
+def _left_uncut(art: PartArt) -> shapely.Geometry:
+    """Return the edges of a part, in the sketch, that are bevelled later."""
+    return shapely.MultiLineString([(art.carry(edge.start), art.carry(edge.end)) for edge in _bevels(art.part)])
+
+
+def _beside(art: PartArt, edge: Edge) -> shapely.Geometry:
+    """Return the board outside an edge, as far as it is drawn."""
+    line = shapely.LineString([art.carry(edge.start), art.carry(edge.end)])
+    return line.buffer(BOARD_ROUND, cap_style="flat")
+
+
+def _cut_now(pen: SketchPen, art: PartArt) -> None:
+    """Draw the outline of a part as it is cut now: thick, and dashed where it is bevelled later."""
+    if not _bevels(art.part):
+        art.outline(pen, PICTURE_ADDED_CONTOUR, PICTURE_OUTLINE)
+        return
+    pen.white(*ring_points(art.shape.exterior))
+    for hole in art.shape.interiors:
+        pen.line(*ring_points(hole), style=PICTURE_OUTLINE, closed=True)
+    rest = shapely.line_merge(art.shape.exterior.difference(_left_uncut(art).buffer(NEAR_EDGE)))
+    for line in shapely.get_parts(rest):
+        if line.length > 2 * NEAR_EDGE:
+            pen.line(*((float(x), float(y)) for x, y in line.coords), style=PICTURE_ADDED_CONTOUR)
+    for edge in _bevels(art.part):
+        pen.line(art.carry(edge.start), art.carry(edge.end), style=PICTURE_GHOST)
 
 
 def bevelling_edges(pen: SketchPen, parts: CountedParts) -> None:
@@ -111,11 +142,11 @@ def bevelling_edges(pen: SketchPen, parts: CountedParts) -> None:
         art.lettered(pen)
         art.counted(pen)
     low = SketchPen(pen.setter, pen.on_page((9.0, 24.0)), pen.scale, pen.small, pen.note)
-    bevelling(low, outwards=all(edge.bevel <= 0.0 for edge in edges))
-    pen.drawn += low.drawn
     angles = sorted({round(abs(edge.bevel), 1) for edge in edges})
+    bevelling(low, outwards=all(edge.bevel <= 0.0 for edge in edges), bevel=angles[-1] if angles else STEEPEST_DRAWN)
+    pen.drawn += low.drawn
     for said in pen.broken([f"{angle:g}°" for angle in angles], 40.0, between=" / "):
-        pen.count(said, 50.0, FIELD_TALL - 4.0)
+        pen.count(said, 20.0, FIELD_TALL - 8.0)
 
 
 def glueing(pen: SketchPen, parts: CountedParts) -> None:
@@ -170,12 +201,14 @@ def _board(art: PartArt) -> shapely.Polygon:
     return shapely.box(left - 2.4, bottom - 2.4, right + 2.4, top + 2.4)
 
 
-def _longest_side(shape: shapely.Polygon) -> tuple[Point, Point]:
-    """Return the longest straight side in the upper half of a shape."""
+def _longest_side(shape: shapely.Polygon, uncut: shapely.Geometry) -> tuple[Point, Point]:
+    """Return the longest straight side in the upper half of a shape, and of all where none is there, that is not ``uncut``."""
     ring = [(float(x), float(y)) for x, y in shape.exterior.simplify(0.1).coords]
     middle = (shape.bounds[1] + shape.bounds[3]) / 2
-    sides = [(a, b) for a, b in pairwise(ring) if (a[1] + b[1]) / 2 >= middle - 0.1]
-    return max(sides or list(pairwise(ring)), key=lambda s: hypot(s[1][0] - s[0][0], s[1][1] - s[0][1]))
+    near = uncut.buffer(NEAR_EDGE)
+    cut = [side for side in pairwise(ring) if not near.covers(shapely.LineString(side))] or list(pairwise(ring))
+    sides = [(a, b) for a, b in cut if (a[1] + b[1]) / 2 >= middle - 0.1]
+    return max(sides or cut, key=lambda s: hypot(s[1][0] - s[0][0], s[1][1] - s[0][1]))
 
 
 def _highest(ring: shapely.LinearRing) -> Point:

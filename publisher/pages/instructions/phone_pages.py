@@ -26,7 +26,7 @@ from publisher.pages.instructions.screens import (
     words,
 )
 from publisher.pages.instructions.step_acts import ActSketch
-from publisher.pages.instructions.step_block import stage_tools, things_needed
+from publisher.pages.instructions.step_block import named_things, stage_tools
 from publisher.pages.sheet import (
     Body,
     Caution,
@@ -36,7 +36,6 @@ from publisher.pages.sheet import (
     cautions_for,
     phone_frame,
     room,
-    short_name,
 )
 from publisher.pages.type import SCREEN, SCREEN_HEAD, SCREEN_SMALL, SPACE, tidy
 
@@ -236,7 +235,7 @@ def _needed(context: Context, step: StepPlan) -> Iterator[ScreenBlock]:
     """Yield what a step takes in hand: parts by their letters, then tools and materials."""
     width = _width(context)
     parts = list({part.id: part for name in step.parts for part in context.to_take(name)}.values())
-    names = [short_name(key, context.edition) for key in things_needed(context, step)]
+    names = named_things(context, step)
     if parts or names:
         yield words(context, "You need now", width, SCREEN.bold())
     for part in parts:

@@ -101,12 +101,14 @@ class SketchPen:
         self.hatched(shapely.Polygon(ring))
         self.line(*ring, closed=True)
 
-    def knife(self, tip: Point, lean: float = 0.0) -> None:
-        """Draw a knife that stands on its tip, ``lean`` degrees from upright (to the left is positive)."""
-        blade = ((0.0, 0.0), (1.8, 3.4), (1.8, BLADE), (0.0, BLADE))
-        handle = ((-0.5, BLADE), (2.5, BLADE), (2.5, TOOL_LONG), (-0.5, TOOL_LONG))
+    def knife(self, tip: Point, lean: float = 0.0, out: float = BLADE, *, flip: bool = False) -> None:
+        """Draw a knife that stands on its tip, ``lean`` degrees from upright (to the left is positive), its blade ``out`` mm; its back at
+        the right, or where you ``flip`` it at the left."""
+        side, end = -1.0 if flip else 1.0, out + TOOL_LONG - BLADE
+        blade = ((0.0, 0.0), (1.8, 3.4), (1.8, out), (0.0, out))
+        handle = ((-0.5, out), (2.5, out), (2.5, end), (-0.5, end))
         for ring in (handle, blade):
-            self._tool(ring, tip, lean)
+            self._tool([(side * x, y) for x, y in ring], tip, lean)
 
     def pencil(self, tip: Point, lean: float = 0.0) -> None:
         """Draw a pencil that stands on its tip, ``lean`` degrees from upright (to the left is positive)."""

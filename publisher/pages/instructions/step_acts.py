@@ -26,7 +26,7 @@ from publisher.pages.instructions.alike_sketches import Pair, alike_pairs, telli
 from publisher.pages.instructions.sketch_pen import SketchPen
 from publisher.pages.instructions.sketch_places import put_turn_over
 from publisher.pages.sheet import Context
-from publisher.pages.templates import strips_of
+from publisher.pages.templates import BevelGuide, strips_of
 from publisher.pages.tiles import plan_true_pages
 
 MOST_TOLD_APART = 2  # pairs that a step tells apart, where a later one has the others in hand too
@@ -140,6 +140,13 @@ def strip_parts(context: Context) -> frozenset[str]:
     plan = plan_true_pages(context)
     shown = (*plan.templates, *(page.shown for page in plan.shared))
     return frozenset(strip.part.id for page in shown for strip, _, _ in strips_of(context, page))
+
+
+def guides_of(context: Context) -> tuple[BevelGuide, ...]:
+    """Return the bevel guides that pages of a pack show: of a bevel that found no free room there is none."""
+    plan = plan_true_pages(context)
+    shown = (*plan.templates, *(page.shown for page in plan.shared))
+    return tuple(guide for page in shown for guide in page.guides)
 
 
 def _sizes(context: Context, parts: tuple[CountedPart, ...]) -> drawn_sketches.SaidSizes:

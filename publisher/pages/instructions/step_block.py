@@ -20,6 +20,7 @@ from publisher.pages.instructions.act_cells import (
 )
 from publisher.pages.instructions.pack_acts import Act
 from publisher.pages.instructions.part_sketches import FIELD_WIDE
+from publisher.pages.instructions.step_acts import guides_of
 from publisher.pages.model import Drawn, Link, Stroke
 from publisher.pages.sheet import (
     Caution,
@@ -284,13 +285,21 @@ def things_needed(context: Context, step: StepPlan) -> tuple[str, ...]:
     return tuple(dict.fromkeys((*named, *tools_of_acts(acts, named), *covering_of(context, step))))
 
 
+def named_things(context: Context, step: StepPlan) -> list[str]:
+    """Return the names of what a step takes in hand beside its parts, last what the buyer made of the pages himself."""
+    names = [short_name(key, context.edition) for key in things_needed(context, step)]
+    if "bevel" in acts_of_step(context, step) and guides_of(context):
+        names.append("bevel guide")
+    return names
+
+
 def _needed(
     context: Context, step: StepPlan, box: Box, templates: Mapping[str, int]
 ) -> tuple[tuple[Drawn, ...], float]:
     """List the parts of this step with small silhouettes, each a link to its template, then materials, under “You need now”."""
     setter = context.type
     parts = list({part.id: part for name in step.parts for part in context.to_take(name)}.values())
-    names = [short_name(key, context.edition) for key in things_needed(context, step)]
+    names = named_things(context, step)
     if not parts and not names:
         return (), 0.0
     drawn: list[Drawn] = list(setter.line("You need now", SMALL.bold(), box.left, box.top - setter.drop(SMALL)))

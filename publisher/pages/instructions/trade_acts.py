@@ -3,15 +3,17 @@
 Acts and remedies are common practice, no source.
 """
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from functools import partial
 
 from publisher.basics import Arc, Box, Layer, TextPromise, polyline, record
 from publisher.basics.wording import series
+from publisher.geometry import BEVEL_OUT
 from publisher.pages.front import coverings_of, fit_of
 from publisher.pages.instructions import act_sketches as sketches
 from publisher.pages.instructions.act_sketches import TALL, WIDE
 from publisher.pages.instructions.sketch_pen import SketchPen
+from publisher.pages.instructions.step_acts import guides_of
 from publisher.pages.model import Drawn, Stroke
 from publisher.pages.sheet import Body, Context, Numbers, PageDraft, columns, described, make_frame, share_out
 from publisher.pages.templates import STEEP_BEVEL
@@ -20,6 +22,7 @@ from publisher.pages.type import GUTTER, HEADING, SMALL, SPACE, STRONG_RULE, Blo
 TASK = "Read how it is done"
 TITLE = "How it is done"
 WENT_WRONG = "If it went wrong"
+NO_GUIDE = "Cut a triangle of the printed angle from card and glue it flush on a scrap of board: a guide that stands. "
 MOST_ABREAST = 3  # acts beside one another, at most
 
 
@@ -110,12 +113,7 @@ def _acts(context: Context) -> Iterator[TradeAct]:
             "A board turned under a knife that is pulled straight",
         )
     if steep := [edge for edge in edges if abs(edge.bevel) >= STEEP_BEVEL]:
-        yield TradeAct(
-            "Bevel by its guide",
-            "Stand the guide of card on the board at the cut line and lean the blade along its slope.",
-            partial(sketches.bevelling, outwards=all(edge.bevel <= 0.0 for edge in steep)),
-            "A triangle of card on a board; the blade leans along it, between what is kept and what is waste",
-        )
+        yield _bevel(context, [edge.bevel for edge in steep])
     yield from _bends(context)
     if any(treatment.tabs for plan in design.parts for treatment in plan.treatments):
         yield TradeAct(
@@ -145,6 +143,20 @@ def _acts(context: Context) -> Iterator[TradeAct]:
             sketches.sanding,
             "A sanding stick between the work and an upright block",
         )
+
+
+def _bevel(context: Context, bevels: Sequence[float]) -> TradeAct:
+    """Return how steep ``bevels`` (degrees; of those that go outwards less than 0) are cut, along guides that stand."""
+    inwards, outwards = any(bevel > 0.0 for bevel in bevels), any(bevel < 0.0 for bevel in bevels)
+    on = "what is kept" if not inwards else f"the waste (“{BEVEL_OUT}”: on what is kept)" if outwards else "the waste"
+    line = "pencil line" if context.design.use == "trace" else "cut line"
+    made = "" if guides_of(context) else NO_GUIDE
+    return TradeAct(
+        "Bevel by its guide",
+        f"{made}Stand the guide on {on} at the {line}. Lean the blade along it, extended through the board.",
+        partial(sketches.bevelling, outwards=not inwards, bevel=max(map(abs, bevels))),
+        "A triangle on a board; the blade leans along it, between what is kept and what is waste",
+    )
 
 
 def _bends(context: Context) -> Iterator[TradeAct]:

@@ -1,9 +1,12 @@
-"""Bevel guides: a triangle to cut from card and stand on the board, so that the blade leans along its slope.
+"""Bevel guides: a triangle to cut out and glue on a scrap of board, so that it stands and the blade leans along its slope.
+
+It is low: a blade that lies along it must still reach through the board, and no blade is long.
 
 A guide stands in free room of a page that shows a part with so steep a bevel; where there is none, the words at the edge must do.
 """
 
 from collections.abc import Iterable, Iterator
+from dataclasses import replace
 from math import radians, tan
 
 import shapely
@@ -14,10 +17,10 @@ from publisher.geometry import Part
 from publisher.pages.model import Stroke
 from publisher.pages.sheet import Body
 from publisher.pages.templates.label_room import LabelRoom
-from publisher.pages.type import GAUGE, LEAST, Block, Setter
+from publisher.pages.type import CUT, LEAST, Block, Setter
 
 STEEP_BEVEL = 15.0  # degrees from square: by eye a hand keeps less
-GUIDE_TALL = 24.0  # mm: higher than any board, so that the blade has something to lean on
+GUIDE_TALL = 12.0  # mm: enough to lean on, and low enough that a blade along it comes through the board
 GUIDE_WORDS = 34.0  # mm, measure of the words beside the triangle
 GUIDE_GAP = 2.5  # mm between them
 
@@ -60,7 +63,7 @@ def bevel_guides(setter: Setter, parts: Iterable[Part], paper: shapely.Geometry)
         place = LabelRoom(paper, clear=0.0).best((GuideBlock(wide, tall),))
         if place is not None:
             (x, y) = place[1]
-            guide = BevelGuide(bevel, tuple(letters), Box(x, y, x + wide, y + tall))
+            guide = replace(bare, box=Box(x, y, x + wide, y + tall))
             found.append(guide)
             paper = paper.difference(shapely.box(*guide.box.grown(GUIDE_GAP).sides))
     return tuple(found)
@@ -68,13 +71,14 @@ def bevel_guides(setter: Setter, parts: Iterable[Part], paper: shapely.Geometry)
 
 def _words(setter: Setter, guide: BevelGuide, x: float, top: float) -> Block:
     head = setter.paragraph(guide.title, LEAST.bold(), x, top, GUIDE_WORDS, layer=Layer.NOTES)
-    said = "Cut it from card, stand it on the board and lean the blade along its slope."
+    said = "Cut it out, glue it on a scrap of board and cut the board flush with it, so that it stands."
     rest = setter.paragraph(said, LEAST, x, top - head.height, GUIDE_WORDS, layer=Layer.NOTES)
     return Block((*head.drawn, *rest.drawn), head.height + rest.height)
 
 
 def guide_drawn(setter: Setter, guide: BevelGuide, page: int) -> Body:
-    """Return a guide with its promises: an upright leg of ``GUIDE_TALL`` mm and a level one of that times tan(bevel)."""
+    """Return a guide with its promises: an upright leg of ``GUIDE_TALL`` mm and a level one of that times tan(bevel). It is cut, so its
+    lines are cut lines."""
     box, level = guide.box, GUIDE_TALL * tan(radians(guide.bevel))
     foot, end, tip = (box.left, box.bottom), (box.left + level, box.bottom), (box.left, box.bottom + GUIDE_TALL)
     sides: tuple[Path, ...] = tuple(_sides((foot, end, tip)))
@@ -83,7 +87,7 @@ def guide_drawn(setter: Setter, guide: BevelGuide, page: int) -> Body:
         LengthPromise(page, foot, tip, GUIDE_TALL, "dimension"),
         LengthPromise(page, foot, end, level, "dimension"),
     )
-    stroke = Stroke(GAUGE, sides, Layer.OUTLINES, None, "figure")
+    stroke = Stroke(CUT, sides, Layer.OUTLINES, None, "figure")
     return Body((stroke, *words.drawn), lengths=lengths, texts=(TextPromise(page, guide.title),))
 
 

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from functools import partial
+from math import atan2, degrees
 
 import pytest
 
@@ -9,9 +10,9 @@ from publisher.basics import Box
 from publisher.pages.instructions import act_sketches as sketches
 from publisher.pages.instructions.act_sketches import TALL, WIDE
 from publisher.pages.instructions.sketch_pen import SketchPen
-from publisher.pages.model import Words
+from publisher.pages.model import Stroke, Words
 from publisher.pages.sheet import ink_box
-from publisher.pages.type import Setter
+from publisher.pages.type import CUT, Setter
 
 SKETCHES = [
     sketches.tracing, sketches.knife_off_the_card, sketches.strokes, sketches.turning, sketches.corners, sketches.slitting,
@@ -30,11 +31,26 @@ def test_a_sketch_keeps_to_its_field(sketch: Callable[[SketchPen], None], setter
     assert max(box.beyond(field) for box in boxes) <= 0.0
 
 
-def test_what_is_kept_has_its_longer_face_up_unless_all_bevels_go_outwards(setter: Setter) -> None:
-    for outwards, first in ((False, "waste"), (True, "keep")):
+@pytest.mark.parametrize("bevel", [15.0, 45.0, 60.0])
+def test_what_is_kept_is_at_the_left_and_the_blade_leans_by_the_bevel_away_from_what_it_must_not_cut(
+    setter: Setter, bevel: float
+) -> None:
+    for outwards in (False, True):
         pen = SketchPen(setter, (0.0, 0.0))
-        sketches.bevelling(pen, outwards=outwards)
+        sketches.bevelling(pen, outwards=outwards, bevel=bevel)
+        field = Box(0.0, 0.0, WIDE, TALL).grown(1.0)
+        assert all(box.beyond(field) <= 0.0 for thing in pen.drawn if (box := ink_box(setter.faces, thing)))
         sides = {
             thing.text: thing.x for thing in pen.drawn if isinstance(thing, Words) if thing.text in {"keep", "waste"}
         }
-        assert min(sides, key=lambda side: sides[side]) == first and len(sides) == 2
+        assert sides["keep"] < sides["waste"]
+        ((top, low),) = [
+            path.points
+            for thing in pen.drawn
+            if isinstance(thing, Stroke) and thing.style == CUT
+            for path in thing.paths
+        ]
+        lean = degrees(atan2(low[0] - top[0], top[1] - low[1]))
+        assert lean == pytest.approx(
+            bevel if outwards else -bevel
+        )  # inwards the face underneath, of what is kept at the left, is shorter

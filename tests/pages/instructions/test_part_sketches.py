@@ -14,6 +14,7 @@ from publisher.pages.instructions.step_acts import OF_PARTS
 from publisher.pages.model import Drawn, Stroke, Words
 from publisher.pages.sheet import ink_box
 from publisher.pages.sheet.draft import Context
+from publisher.pages.type.styles import PICTURE_ADDED_CONTOUR, PICTURE_GHOST
 
 
 def drawn(context: Context, act: str, parts: tuple[Part, ...]) -> list[Drawn]:
@@ -71,3 +72,17 @@ def test_angles_in_many_words_leave_the_tick_of_a_bevel_whole(demo: Callable[...
     assert any(isinstance(thing, Words) and " / " in thing.text for thing in pen.seen())
     seen = [path.points for thing in pen.seen() if isinstance(thing, Stroke) for path in thing.paths]
     assert any(len(points) == 3 and abs(points[2][1] - points[1][1] - 4.2) < 1e-6 for points in seen)
+
+
+def test_what_is_bevelled_later_is_dashed_where_outlines_are_cut(demo: Callable[..., Context]) -> None:
+    context = demo("toll-house")
+    roof = next(part for part in context.parts if any(edge.bevel for edge in part.edges))
+    square = replace(roof, edges=tuple(replace(edge, bevel=0.0) for edge in roof.edges))
+    runs = {}
+    for name, part in (("bevelled", roof), ("square", square)):
+        strokes = [thing for thing in drawn(context, "cut_outlines", (part,)) if isinstance(thing, Stroke)]
+        runs[name] = [
+            sum(len(path.points) - 1 + path.closed for one in strokes if one.style == style for path in one.paths)
+            for style in (PICTURE_ADDED_CONTOUR, PICTURE_GHOST)
+        ]
+    assert runs == {"bevelled": [3, 1], "square": [4, 0]}

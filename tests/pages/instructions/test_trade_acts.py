@@ -6,6 +6,7 @@ from dataclasses import replace
 import pytest
 
 from publisher.geometry import Part
+from publisher.pages.instructions import trade_acts as trade_act_module
 from publisher.pages.instructions.trade_acts import remedies, trade_act_drafts, trade_acts
 from publisher.pages.model import Fill, Stroke, Words
 from publisher.pages.sheet import ink_box
@@ -69,3 +70,19 @@ def test_how_a_piece_is_bent_is_told_as_its_shape_asks_and_promised(
 
 def test_a_design_without_steps_has_none(make_context: Callable[..., Context], make_part: Callable[..., Part]) -> None:
     assert trade_act_drafts(make_context(parts=(make_part(),))) == ()
+
+
+@pytest.mark.parametrize("way", [1.0, -1.0])
+def test_a_guide_stands_on_what_the_blade_does_not_cut_and_is_made_where_no_page_has_one(
+    way: float, demo: Callable[..., Context]
+) -> None:
+    house = demo("toll-house")
+    parts = tuple(
+        replace(part, edges=tuple(replace(edge, bevel=way * edge.bevel) for edge in part.edges)) for part in house.parts
+    )
+    (act,) = [act for act in trade_acts(replace(house, parts=parts)) if act.title == "Bevel by its guide"]
+    assert act.say.startswith(f"Stand the guide on {'the waste' if way > 0.0 else 'what is kept'} at the pencil line.")
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(trade_act_module, "guides_of", lambda _: ())
+        (bare,) = [act for act in trade_acts(replace(house, parts=parts)) if act.title == "Bevel by its guide"]
+    assert bare.say == f"{trade_act_module.NO_GUIDE}{act.say}"
