@@ -37,6 +37,7 @@ from publisher.joints.wholes import (
     decks_between,
     decks_of_layers,
     facts_of_roots,
+    loaded_decks,
     panels_of_stack,
     piles_of,
     put_things,
@@ -244,7 +245,9 @@ def _things(
         if whole is not None:
             piles = piles_of(whole, reports, parts, design.figure)
             steps = frozenset(step for pile in piles for step in pile.steps)
-            done.append((replace(whole, decks=decks_between(whole, plans, steps, boards, design.figure)), piles))
+            between = decks_between(whole, plans, steps, boards, design.figure)
+            decks = (*between, *loaded_decks(whole, plans, boards, design.figure))
+            done.append((replace(whole, decks=decks), piles))
     return tuple(done)
 
 

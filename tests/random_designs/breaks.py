@@ -145,10 +145,9 @@ def _lowered(true: Design, dice: Dice) -> Iterator[Design]:
     by = dice.size(1.0, 5.0)
     for spec, piece, name in _drawn(true, dice):
         own, boards = spec["assembly"][piece.name], dict(piece.boards)
-        carries = any(
-            (touch.way[2] > 0.9 and touch.b == name) or (touch.way[2] < -0.9 and touch.a == name)
-            for touch in piece.touches
-        )
+        over = [touch.a for touch in piece.touches if touch.way[2] > 0.9 and touch.b == name]
+        over += [touch.b for touch in piece.touches if touch.way[2] < -0.9 and touch.a == name]
+        carries = over and len(boards) > 1 + len(over)  # what a lone wall carries comes down with it, and is as true
         part = own.get("panels", {}).get(name)
         plan = deepcopy(spec["parts"].get(part, {}))
         if (

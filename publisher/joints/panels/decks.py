@@ -1,6 +1,6 @@
 """Level panels of an assembly and what carries them, by what touches them as they stand. Mm."""
 
-from collections.abc import Collection, Iterator
+from collections.abc import Collection, Iterator, Mapping
 from math import isfinite
 
 import numpy as np
@@ -25,6 +25,8 @@ UNDER = 2.0 * PANEL_TOUCH
 
 FINGER = 15.0
 """mm: a finger's tip that presses. An assumption."""
+
+NOTHING: Mapping[str, tuple[OnDeck, ...]] = {}
 
 SIMPLE = PANEL_TOUCH / 5.0  # mm: arcs of a few hundred points bend no better
 
@@ -78,8 +80,14 @@ class Deck:
         return at, most
 
 
-def decks_of(assembly: PanelAssembly, boards: dict[str, Board], figure: Figure) -> tuple[Deck, ...]:
-    """Return every panel that a figure can stand on and that does not lie on the table, as far as anything carries it."""
+def decks_of(
+    assembly: PanelAssembly,
+    boards: dict[str, Board],
+    figure: Figure,
+    standing: Mapping[str, tuple[OnDeck, ...]] = NOTHING,
+) -> tuple[Deck, ...]:
+    """Return every panel that a figure can stand on and that does not lie on the table, as far as anything carries it; ``standing``: what
+    stands on panels, by their names."""
     low = min(float(panel.frame.carry(corners_of(panel.part))[:, 2].min()) for panel in assembly.boards)
     found = []
     for panel in assembly.boards:
@@ -88,9 +96,16 @@ def decks_of(assembly: PanelAssembly, boards: dict[str, Board], figure: Figure) 
             region = region_of(panel)
             ground = {other.name for other in assembly.boards if _lowest(other) <= low + ON_TABLE}
             supports = supports_of(assembly, panel, region, ground)
-            deck = deck_on(panel, panel.part.thickness, region, supports, boards, figure)
+            loads = tuple(_between_supports(load, supports) for load in standing.get(panel.name, ()))
+            deck = deck_on(panel, panel.part.thickness, region, supports, boards, figure, loads)
             found += [] if deck is None else [deck]
     return tuple(found)
+
+
+def _between_supports(load: OnDeck, supports: shapely.Geometry) -> OnDeck:
+    """Return what of a load stands where nothing is under the deck."""
+    there = shapely.difference(load.area, supports)
+    return OnDeck(there, load.weight * float(there.area / load.area.area))
 
 
 def region_of(panel: Panel) -> shapely.Geometry:
