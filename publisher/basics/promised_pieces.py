@@ -103,7 +103,8 @@ class SidePromise:
     ``mirrored``: of the print that is the mirror image. ``face``: which face of the finished piece the upper side is, in an
     assembly of panels; ``climbs`` for a layer whose arrow tells; ``either`` for a piece of which each face may be
     up: its print says nothing of sides; '' where it has no name. ``flip``: the template may be turned
-    over. ``top``: the part stands wherever it is used, so that its upper edge is named.
+    over. ``top``: the part stands wherever it is used, so that its upper edge is named. ``alike``: either of its faces may look
+    outwards.
     """
 
     key: str
@@ -113,6 +114,7 @@ class SidePromise:
     face: Literal["", "outside", "inside", "climbs", "either"]
     flip: bool
     top: bool
+    alike: bool = False
 
 
 @record

@@ -10,17 +10,17 @@ import shapely
 from publisher.basics import DrawingPromise, NumberPromise, Purpose, SentencePromise, SidePromise
 from publisher.basics.wording import LengthUnit
 from publisher.design import Design, Fact, PicturePlan, TextPlan, fill, said_numbers
-from publisher.geometry import PLATE, Mark, Part, polygon, sizes_of
+from publisher.geometry import PLATE, Part, polygon, sizes_of
 from publisher.joints.cover import cover_drawings, cover_sentences
 from publisher.joints.drawings import draw_sizes
 from publisher.joints.effort import effort_of
+from publisher.joints.mirrors import faces_alike, is_own_mirror
 from publisher.joints.model import Drawing, Joined, Placed
+from publisher.joints.panels import stands
 from publisher.joints.picture_promise import picture_promise
 from publisher.joints.promised_acts import done_by
 from publisher.joints.promised_numbers import boards_of, figures_of, prints_of
 
-STEEP = 0.5  # a part stands when its own up points up by more than 30 degrees
-SAME = 0.02  # mm within which a drawing and its mirror image are one
 COVER_PICTURE = "cover:picture"
 """The key under which the cover's picture is promised, where the spec asks for one."""
 
@@ -69,12 +69,12 @@ def sides_of(
         both = design.use == "trace" and piece.mirrored > 0  # one template serves both ways
         knee = piece.id in braces  # it stands on edge between step and core: turned over it is its own mirror image
         plain = both or knee or not is_handed(piece)
-        top = piece.shape != PLATE and min(up.get(piece.whole or piece.id, [0.0])) > STEEP
+        top = piece.shape != PLATE and stands(min(up.get(piece.whole or piece.id, [0.0])))
         for mirrored in (False, True):
             face = "either" if knee else _face(piece, mirrored, piece.id in panels_used or bool(piece.folded))
             flip = plain or mirrored
             key = side_key(piece.id, mirrored)
-            found.append(SidePromise(key, piece.id, piece.letter, mirrored, face, flip, top))
+            found.append(SidePromise(key, piece.id, piece.letter, mirrored, face, flip, top, faces_alike(piece)))
     return tuple(found)
 
 
@@ -104,28 +104,6 @@ def _face(piece: Part, mirrored: bool, panel: bool) -> Literal["", "outside", "i
         behind = piece.bending is not None and piece.bending.keeps == "outside" and piece.bending.slits > 0
         return "inside" if mirrored != (behind and is_own_mirror(piece)) else "outside"
     return ""
-
-
-def is_own_mirror(part: Part) -> bool:
-    """Say whether all that a template shows, turned over about its upright middle line, is the same drawing again: so it is as
-    well that of the other face. Its upper edge stays the upper one. A bevel or rabbet tells the faces apart."""
-    if any(edge.bevel or edge.rabbet for edge in part.edges):
-        return False
-    shape = polygon(part.half.whole if part.half else part.template)
-    left, _, right, _ = shape.bounds
-    if not shapely.equals_exact(
-        shape, shapely.transform(shape, lambda p: (left + right, 0.0) + p * (-1.0, 1.0)), SAME, normalize=True
-    ):
-        return False
-    seen = sorted(_said_at(mark, 0.0, 1.0) for mark in part.marks)
-    turned = sorted(_said_at(mark, left + right, -1.0) for mark in part.marks)
-    return seen == turned
-
-
-def _said_at(mark: Mark, shift: float, sign: float) -> tuple[str, str, str, tuple[tuple[float, float], ...]]:
-    """Return what a mark shows and where, its points to a tenth of a millimetre and its line from either end alike."""
-    points = tuple((round(shift + sign * x, 1) + 0.0, round(y, 1) + 0.0) for x, y in mark.path.points)
-    return mark.kind, mark.purpose, mark.text, points if mark.text else min(points, points[::-1])
 
 
 def is_handed(part: Part) -> bool:

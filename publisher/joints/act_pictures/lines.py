@@ -1,4 +1,4 @@
-"""The lines of an act on the paper: what of both groups is seen, its outer edges apart, a hatch on faces turned away, guide lines. Mm."""
+"""The lines of an act on the paper: what of both groups is seen, its outer edges apart, the signs of both faces, guide lines. Mm."""
 
 from collections.abc import Sequence
 from math import hypot
@@ -7,6 +7,7 @@ import numpy as np
 import shapely
 
 from publisher.basics import record
+from publisher.joints.act_pictures.faces import pattern_lines
 from publisher.joints.act_pictures.sight import Sight
 from publisher.joints.drawings import SPECK, FrontFaces, Solids, merge, visible
 from publisher.joints.outlines import Array
@@ -24,13 +25,10 @@ SMOOTH = 0.04
 """mm of the paper: how far a drawn chord leaves its curve, at most."""
 
 HATCH_EVERY = 1.6
-"""mm of the paper between two hatch lines: with lines of 0.18 mm some nine tenths stay white."""
+"""mm of the paper between two rows of strokes: with strokes of 0.18 mm more than nine tenths stay white."""
 
 LEAST_HATCHED = 25.0
-"""mm² of the paper: a smaller face is not hatched."""
-
-FROM_LIGHT = 0.4
-"""A face is hatched when it looks to the right by more than this share: light comes from the left."""
+"""mm² of the paper: a smaller face has no strokes."""
 
 GUIDES = 4
 """Guide lines at most."""
@@ -94,15 +92,19 @@ def moved(geometry: shapely.Geometry, by: Array) -> shapely.Geometry:
 
 def seen_lines(sight: Sight, fitted: Fitted, shapes: Shapes, *, near: shapely.Geometry | None = None) -> WeightedLines:
     """Return the visible lines on the paper by weight; ``shapes`` are those on the paper. ``near``: only what lies in this area of the
-    paper, without hatch and guide lines."""
+    paper, without guide lines and signs of faces."""
     areas, planes, edges = _shifted(sight.new, sight.shift)
     faces = FrontFaces(np.array([*sight.there.areas, *areas]), np.array([*sight.there.planes, *planes]).reshape(-1, 3))
     groups = [("there", sight.there.edges), ("added", edges)]
     groups.append(("detail", [*sight.there_marks, *(lines + sight.shift for lines in sight.new_marks)]))
     if near is None:
         groups.append(("guide", _guides(sight, fitted)))
-        groups.append(("hatch", _hatching(sight.there, sight.there.areas, sight.there.planes, fitted)))
-        groups.append(("hatch", _hatching(sight.new, areas, planes, fitted)))
+        groups.append(("hatch", _strokes(sight.there_inside, sight.there.areas, sight.there.planes, fitted)))
+        groups.append(("hatch", _strokes(sight.new_inside, areas, planes, fitted)))
+        axes = sight.view.axes()
+        groups.append(("pattern", pattern_lines(sight.scene.before, axes, fitted.scale)))
+        patterns = pattern_lines(sight.scene.added, axes, fitted.scale)
+        groups.append(("pattern", [lines + sight.shift for lines in patterns]))
     stacks = [(name, np.vstack([e for e in own if len(e)])) for name, own in groups if any(len(e) for e in own)]
     if not stacks:
         return {}
@@ -127,9 +129,10 @@ def seen_lines(sight: Sight, fitted: Fitted, shapes: Shapes, *, near: shapely.Ge
         shown[f"{name}_contour"] = _smooth(own[outer])
         shown[name] = _smooth(own[~outer])
     shown = opened(shown)
-    for weight in ("guide", "hatch"):
+    for weight in ("guide", "hatch", "pattern"):
         own = on_paper[kept == weight]
         shown[weight] = list(own[shapely.length(own) > 4 * SPECK])
+    shown["pattern"] = merge(shown["pattern"])
     shown["detail"] = _smooth(on_paper[kept == "detail"])
     return shown
 
@@ -167,17 +170,16 @@ def _shifted(solids: Solids, by: Array) -> tuple[list[shapely.Geometry], list[Ar
     return areas, planes, [edges + by for edges in solids.edges]
 
 
-def _hatching(
-    solids: Solids, areas: Sequence[shapely.Geometry], planes: Sequence[Array], fitted: Fitted
+def _strokes(
+    insides: Sequence[int], areas: Sequence[shapely.Geometry], planes: Sequence[Array], fitted: Fitted
 ) -> list[Array]:
-    """Return hatch lines (m, 2, 3) on the large faces that are turned away from the light."""
+    """Return the lines (m, 2, 3), to be broken into short strokes, on those of the faces that are insides, where they are large."""
     found: list[Array] = []
     every = HATCH_EVERY / fitted.scale
-    for main in sorted({main for main in solids.main if main >= 0}):
+    for main in insides:
         p, q, r = planes[main]
-        normal = np.array([-p, -q, 1.0]) / np.sqrt(p * p + q * q + 1.0)
         area = areas[main]
-        if normal[0] < FROM_LIGHT or shapely.area(area) * fitted.scale**2 < LEAST_HATCHED:
+        if shapely.area(area) * fitted.scale**2 < LEAST_HATCHED:
             continue
         left, bottom, right, top = shapely.bounds(area)
         sums = np.arange(np.ceil((left + bottom) / every), np.floor((right + top) / every) + 1) * every

@@ -15,7 +15,16 @@ from publisher.joints.act_pictures.lines import Fitted, Shapes, moved, seen_line
 from publisher.joints.act_pictures.paper_grid import grid_over
 from publisher.joints.act_pictures.scene import ActLabel, ActScene, Solid
 from publisher.joints.act_pictures.sight import Sight, seen_of_face
-from publisher.joints.act_pictures.signs import Sheet, Turning, put_arrow, put_label, put_sweep, put_times, put_turn
+from publisher.joints.act_pictures.signs import (
+    Sheet,
+    Turning,
+    put_arrow,
+    put_label,
+    put_sweep,
+    put_times,
+    put_turn,
+    put_up,
+)
 from publisher.joints.act_pictures.strip import strip_sketch
 from publisher.joints.drawings import Sketch, solids_of
 from publisher.joints.outlines import Array
@@ -25,6 +34,9 @@ ACT_WIDE, ACT_HIGH = 70.0, 52.0
 
 MARGIN = 3.5
 """mm of the paper kept free round the parts, for letters and the arrow."""
+
+LEAST_UP = 0.25
+"""Share of its height that a part shows: on one that is seen more along its height no arrow could say which end is up."""
 
 INSET_CLEAR = 1.5
 """mm of the paper between an inset and all that is shown."""
@@ -48,7 +60,7 @@ def act_picture(scene: ActScene, sight: Sight, *, turned: Turning = "") -> Sketc
     on_paper = shapes.carried(fitted)
     sheet = Sheet(Sketch(), grid_over(_canvas(on_paper.both, place)), [])
     shown = seen_lines(sight, fitted, on_paper)
-    hatch, guides = shown.pop("hatch", []), shown.pop("guide", [])
+    hatch, guides, pattern = shown.pop("hatch", []), shown.pop("guide", []), shown.pop("pattern", [])
     for weight, lines in shown.items():
         for line in lines:
             sheet.sketch.add(weight, line)
@@ -73,9 +85,10 @@ def act_picture(scene: ActScene, sight: Sight, *, turned: Turning = "") -> Sketc
     if scene.times > 1:
         put_times(sheet, scene.times)
     sheet.ground.mark(np.array(guides))
+    _add_tops(scene, sight, fitted, sheet)
     _add_labels(scene, sight, fitted, on_paper, sheet)
     clear = shapely.union_all(np.array(sheet.clear)) if sheet.clear else shapely.Polygon()
-    for weight, lines in (("hatch", hatch), ("guide", guides)):
+    for weight, lines in (("hatch", hatch), ("detail", pattern), ("guide", guides)):
         for line in shapely.get_parts(shapely.difference(np.array(lines), clear)) if lines else ():
             sheet.sketch.add(weight, line)
     return sheet.sketch
@@ -175,6 +188,26 @@ def _around(sight: Sight, fitted: Fitted, circle: shapely.Geometry) -> Shapes:
         return shapely.union_all(every[shapely.intersects(back, every)]) if len(every) else shapely.Polygon()
 
     return Shapes(of(sight.there.areas, np.zeros(3)), of(sight.new.areas, sight.shift)).carried(fitted)
+
+
+def _add_tops(scene: ActScene, sight: Sight, fitted: Fitted, sheet: Sheet) -> None:
+    """Add the arrows that say which end of a part is up, to the first of each part in words too."""
+    said: set[str] = set()
+    axes = sight.view.axes()
+    for group, solids, by in (
+        (scene.added, sight.new, sight.shift),
+        (scene.before, sight.there, np.zeros(3)),
+    ):
+        for solid, main in zip(group, solids.main, strict=True):
+            way = (axes @ solid.frame.axes)[:2, 1]
+            if solid.name not in scene.tops or main < 0 or hypot(*way) < LEAST_UP:
+                continue
+            face = seen_of_face(sight, solids, main, by)
+            if face.is_empty:
+                continue
+            area = fitted.carry(moved(face, by))
+            if put_up(sheet, way, area, word=solid.part.id not in said):
+                said.add(solid.part.id)
 
 
 def _add_labels(scene: ActScene, sight: Sight, fitted: Fitted, shapes: Shapes, sheet: Sheet) -> None:

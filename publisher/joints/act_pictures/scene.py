@@ -59,7 +59,8 @@ class ActScene:
     ``labels``: how many of which part. ``letters``: of the joins that this act closes. ``moves``: it comes in by a way; else it only
     lies there. ``goal``: points (n, 3) of the joint, in place. ``pile``: what is added are layers, one upon another. ``strip``: what is
     added as it was before it was bent. ``turn``: by which all is turned against the assembly (3, 3). ``sweep``: how it is folded or
-    turned. ``ghost``: where it was before that. ``times``: how often all of it is done.
+    turned. ``ghost``: where it was before that. ``times``: how often all of it is done. ``tops``: the solids on which an arrow says which
+    end is up.
     """
 
     key: str
@@ -78,6 +79,7 @@ class ActScene:
     sweep: CurvedArrow | None = None
     ghost: tuple[Solid, ...] = ()
     times: int = 1
+    tops: tuple[str, ...] = ()
 
     def turned(self, matrix: Array) -> "ActScene":
         """Return the scene turned as it lies on the bench."""

@@ -17,7 +17,7 @@ from publisher.joints.assembled import Assembled
 from publisher.joints.building import Mover, movers_of
 from publisher.joints.model import Addition
 from publisher.joints.outlines import Array
-from publisher.joints.panels import PanelFrame, foot_of, weight_of
+from publisher.joints.panels import PanelFrame, foot_of, stands, weight_of
 
 LAYERS_BELOW = 2
 """Layers of a stack that are shown under a new one."""
@@ -127,7 +127,17 @@ def _scene(subject: Assembled, acts: tuple[Addition, ...], bodies: dict[str, Mov
         strip=_strip(subject, bent) if bent is not None else None,
         sweep=_spin(subject, acts, bodies),
         times=act.times,
+        tops=_tops(subject, bodies, (*(name for name in laid if name in there), *shown)),
     )
+
+
+def _tops(subject: Assembled, bodies: dict[str, Mover], names: Iterable[str]) -> tuple[str, ...]:
+    """Return which of some bodies say on their templates which end is up: those whose parts stand wherever they are used."""
+    boards = [panel for mated in subject.panels for panel in mated.assembly.panels]
+    lying = {panel.part.id for panel in boards if not stands(panel.frame.axes[2, 1])}
+    upright = {panel.part.id for panel in boards} - lying
+    flat = (name for name in names if bodies[name].part and not bodies[name].bent and len(bodies[name].panels) == 1)
+    return tuple(name for name in flat if bodies[name].panels[0].part.id in upright)
 
 
 def _spin(subject: Assembled, acts: tuple[Addition, ...], bodies: dict[str, Mover]) -> CurvedArrow | None:

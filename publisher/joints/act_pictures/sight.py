@@ -7,6 +7,7 @@ import numpy.typing as npt
 import shapely
 
 from publisher.basics import Purpose
+from publisher.joints.act_pictures.faces import insides
 from publisher.joints.act_pictures.scene import ActScene, Solid
 from publisher.joints.drawings import Solids, View, solids_of
 from publisher.joints.outlines import Array
@@ -37,6 +38,7 @@ BEHIND = 0.7
 class Sight:
     """A scene seen from one side: the solids of both groups in drawing coordinates, and how far one is held off the other."""
 
+    scene: ActScene
     view: View
     there: Solids
     new: Solids
@@ -44,6 +46,8 @@ class Sight:
     new_marks: list[Array]
     way: Array  # (3,): of the added part, in drawing coordinates
     goal: Array  # (n, 3): points of the joint in place, in drawing coordinates
+    there_inside: tuple[int, ...] = ()  # faces that are insides
+    new_inside: tuple[int, ...] = ()
     held: float = 0.0
     seen: float = 0.0
     place: float = 0.0
@@ -72,7 +76,8 @@ def look(scene: ActScene, view: View) -> Sight:
     if scene.pile:
         below = _marks(scene.before[-1:], axes, (Purpose.LINE_UP, Purpose.LAP))
         upon = _marks(scene.added, axes, (Purpose.LINE_UP,))
-    sight = Sight(view, there, new, below, upon, axes @ scene.way, scene.goal @ axes.T)
+    sight = Sight(scene, view, there, new, below, upon, axes @ scene.way, scene.goal @ axes.T)
+    sight.there_inside, sight.new_inside = insides(scene.before, there, axes), insides(scene.added, new, axes)
     size = _size(scene)
     own = _samples(new)
     if not scene.moves:

@@ -16,6 +16,13 @@ ARROW_LONG, ARROW_SHORT = 12.0, 5.5
 HEAD_LONG, HEAD_HALF = 3.2, 1.5
 """mm: the longest and shortest arrow, and its head."""
 
+UP_LONG, UP_WIDE, UP_CLEAR, UP_HEAD = 4.0, 1.6, 0.5, 0.5
+"""mm: the arrow that says which end of a part is up, what it takes across, what it keeps off the border of its face; and the share that its
+head is of that of other arrows, from which it must be told apart."""
+
+UP_WORD, UP_LETTERS = "top", 4
+"""What stands beside it, as on its template, and how many letters that is in the longest language."""
+
 TURN_WIDE, TURN_HIGH = 9.0, 9.0
 """mm: the sign for turning the work round."""
 
@@ -54,12 +61,12 @@ class Sheet:
         self.ground.mark_area(shapely.buffer(area, 0.3))
 
 
-def head(sketch: Sketch, tip: Array, way: Array) -> None:
-    """Add the full head of an arrow."""
+def head(sketch: Sketch, tip: Array, way: Array, share: float = 1.0) -> None:
+    """Add the full head of an arrow, or one of a ``share`` of its size."""
     way = way / max(hypot(*way), 1e-9)
-    side = np.array([-way[1], way[0]])
-    base = tip - HEAD_LONG * way
-    sketch.add_path("head", np.array([tip, base + HEAD_HALF * side, base - HEAD_HALF * side, tip]))
+    side = share * HEAD_HALF * np.array([-way[1], way[0]])
+    base = tip - share * HEAD_LONG * way
+    sketch.add_path("head", np.array([tip, base + side, base - side, tip]))
 
 
 def put_arrow(sheet: Sheet, way: Array, gap: float, goal: Array, new: shapely.Geometry) -> None:
@@ -112,6 +119,45 @@ def put_turn(sheet: Sheet, how: Turning) -> None:
     head(sheet.sketch, oval[-1] + 1.2 * way / hypot(*way), way)
     sheet.sketch.add_path("ring", axis)
     sheet.take(Box(x - half - 0.5, y - half - 0.5, x + half + 0.5, y + half + 0.5))
+
+
+def put_up(sheet: Sheet, way: Array, on: shapely.Geometry, *, word: bool) -> bool:
+    """Add the fine arrow that a part has on its template, along a way (2,), where it finds room on an area: as far that way as can be,
+    with its ``word`` beside it, else with a line to it; tell whether there was room."""
+    way = way / max(hypot(*way), 1e-9)
+    side = np.array([-way[1], way[0]])
+    points = sheet.ground.grid(1)
+    ground = sheet.ground.inside(shapely.buffer(on, -UP_CLEAR))
+    fits = np.ones(len(points), dtype=bool)
+    for along in (-0.5, 0.0, 0.5):
+        at = points + along * UP_LONG * way
+        fits &= (sheet.ground.crossed(at, UP_WIDE, UP_WIDE) == 0) & (sheet.ground.shares(ground, at, 0.6, 0.6) > 0.5)
+    words = np.zeros((0, 2))
+    if word:
+        wide, high = LABEL_WIDE * UP_LETTERS + LABEL_ROOM, LABEL_HIGH + LABEL_ROOM
+        off = UP_WIDE / 2 + abs(side[0]) * wide / 2 + abs(side[1]) * high / 2
+        both = [points + turn * off * side for turn in ((-1.0, 1.0) if side[0] < 0.0 else (1.0, -1.0))]
+        free = [fits & (sheet.ground.crossed(at, wide, high) == 0) for at in both]
+        if (free[0] | free[1]).any():
+            fits = free[0] | free[1]
+            words = np.where(free[0][:, None], both[0], both[1])
+    if not fits.any():
+        return False
+    middle = shapely.get_coordinates(on.centroid)[0]
+    cost = np.where(fits, 0.0, np.inf) - points @ way + 0.5 * np.abs((points - middle) @ side)
+    best = int(cost.argmin())
+    foot, tip = points[best] - UP_LONG / 2 * way, points[best] + UP_LONG / 2 * way
+    sheet.sketch.add_path("leader", np.array([foot, tip - UP_HEAD * HEAD_LONG * way]))
+    head(sheet.sketch, tip, way, UP_HEAD)
+    ends = np.vstack([np.minimum(foot, tip) - UP_WIDE / 2, np.maximum(foot, tip) + UP_WIDE / 2])
+    sheet.take(Box(*(float(v) for v in ends.ravel())))
+    if word and not len(words):
+        put_label(sheet, UP_WORD, shapely.box(*ends.ravel()), shapely.Polygon())
+    elif word:
+        x, y = (float(v) for v in words[best])
+        sheet.sketch.label(UP_WORD, x, y)
+        sheet.take(Box(x - wide / 2, y - high / 2, x + wide / 2, y + high / 2))
+    return True
 
 
 def put_sweep(sheet: Sheet, path: Array, text: str, *, wrong: bool) -> None:

@@ -12,6 +12,10 @@ from publisher.joints.model import SpaceMatrix
 Array = npt.NDArray[np.float64]
 
 
+STEEP = 0.5
+"""A part stands when its own up points up by more than 30 degrees."""
+
+
 @record
 class PanelFrame:
     """A panel's place: columns of ``axes`` are its x, y and outward z in the assembly; ``origin`` is where its (0, 0, 0) lies."""
@@ -41,6 +45,11 @@ class PanelFrame:
         rows = np.column_stack([self.axes, self.origin])
         flat = [float(v) + 0.0 for v in np.round(rows.ravel(), 12)]
         return tuple(flat)  # type: ignore[return-value]
+
+
+def stands(rise: float) -> bool:
+    """Tell whether a part stands whose own up rises by this share of its length: 1 upright, 0 lying, -1 upside down."""
+    return rise > STEEP
 
 
 def crossed(one: Array, other: Array) -> Array:

@@ -18,7 +18,10 @@ LINES: tuple[tuple[LineKind, str, str], ...] = (
 )
 SLIT = "cut as deep as the template says"
 WASTE, WASTE_HALF = "cut it out and throw it away", 1.6  # words; mm: half of the height of its sample
-SHADE = "In pictures a hatched face is only in shade, or is board that is cut through: nothing is thrown away there."
+SHADE = (
+    "In pictures short strokes are on the inside of a part and its pattern on the outside; the word “top” is at its upper end. "
+    "Hatched there is waste, or board that is cut through."
+)
 SAMPLE = 17.0  # length of a line sample: long enough for every pattern to show
 LEGEND_ROW = 5.4
 
@@ -40,7 +43,7 @@ def legend(
     """Draw the legend of these line kinds in ``across`` columns. ``width`` in mm; the block's height follows.
 
     ``trim``: with the line along which the paper of tiles is cut off. ``slits``: what bends is slit, as deep as its template says.
-    ``waste``: with the hatching of what is cut out. ``shade``: and what the hatching of pictures is.
+    ``waste``: with the hatching of what is cut out. ``shade``: and by what the faces of parts are told apart in pictures.
     """
     drawn: list[Drawn] = []
     y = top

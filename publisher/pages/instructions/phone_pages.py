@@ -27,6 +27,7 @@ from publisher.pages.instructions.screens import (
 )
 from publisher.pages.instructions.step_acts import ActSketch
 from publisher.pages.instructions.step_block import named_things, stage_tools
+from publisher.pages.instructions.ways_up import ways_up
 from publisher.pages.sheet import (
     Body,
     Caution,
@@ -180,6 +181,7 @@ def _step(context: Context, step: StepPlan, own: int) -> Iterator[tuple[str, Scr
     said = [
         words(context, context.say(step.say), width, key=f"step:{own}:say"),
         gap(SPACE / 2),
+        *([words(context, ways, width, SCREEN_SMALL, promised=True)] if (ways := ways_up(context, step)) else ()),
         *_needed(context, step),
         *_warned(context, step),
     ]

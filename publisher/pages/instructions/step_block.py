@@ -21,6 +21,7 @@ from publisher.pages.instructions.act_cells import (
 from publisher.pages.instructions.pack_acts import Act
 from publisher.pages.instructions.part_sketches import FIELD_WIDE
 from publisher.pages.instructions.step_acts import guides_of
+from publisher.pages.instructions.ways_up import ways_up
 from publisher.pages.model import Drawn, Link, Stroke
 from publisher.pages.sheet import (
     Caution,
@@ -33,7 +34,7 @@ from publisher.pages.sheet import (
     short_name,
     tools_of_acts,
 )
-from publisher.pages.type import BODY, GUTTER, HEADING, NOTE, RULE, SMALL, SPACE, STRONG_RULE, TITLE
+from publisher.pages.type import BODY, GUTTER, HEADING, NOTE, RULE, SMALL, SPACE, STRONG_RULE, TITLE, Block
 
 NOWHERE: Mapping[str, int] = MappingProxyType({})  # pages of templates, before pages have numbers
 STEP_NUMBER = 13.0  # column for the step's number
@@ -235,15 +236,28 @@ def _worded(context: Context, told: _Told, box: Box) -> StepBlock:
     y -= height
     side = Box(box.right - share, box.bottom, box.right, top - SPACE)
     depth = 0.0
+    ways = ways_up(context, step)
     if told.shown:
         cell = act_cell(context, step, told.shown[0], 0, side, pages[0])
         drawn, depth = [*drawn, *cell.drawn], cell.height + SPACE
         carried += cell.carried
+        standing = _standing(context, ways, Box(left, box.bottom, left + width, y - SPACE / 2))
+        y -= standing.height + (SPACE / 2 if ways else 0.0)
         beside, needs = _needed(context, step, Box(left, box.bottom, left + width, y - SPACE), told.templates)
         y -= needs + SPACE
     else:
         beside, depth = _needed(context, step, side, told.templates)
-    return StepBlock((*drawn, *beside), max(top - y, top - side.top + depth), warned, tuple(carried))
+        depth += SPACE / 2 if ways else 0.0
+        standing = _standing(context, ways, replace(side, top=side.top - depth))
+        depth += standing.height
+    texts = (TextPromise(pages[0], ways),) if ways else ()
+    height = max(top - y, top - side.top + depth)
+    return StepBlock((*drawn, *beside, *standing.drawn), height, warned, tuple(carried), texts)
+
+
+def _standing(context: Context, ways: str, box: Box) -> Block:
+    """Set which way up and round parts stand, at the top of a box; nothing where that is ""."""
+    return context.type.paragraph(ways, SMALL, box.left, box.top, box.width) if ways else Block((), 0.0)
 
 
 def _cautions(

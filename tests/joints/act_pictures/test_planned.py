@@ -9,8 +9,16 @@ from tests.joints.act_pictures.conftest import drawn, lines, scenes
 def test_each_act_has_its_picture_and_what_is_laid_first_is_named_in_the_next(box: Assembled) -> None:
     found = drawn(box)
     assert list(found) == ["act:1:1", "act:1:2", "act:2:1"]
-    letters = [[label.text for label in drawing.labels] for drawing in found.values()]
+    letters = [[label.text for label in drawing.labels if label.text != "top"] for drawing in found.values()]
     assert letters[0][:2] == ["1 × A", "2 × B"] and letters[1][0] == "1 × A" and letters[2][0] == "1 × C"
+
+
+def test_which_end_is_up_is_said_of_walls_once_for_each_part_and_of_no_lid(box: Assembled) -> None:
+    found = drawn(box)
+    said = [[label.text for label in drawing.labels].count("top") for drawing in found.values()]
+    assert said == [2, 1, 0]
+    assert [len(lines(drawing, "head")) for drawing in found.values()] == [1 + 3, 1 + 1, 1 + 1]  # the last is a turn
+    assert [scene.tops for scene in scenes(box).values()] == [("front", "left", "right"), ("back",), ()]
 
 
 def test_a_tipped_box_is_said_by_a_sign(box: Assembled) -> None:

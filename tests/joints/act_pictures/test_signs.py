@@ -5,7 +5,7 @@ import shapely
 
 from publisher.basics import Box
 from publisher.joints.act_pictures.paper_grid import grid_over
-from publisher.joints.act_pictures.signs import Sheet, put_arrow, put_label, put_sweep, put_times, put_turn
+from publisher.joints.act_pictures.signs import Sheet, put_arrow, put_label, put_sweep, put_times, put_turn, put_up
 from publisher.joints.drawings import Sketch
 
 PAPER = Box(0.0, 0.0, 70.0, 50.0)
@@ -86,3 +86,21 @@ def test_how_often_all_is_done_stands_in_a_frame_where_there_is_room() -> None:
     full.ground.mark_area(shapely.box(*PAPER.sides))
     put_times(full, 2)
     assert not full.sketch.labels
+
+
+def test_the_upper_end_of_a_part_is_said_by_a_fine_arrow_on_it_with_its_word() -> None:
+    made = sheet()
+    face = shapely.box(10.0, 10.0, 50.0, 40.0)
+    assert put_up(made, np.array([-2.0, 0.0]), face, word=True)
+    (shaft,), (tip,) = made.sketch.lines["leader"], made.sketch.lines["head"]
+    assert face.contains(shaft) and face.contains(shapely.Polygon(tip.coords))
+    assert tip.coords[0][0] < shaft.bounds[0] < 16.0, "near the upper end, which is at the left"
+    ((text, x, y),) = made.sketch.labels
+    assert text == "top" and 1.0 < shapely.Point(x, y).distance(shaft) < 5.0
+
+
+def test_an_arrow_that_finds_no_room_is_left_out() -> None:
+    made = sheet()
+    face = shapely.box(10.0, 10.0, 50.0, 40.0)
+    made.ground.mark_area(face)
+    assert not put_up(made, np.array([0.0, 1.0]), face, word=False) and not made.sketch.lines

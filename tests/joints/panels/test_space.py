@@ -1,7 +1,7 @@
 import numpy as np
 import pytest
 
-from publisher.joints.panels.space import crossed, joined, line_of, planes_of, standing
+from publisher.joints.panels.space import STEEP, crossed, joined, line_of, planes_of, standing, stands
 
 
 def test_a_panel_stands_upright_facing_the_front() -> None:
@@ -57,3 +57,8 @@ def test_rows_are_crossed_as_numpy_does_and_planes_hold_their_points() -> None:
     x, y, z = others.T
     assert p * x + q * y + r == pytest.approx(z)
     assert rows[:, 0] + rows[:, 2] * p == pytest.approx(0.0) and rows[:, 1] + rows[:, 2] * q == pytest.approx(0.0)
+
+
+def test_what_leans_far_lies_and_does_not_stand() -> None:
+    assert stands(1.0) and stands(STEEP + 0.01)
+    assert not any(map(stands, (STEEP, 0.0, -1.0)))

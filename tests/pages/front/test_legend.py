@@ -41,7 +41,7 @@ def test_a_sample_is_long_enough_for_its_pattern(setter: Setter) -> None:
 
 def test_the_height_is_what_is_drawn(setter: Setter) -> None:
     block = legend(setter, 0.0, 50.0, 180.0, across=2, title=False, shade=True)
-    assert any("only in shade" in t.text for t in block.drawn if isinstance(t, Words))
+    assert any("short strokes" in t.text for t in block.drawn if isinstance(t, Words))
     lowest = min(t.y for t in block.drawn if isinstance(t, Words))
     assert 50.0 - block.height <= lowest <= 50.0 - block.height + 5.4
 
