@@ -32,7 +32,7 @@ OFF_EDGES = 0.8
 
 
 @record
-class Pattern:
+class FacePattern:
     """The pattern of a part's outside: its lines, the mean distance between them, the face that they may cover, and the middles (x, y)
     and radii of the largest free circles on it."""
 
@@ -43,7 +43,7 @@ class Pattern:
 
 
 @remembered
-def pattern_of(part: Part) -> Pattern | None:
+def pattern_of(part: Part) -> FacePattern | None:
     """Return the pattern that is pressed into or drawn on a part's outside; None where it has none."""
     lines = [line_string(m.path) for m in part.marks if m.purpose is Purpose.SURFACE and len(m.path.points) > 1]
     if not lines:
@@ -60,7 +60,7 @@ def pattern_of(part: Part) -> Pattern | None:
         (x, y), _ = shapely.get_coordinates(radius)
         spots.append((float(x), float(y), float(radius.length)))
         left = shapely.difference(left, shapely.Point(x, y).buffer(1.5 * radius.length, quad_segs=4))
-    return Pattern(pattern, float(ground.area / max(pattern.length, 1e-6)), ground, tuple(spots))
+    return FacePattern(pattern, float(ground.area / max(pattern.length, 1e-6)), ground, tuple(spots))
 
 
 @remembered
@@ -91,7 +91,7 @@ def pattern_lines(solids: tuple[Solid, ...], axes: Array, scale: float) -> list[
 
 
 def _patch(
-    pattern: Pattern, spot: tuple[float, float, float], grown: float, radius: float, ground: shapely.Geometry
+    pattern: FacePattern, spot: tuple[float, float, float], grown: float, radius: float, ground: shapely.Geometry
 ) -> shapely.Geometry:
     """Return the pattern about a spot, so many times as large."""
     x, y, room = spot
