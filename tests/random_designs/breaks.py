@@ -4,9 +4,11 @@ layer or a thing moved beside. The solids decide which of them make it untrue.""
 from collections.abc import Iterator
 from copy import deepcopy
 from dataclasses import replace
+from itertools import combinations
 from math import hypot
 from typing import Any
 
+import numpy as np
 import yaml
 from manifold3d import Manifold
 
@@ -15,12 +17,15 @@ from tests.random_designs.dice import Dice
 from tests.random_designs.judge import GAP, UPRIGHT, untruths
 from tests.random_designs.solids import box_of, centroid, inside_by, united
 
-REMOVED, LOWERED, TURNED, BESIDE = (
+REMOVED, LOWERED, SHORTER, TURNED, BESIDE = (
     "a support removed",
     "a support lowered",
+    "a part between two shorter",
     "a part turned",
     "the top layer beside the stack",
 )
+
+LEVEL = 0.1  # of a way: as much of it may climb
 
 
 def broken(true: Design, dice: Dice) -> dict[str, Design]:
@@ -29,6 +34,7 @@ def broken(true: Design, dice: Dice) -> dict[str, Design]:
     for name, twins in (
         (REMOVED, _removed(true, dice)),
         (LOWERED, _lowered(true, dice)),
+        (SHORTER, _shorter(true, dice)),
         (TURNED, _turned(true, dice)),
         (BESIDE, _beside(true, dice)),
     ):
@@ -167,6 +173,63 @@ def _lowered(true: Design, dice: Dice) -> Iterator[Design]:
         yield _with(
             true, spec, _changed(piece, name, boards[name].trim_by_plane((0.0, 0.0, -1.0), by - float(high[2])))
         )
+
+
+def _shorter(true: Design, dice: Dice) -> Iterator[Design]:
+    """Make one board shorter that touches another at either end: a gap opens at one of them."""
+    by = dice.size(1.0, 5.0)
+    for spec, piece, name in _drawn(true, dice):
+        own, solid = spec["assembly"][piece.name], dict(piece.boards)[name]
+        part = own.get("panels", {}).get(name)
+        plan = deepcopy(spec["parts"].get(part, {}))
+        if plan.get("shape") not in ("wall_panel", "rectangle") or "openings" in plan or "surface" in plan:
+            continue
+        ends = [
+            (np.array(t.way), t.a) if t.b == name else (-np.array(t.way), t.b)
+            for t in piece.touches
+            if name in (t.a, t.b)
+        ]
+        level = [end for end in ends if abs(end[0][2]) < LEVEL]
+        opposite = (
+            one[0]
+            for one, other in combinations(level, 2)
+            if float(one[0] @ other[0]) < LEVEL - 1.0 and _hang(piece, name, one[1], other[1])
+        )
+        way = next(opposite, None)
+        if way is None:
+            continue
+        along = solid.to_mesh().vert_properties[:, :3] @ way
+        sides = [
+            side
+            for side in ("width", "height")
+            if min(
+                abs(float(plan["with"][side].removesuffix(" mm")) - float(np.ptp(along)) - k * true.base.t)
+                for k in range(3)
+            )
+            < 0.02
+        ]
+        if len(sides) != 1:
+            continue
+        plan["with"][sides[0]] = mm(float(plan["with"][sides[0]].removesuffix(" mm")) - by)
+        spec["parts"][f"{part}_shorter"], own["panels"][name] = plan, f"{part}_shorter"
+        _drop_unused(spec)
+        cut = [
+            solid.trim_by_plane(tuple(-end), by - float((along if end is way else -along).max())) for end in (way, -way)
+        ]
+        twins = [_with(true, spec, _changed(piece, name, one)) for one in cut]
+        if all(map(_surely_untrue, twins)):  # whichever end it stays at
+            yield twins[0]
+
+
+def _hang(piece: Piece, without: str, a: str, b: str) -> bool:
+    """Tell whether two boards hang together by what touches without a third: that cannot draw them nearer to each other."""
+    reached, more = {a}, True
+    while more:
+        new = {
+            n for t in piece.touches if without not in (t.a, t.b) and {t.a, t.b} & reached for n in (t.a, t.b)
+        } - reached
+        reached, more = reached | new, bool(new)
+    return b in reached
 
 
 def _changed(piece: Piece, name: str, solid: Manifold) -> Piece:
