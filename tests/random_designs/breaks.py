@@ -17,12 +17,12 @@ from tests.random_designs.dice import Dice
 from tests.random_designs.judge import GAP, UPRIGHT, untruths
 from tests.random_designs.solids import box_of, centroid, inside_by, united
 
-REMOVED, LOWERED, SHORTER, TURNED, BESIDE = (
+REMOVED, LOWERED, TURNED, BESIDE, SHORTER = (
     "a support removed",
     "a support lowered",
-    "a part between two shorter",
     "a part turned",
     "the top layer beside the stack",
+    "a part between two shorter",
 )
 
 LEVEL = 0.1  # of a way: as much of it may climb
@@ -34,9 +34,9 @@ def broken(true: Design, dice: Dice) -> dict[str, Design]:
     for name, twins in (
         (REMOVED, _removed(true, dice)),
         (LOWERED, _lowered(true, dice)),
-        (SHORTER, _shorter(true, dice)),
         (TURNED, _turned(true, dice)),
         (BESIDE, _beside(true, dice)),
+        (SHORTER, _shorter(true, dice)),
     ):
         found = next((twin for twin in twins if _surely_untrue(twin)), None)
         if found is not None:

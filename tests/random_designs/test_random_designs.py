@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 from manifold3d import Manifold
 
-from tests.random_designs.breaks import BESIDE, LOWERED, REMOVED, TURNED, broken
+from tests.random_designs.breaks import BESIDE, LOWERED, REMOVED, SHORTER, TURNED, broken
 from tests.random_designs.design import need
 from tests.random_designs.dice import Dice
 from tests.random_designs.judge import untruths
@@ -40,7 +40,7 @@ def test_every_break_is_drawn_for_some_kind_and_leaves_the_rest_as_it_was() -> N
     drawn = {
         name: (kind, twin) for kind in KINDS for name, twin in broken(true_design(2, kind), Dice("breaks")).items()
     }
-    assert drawn.keys() == {REMOVED, LOWERED, TURNED, BESIDE}
+    assert drawn.keys() == {REMOVED, LOWERED, TURNED, BESIDE, SHORTER}
     kind, twin = drawn[REMOVED]
     (before,), (after,) = true_design(2, kind).pieces, twin.pieces
     assert len(after.boards) == len(before.boards) - 1 and twin.spec.count("{name: ") <= true_design(
