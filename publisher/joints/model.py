@@ -275,6 +275,37 @@ class Addition:
 
 
 @record
+class EndsAt:
+    """What a step glues together at square edges: pieces of ``part`` end at the inside face of pieces of ``at``, at the match letters
+    ``marks``; () where that is so wherever the two meet."""
+
+    step: int
+    part: str
+    at: str
+    marks: tuple[str, ...] = ()
+
+
+@record
+class InLine:
+    """What a step glues together edge to edge in one plane: a piece of ``part`` and one of ``other``, at the match letters ``marks``."""
+
+    step: int
+    part: str
+    other: str
+    marks: tuple[str, ...] = ()
+
+
+@record
+class ReachesOver:
+    """What a step lays on: the rim of ``part`` lies ``far`` mm beyond the outsides of pieces of ``wall``; below zero: before them."""
+
+    step: int
+    part: str
+    wall: str
+    far: float
+
+
+@record
 class Joined:
     """All that joints says about one design. ``sides``, ``sentences`` and ``pictures`` are what the pages must show."""
 
@@ -296,6 +327,9 @@ class Joined:
     sizes: tuple[SizesPromise, ...] = ()  # of pieces without a template
     bought: tuple[BoardPromise, ...] = ()
     done: tuple[DonePromise, ...] = ()
+    ends: tuple[EndsAt, ...] = ()  # by steps
+    lines: tuple[InLine, ...] = ()
+    reaches: tuple[ReachesOver, ...] = ()
 
     def fact(self, name: str) -> Fact | None:
         """Return the fact with this name, or None."""

@@ -13,7 +13,7 @@ from publisher.joints.act_pictures import draw_acts
 from publisher.joints.advice import proposed_steps
 from publisher.joints.assembled import Assembled, LayeredDecks, MatedPanels, mate
 from publisher.joints.budget import board_ranges, budget_of, meetings_of
-from publisher.joints.building import built_by_steps
+from publisher.joints.building import built_by_steps, ends_in_steps, lines_in_steps, reaches_in_steps
 from publisher.joints.checks import CHECKS
 from publisher.joints.drawings import draw
 from publisher.joints.facts import made_fact, part_facts
@@ -68,6 +68,9 @@ def put_together(design: Design, parts: tuple[Part, ...], drawn: bool = True) ->
         budget=budget_of(meetings),
         boards=board_ranges(meetings, design.boards),
         additions=additions,
+        ends=ends_in_steps(subject, additions),
+        lines=lines_in_steps(subject, additions),
+        reaches=reaches_in_steps(subject, additions),
     )
 
 

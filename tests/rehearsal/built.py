@@ -1,8 +1,11 @@
 """A pack built as its pages say: which parts lie in layers, which stand, and what no page says the place of."""
 
 from collections import Counter
+from collections.abc import Iterator
 from dataclasses import dataclass
 
+from tests.rehearsal.lids import with_lids
+from tests.rehearsal.on_faces import with_seated
 from tests.rehearsal.pack import ReadPack
 from tests.rehearsal.roofs import with_roofs
 from tests.rehearsal.stacking import is_layer, stack_up
@@ -26,12 +29,22 @@ def built_of(pack: ReadPack) -> Built:
     bent = {part.letter for part in pack.parts if any(BENT in words for words in part.words)}
     piles = stack_up(pack.acts, pack.parts, boards)
     panels = [board for board in boards if board.letter not in layers | bent]
-    stood, left = stand(panels) if panels else ((), ())
+    stood, left = stand(panels, pack.said.ends) if panels else ((), ())
+    stood = with_lids(with_roofs(stood), panels, pack.said.reaches)
+    stood = with_seated(stood, panels, pack.parts)
+    left = tuple(_still(left, stood, panels))
     laid = Counter(one.board.letter for pile in piles for one in pile.stood)
     unlaid = [f"part {board.letter}: no act says where it lies" for board in boards if _unlaid(board, layers, laid)]
     said = (*(text for pile in piles for text in pile.left), *unlaid, *left)
     said += tuple(f"part {letter}: it is bent" for letter in sorted(bent))
-    return Built((*(pile.stood for pile in piles), *with_roofs(stood)), said)
+    return Built((*(pile.stood for pile in piles), *stood), said)
+
+
+def _still(left: tuple[str, ...], stood: tuple[tuple[Stood, ...], ...], panels: list[Board]) -> Iterator[str]:
+    """Yield what is not put up but for parts that found their place later."""
+    placed = Counter(one.board.letter for own in stood for one in own)
+    whole = {board.letter for board in panels if placed[board.letter] == board.count}
+    yield from (text for text in left if not any(text.startswith(f"part {w}: ") and "no place" in text for w in whole))
 
 
 def _unlaid(board: Board, layers: set[str], laid: Counter[str]) -> bool:

@@ -47,6 +47,7 @@ def joined_ways(a: Side, b: Side) -> Iterator[Way]:
     elif a.site.bevel is None and b.site.bevel is None:
         yield Way(_on_inside(a, b), "a")
         yield Way(np.linalg.inv(_on_inside(b, a)), "b")
+        yield Way(_folded(a, b, 0.0), "line")
     elif a.site.bevel is not None and b.site.bevel is not None:
         yield Way(_folded(a, b, a.site.bevel + b.site.bevel), "")
 

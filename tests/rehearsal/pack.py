@@ -9,6 +9,7 @@ from tests.rehearsal.acts import Act, acts_of
 from tests.rehearsal.pages import ReadPage, read_page
 from tests.rehearsal.parts import ReadPart, read_parts
 from tests.rehearsal.raster import page_pictures
+from tests.rehearsal.sentences import NOTHING_SAID, Sentences, flowing, sentences_of
 
 PENCIL = re.compile(r"its line runs .*?(\d+(?:\.\d+)?) ?(?:mm|$)")
 TRACE = "trace, lift"
@@ -17,13 +18,15 @@ TRACE = "trace, lift"
 @dataclass(frozen=True, slots=True, eq=False)
 class ReadPack:
     """What a pack's pages say. ``allowance``: mm by which a pencil runs outside a template, None where the pages say of tracing but of no
-    number; ``unread``: what the reader could not read, in words; ``acts``: what is put together, in the order of the steps."""
+    number; ``unread``: what the reader could not read, in words; ``acts``: what is put together, in the order of the steps;
+    ``said``: what steps say of joints in words."""
 
     pages: tuple[ReadPage, ...]
     parts: tuple[ReadPart, ...]
     allowance: float | None
     unread: tuple[str, ...]
     acts: tuple[Act, ...] = ()
+    said: Sentences = NOTHING_SAID
 
 
 def read_pack(pdf: Path, known: Mapping[int, ReadPage] | None = None) -> ReadPack:
@@ -48,18 +51,13 @@ def pack_of(pages: tuple[ReadPage, ...]) -> ReadPack:
     unread += [f"part {part.letter}: how many are cut" for part in parts if part.letter and not part.count]
     if allowance is None:
         unread.append("how far outside a template the pencil runs")
-    return ReadPack(pages, parts, allowance, tuple(dict.fromkeys(unread)), acts_of(pages))
+    return ReadPack(pages, parts, allowance, tuple(dict.fromkeys(unread)), acts_of(pages), sentences_of(pages))
 
 
 def _allowance(pages: tuple[ReadPage, ...]) -> float | None:
     """Return the millimetres that the page about templates says; 0 where nothing is traced."""
-    texts = [_flowing(page) for page in pages]
+    texts = [flowing(page) for page in pages]
     said = [float(m[1]) for text in texts if (m := PENCIL.search(text))]
     if said:
         return said[0]
     return None if any(TRACE in text for text in texts) else 0.0
-
-
-def _flowing(page: ReadPage) -> str:
-    """Return a page's words with lines joined that stand under each other."""
-    return " ".join(line.text for line in sorted(page.lines, key=lambda line: (round(line.x), -line.y)))

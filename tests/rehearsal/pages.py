@@ -142,7 +142,9 @@ def _turned(read: Read, tall: float) -> Line:
 
 
 def _square(ink: Grey, seen: Pieces, lines: tuple[Line, ...]) -> tuple[shapely.Polygon | None, float | None]:
-    """Return the calibration square and the scale that its sides have against the number in it."""
+    """Return the calibration square and the scale that its sides have against the number in it: of several squares with such a number, as
+    a square template is one, the smallest."""
+    found: list[tuple[float, shapely.Polygon, float]] = []
     for area in inked_areas(ink, seen, SQUARE_LEAST, square=True):
         left, bottom, right, top = area.bounds
         wide, tall = right - left - SQUARE_LINE, top - bottom - SQUARE_LINE
@@ -152,8 +154,8 @@ def _square(ink: Grey, seen: Pieces, lines: tuple[Line, ...]) -> tuple[shapely.P
         for said in _lengths(line.text for line in lines if box.contains(shapely.Point(line.middle))):
             if abs(wide / said - 1.0) < 0.05:
                 scale = (wide + tall) / 2.0 / said
-                return box, 1.0 if abs(scale - 1.0) < NO_RULER else scale
-    return None, None
+                found.append((wide, box, 1.0 if abs(scale - 1.0) < NO_RULER else scale))
+    return min(found, key=lambda one: one[0])[1:] if found else (None, None)
 
 
 def _lengths(texts: Iterator[str]) -> Iterator[float]:

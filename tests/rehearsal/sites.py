@@ -6,7 +6,7 @@ The template is seen from its drawn face. Along a site the board's body lies on 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from itertools import combinations, pairwise
-from math import inf
+from math import inf, radians, tan
 
 import numpy as np
 import numpy.typing as npt
@@ -179,3 +179,15 @@ def _in_strip(strip: Site, at: Vector) -> bool:
         -STRIP_FAR / 2 < float(away @ strip.inward) < 2 * STRIP_FAR
         and abs(float(away @ strip.along)) < strip.length / 2
     )
+
+
+def less_bevels(area: shapely.Polygon, sites: Sequence[Site], depth: float) -> shapely.Polygon:
+    """Return a board's area so deep (mm) under its drawn face: bevels take a strip along their edges."""
+    strips = []
+    for site in sites:
+        if site.bevel is not None and site.bevel > 0.0:
+            half, wide = (site.length / 2 + ACROSS) * site.along, depth * tan(radians(site.bevel)) * site.inward
+            corners = (site.middle - half - site.inward, site.middle + half - site.inward)
+            strips.append(shapely.Polygon((*corners, site.middle + half + wide, site.middle - half + wide)))
+    left = shapely.get_parts(shapely.difference(area, shapely.union_all(strips)))
+    return max(left, key=lambda part: float(part.area), default=area)

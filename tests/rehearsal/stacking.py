@@ -5,7 +5,7 @@ printed as they lie; an outline drawn on the layer below, dotted or dash-dotted;
 centre as far as an act says; two centres. What none of these says is not laid, and said so.
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from math import cos, radians, sin
 
@@ -51,9 +51,8 @@ def stack_up(acts: Sequence[Act], parts: Sequence[ReadPart], boards: Sequence[Bo
         if pile is None:
             pile = _Pile([], [])
             piles.append(pile)
-        for one in act.added:
-            for _ in range(one.count):
-                pile.add(layer[one.letter], board[one.letter], act)
+        for letter in pile.in_order([one.letter for one in act.added for _ in range(one.count)], layer):
+            pile.add(layer[letter], board[letter], act)
     return tuple(Layers(tuple(pile.stood), tuple(dict.fromkeys(pile.left))) for pile in piles if pile.stood)
 
 
@@ -69,6 +68,17 @@ class _Pile:
         return self.top is not None and (
             act.number > 1 or act.turn is not None or (len(kinds) == 1 and self.top.letter in kinds)
         )
+
+    def in_order(self, letters: list[str], layer: dict[str, ReadPart]) -> Iterator[str]:
+        """Yield letters from the lowest up: each that is named on the layer below comes next, the others as the picture has them."""
+        rest = list(letters)
+        top = self.top
+        while rest:
+            named = {note.text for note in top.notes if note.kind == "seat"} if top is not None else set()
+            letter = next((letter for letter in rest if letter in named), rest[0])
+            rest.remove(letter)
+            top = layer[letter]
+            yield letter
 
     def add(self, part: ReadPart, board: Board, act: Act) -> None:
         if self.top is None or not self.stood:

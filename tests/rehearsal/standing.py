@@ -19,7 +19,9 @@ from shapely.geometry.polygon import orient
 from tests.rehearsal.joins import Side, joined_ways, shared_board
 from tests.rehearsal.notes import Note
 from tests.rehearsal.parts import ReadPart, grown
-from tests.rehearsal.sites import Site, sites_of
+from tests.rehearsal.sentences import Ends
+from tests.rehearsal.sites import Site, less_bevels, sites_of
+from tests.rehearsal.told import IN_LINE, Plain, bent_kinds, ends_of, kind_of, lettered_sites, may_meet
 
 Matrix = npt.NDArray[np.float64]  # 4 × 4
 Vector = npt.NDArray[np.float64]
@@ -34,6 +36,7 @@ SAME_BEVEL = 0.6  # degrees
 TAKEN = 0.3  # share of a board in another one that is no fault of fit, but its place
 SHARED = 0.02  # share of a board that may lie in another one
 MOST_PLAIN = 6  # joins of plain edges of which both ways are tried
+MOST_KINDS = 3  # of bevelled edges without a letter of which it is tried that they meet nothing
 MITRE = "mitre"
 
 
@@ -61,6 +64,11 @@ class Board:
     slots: tuple[Row, ...]
     up: Vector | None
     sites: tuple[Site, ...] = ()
+
+    @property
+    def middle_area(self) -> shapely.Polygon:
+        """Return what the board is half way between its faces: less by what its bevels take there."""
+        return less_bevels(self.area, self.sites, self.thickness / 2.0)
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -200,26 +208,21 @@ def joined(tabbed: Board, tabs: Row, slotted: Board, slots: Row) -> Matrix | Non
     return matrix
 
 
-@dataclass(frozen=True, slots=True)
-class Plain:
-    """A join of two plain edges: its letter and both parts, in the order of the alphabet."""
-
-    letter: str
-    parts: tuple[str, str]
-
-
 Through = dict[Plain, str]  # the part that runs through; of two alike, "a" or "b"
 
 
-def stand(boards: Sequence[Board]) -> tuple[tuple[tuple[Stood, ...], ...], tuple[str, ...]]:
+def stand(boards: Sequence[Board], ends: Sequence[Ends] = ()) -> tuple[tuple[tuple[Stood, ...], ...], tuple[str, ...]]:
     """Stand what joins of all kinds hold together, from the board with most of them on, and go on with what is left; return what hangs
-    together each, and what was not stood, in words."""
+    together each, and what was not stood, in words. ``ends``: what words say of plain edges."""
+    sites = lettered_sites({board.letter: board.sites for board in boards}, ends)
+    boards = [replace(board, sites=sites[board.letter]) for board in boards]
     rest = {board.letter: board for board in boards}
     found: list[tuple[Stood, ...]] = []
     while roots := [board for board in rest.values() if _joins(board) and board.count]:
-        root = max(roots, key=lambda board: (len(board.slots), _joins(board)))
-        stood = _best(root, tuple(rest.values()))
-        if len(stood) < 2:
+        roots.sort(key=lambda board: (-len(board.slots), -_joins(board)))
+        tries = (_best(root, tuple(rest.values()), ends) for root in roots)
+        stood = next((tried for tried in tries if len(tried) > 1), ())
+        if not stood:
             break
         found.append(stood)
         placed = Counter(one.board.letter for one in stood)
@@ -254,11 +257,26 @@ def _one_kind(letter: str, boards: Sequence[Board]) -> bool:
     return tabs != slots and not plain
 
 
-def _best(root: Board, boards: Sequence[Board]) -> tuple[Stood, ...]:
-    """Return the standing on which most joins agree, of all choices of who runs through."""
+def _best(root: Board, boards: Sequence[Board], ends: Sequence[Ends]) -> tuple[Stood, ...]:
+    """Return the standing on which most joins agree, of all choices of who runs through, and of which bevelled edges without a letter
+    meet none: a spire's feet are bevelled as well."""
     plain = _plain(boards)[:MOST_PLAIN]
-    tries = [_stood(root, boards, dict(zip(plain, ends, strict=True))) for ends in product(*(map(_ends, plain)))]
-    return tuple(max(tries, key=_agreement))
+    throughs = [dict(zip(plain, way, strict=True)) for way in product(*(ends_of(one, ends) for one in plain))]
+    kinds = bent_kinds([site for board in boards for site in board.sites])[:MOST_KINDS]
+    own = {board.letter: board for board in boards}
+    best: tuple[tuple[int, int, int, int], tuple[Stood, ...]] | None = None
+    for count in range(max(1, len(kinds))):
+        for free in combinations(kinds, count):
+            less = [replace(b, sites=tuple(s for s in b.sites if kind_of(s) not in free)) for b in boards]
+            start = next(board for board in less if board.letter == root.letter)
+            for through in throughs:
+                stood = [Stood(own[one.board.letter], one.matrix) for one in _stood(start, less, through)]
+                placed, agree, shared = _agreement(stood, through)
+                bent = sum(kind_of(s) is not None and kind_of(s) not in free for one in stood for s in one.board.sites)
+                lonely = max(0, bent - 2 * agree)  # bevelled edges of kinds that meet, which meet nothing
+                if best is None or (placed, -lonely, agree, shared) > best[0]:
+                    best = (placed, -lonely, agree, shared), tuple(stood)
+    return best[1] if best else ()
 
 
 def _joins(board: Board) -> int:
@@ -281,10 +299,6 @@ def _plain(boards: Sequence[Board]) -> list[Plain]:
     return pairs
 
 
-def _ends(plain: Plain) -> tuple[str, ...]:
-    return plain.parts if plain.parts[0] != plain.parts[1] else ("a", "b")
-
-
 def _stood(root: Board, boards: Sequence[Board], through: Through) -> list[Stood]:
     stood = [Stood(root, np.eye(4))]
     while (more := _next(stood, boards, through)) is not None:
@@ -292,14 +306,14 @@ def _stood(root: Board, boards: Sequence[Board], through: Through) -> list[Stood
     return stood
 
 
-def _agreement(stood: list[Stood]) -> tuple[int, float, int]:
+def _agreement(stood: list[Stood], through: Through) -> tuple[int, int, int]:
     """Return how good a standing is: boards that stand, less what of them is in one place, and joins that agree."""
-    solids = [(one.matrix, one.board.area, one.board.thickness) for one in stood]
+    solids = [(one.matrix, one.board.middle_area, one.board.thickness) for one in stood]
     shared = sum(shared_board(a, b) > SHARED or shared_board(b, a) > SHARED for a, b in combinations(solids, 2))
     agree = 0
     for one, other in combinations(stood, 2):
         relative = np.linalg.inv(one.matrix) @ other.matrix
-        agree += any(_one_place(matrix, relative, other.board) for matrix in _relative(one.board, other.board, {}))
+        agree += any(_one_place(matrix, relative, other.board) for matrix in _relative(one.board, other.board, through))
     return len(stood) - shared, agree, -shared
 
 
@@ -331,8 +345,10 @@ def _next(stood: list[Stood], boards: Sequence[Board], through: Through) -> Stoo
 
 def _in_the_way(one: Stood, stood: Sequence[Stood]) -> bool:
     """Say whether a board would take the place of one that stands, as a wall turned upside down does."""
-    own = (one.matrix, one.board.area, one.board.thickness)
-    return any(shared_board(own, (other.matrix, other.board.area, other.board.thickness)) > TAKEN for other in stood)
+    own = (one.matrix, one.board.middle_area, one.board.thickness)
+    return any(
+        shared_board(own, (other.matrix, other.board.middle_area, other.board.thickness)) > TAKEN for other in stood
+    )
 
 
 def _relative(one: Board, board: Board, through: Through) -> Iterator[Matrix]:
@@ -347,7 +363,8 @@ def _relative(one: Board, board: Board, through: Through) -> Iterator[Matrix]:
                 yield np.linalg.inv(matrix)
     for mine in one.sites:
         for its in board.sites:
-            if letter := _meet(mine, its):
+            letter = _meet(mine, its)
+            if letter and may_meet(letter, one.letter, board.letter):
                 yield from _by_edges(one, mine, board, its, "" if letter == MITRE else letter, through)
 
 
@@ -364,8 +381,8 @@ def _by_edges(one: Board, mine: Site, board: Board, its: Site, letter: str, thro
     asked = through.get(Plain(letter, (first, second)))
     plain = mine.bevel is None and its.bevel is None and not mine.strip and not its.strip
     for way in joined_ways(Side(one.thickness, one.up, mine), Side(board.thickness, board.up, its)):
-        runs = way.through if first == second else one.letter if way.through == "a" else board.letter
-        if not plain or asked is None or asked == runs:
+        runs = {"a": one.letter, "b": board.letter}.get(way.through, way.through) if first != second else way.through
+        if not plain or asked == runs or (asked is None and runs != IN_LINE):
             yield way.matrix
 
 

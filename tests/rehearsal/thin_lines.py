@@ -22,6 +22,9 @@ WIDE = (0.2, 0.32)  # mm across a dash
 LINE_OFF, WAY_OFF = 0.06, 0.02  # mm across and radians by which dashes of one line may be off
 GAP = 4.0  # mm between two dashes of one line, with two dots there
 CROSS, ARMS = 3.0, (9, 13)  # mm of half a cross, and how many dots it has
+SHORT_LEG, LEG_DOTS = 0.6, 60  # mm, and dots, of a leg of a dash that goes round a corner
+SURE_LEG = 2.0  # mm of a leg that is a line by itself
+SQUARE_ENOUGH = 0.3  # sine of the angle between both legs
 WHOLE_DASH = 5.8  # mm: no line is told from a bit of another without a whole dash
 
 Points = npt.NDArray[np.float64]
@@ -130,36 +133,97 @@ def _groups(count: int, pairs: npt.NDArray[np.int64]) -> Iterator[list[int]]:
 
 
 def _glued(seen: Pieces) -> Iterator[Thin]:
-    rest = sorted(_dashes(seen), key=lambda dash: -float(np.hypot(*(dash[1] - dash[0]))))
+    turning = list(_corners(seen))
+    rest = sorted((*_dashes(seen), *turning), key=lambda dash: -float(np.hypot(*(dash[1] - dash[0]))))
     while rest:
         line = [rest.pop(0)]
-        if np.hypot(*(line[0][1] - line[0][0])) < WHOLE_DASH:
-            return
+        sure = any(line[0] is leg for leg in turning) and np.hypot(*(line[0][1] - line[0][0])) > SURE_LEG
+        if np.hypot(*(line[0][1] - line[0][0])) < WHOLE_DASH and not sure:
+            continue
         while (more := next((dash for dash in rest if _goes_on(line, dash)), None)) is not None:
             line.append(more)
             rest = [dash for dash in rest if dash is not more]
-        if len(line) > 1:
+        if len(line) > 1 or sure:
             yield Thin("glue", _ends(line))
 
 
 def _dashes(seen: Pieces) -> Iterator[Points]:
     """Yield the middle lines of pieces that are straight, and as wide as a glue line."""
-    tall = len(seen.labels)
-    long_side = seen.boxes[:, 2:4].max(axis=1) / DOTS
-    fits = (long_side > DASH[0] / 1.5) & (long_side < DASH[1] + 0.3) & (seen.boxes[:, 4] / DOTS**2 < 0.4 * DASH[1])
-    fits[0] = False
-    for number in np.flatnonzero(fits):
-        left, top, width, height, ink = (int(value) for value in seen.boxes[number])
-        if ink / DOTS**2 > WIDE[1] * np.hypot(width, height) / DOTS * 1.1:
-            continue
-        rows, columns = np.nonzero(seen.labels[top : top + height, left : left + width] == number)
-        at = np.column_stack((columns + left + 0.5, tall - rows - top - 0.5)) / DOTS
+    for at in _thin_pieces(seen):
         middle = at.mean(axis=0)
         values, ways = np.linalg.eigh(np.cov((at - middle).T))
         long, wide = np.sqrt(12.0 * np.maximum(values[::-1], 0.0))
         if DASH[0] < long < DASH[1] and WIDE[0] < wide < WIDE[1]:
             way = ways[:, 1]
             yield np.array((middle - way * long / 2, middle + way * long / 2))
+
+
+def _corners(seen: Pieces) -> Iterator[Points]:
+    """Yield the middle lines of both legs of dashes that go round a corner."""
+    for at in _thin_pieces(seen):
+        values = np.linalg.eigvalsh(np.cov(at.T))
+        if np.sqrt(12.0 * max(float(values[0]), 0.0)) > WIDE[1]:
+            yield from _legs(at)
+
+
+def _thin_pieces(seen: Pieces) -> Iterator[Points]:
+    """Yield the dots of pieces that may be a dash, straight or round a corner, in mm."""
+    tall = len(seen.labels)
+    long_side = seen.boxes[:, 2:4].max(axis=1) / DOTS
+    fits = (long_side > DASH[0] / 1.5) & (long_side < 2 * DASH[1]) & (seen.boxes[:, 4] / DOTS**2 < 0.8 * DASH[1])
+    fits[0] = False
+    for number in np.flatnonzero(fits):
+        left, top, width, height, ink = (int(value) for value in seen.boxes[number])
+        if ink / DOTS**2 > WIDE[1] * (width + height) / DOTS * 1.1:
+            continue
+        rows, columns = np.nonzero(seen.labels[top : top + height, left : left + width] == number)
+        yield np.column_stack((columns + left + 0.5, tall - rows - top - 0.5)) / DOTS
+
+
+def _legs(at: Points) -> Iterator[Points]:
+    """Yield the middle lines of both legs of a dash that goes round a corner, each up to where they cross."""
+    hull = at[_hull(at)]
+    gaps = np.hypot(*(hull[:, None] - hull[None]).transpose(2, 0, 1))
+    i, j = np.unravel_index(int(gaps.argmax()), gaps.shape)
+    one, other = hull[i], hull[j]
+    across = np.array((one[1] - other[1], other[0] - one[0])) / max(gaps[i, j], 1e-9)
+    corner = hull[int(np.abs((hull - one) @ across).argmax())]
+    nearer = _off_line(at, one, corner) < _off_line(at, other, corner)
+    fits = [fit for legs in (at[nearer], at[~nearer]) if (fit := _leg(legs)) is not None]
+    if not fits or max(fit[2] for fit in fits) > DASH[1] + 0.3:
+        return
+    if len(fits) == 1:  # it ends just round the corner
+        middle, way, long = fits[0]
+        yield np.array((middle - way * long / 2, middle + way * long / 2))
+        return
+    (a, way, long), (b, its, its_long) = fits
+    turn = np.column_stack((way, -its))
+    if abs(np.linalg.det(turn)) < SQUARE_ENOUGH:
+        return
+    crossing = a + way * np.linalg.solve(turn, b - a)[0]
+    for middle, along, size in ((a, way, long), (b, its, its_long)):
+        out = along if float((middle - crossing) @ along) > 0.0 else -along
+        yield np.array((crossing, middle + out * size / 2))
+
+
+def _hull(at: Points) -> npt.NDArray[np.int64]:
+    """Return the numbers of the points that are corners of the convex hull."""
+    ring = shapely.get_coordinates(shapely.convex_hull(shapely.multipoints(at)))
+    return np.array([int(np.hypot(*(at - corner).T).argmin()) for corner in ring])
+
+
+def _off_line(at: Points, start: Points, end: Points) -> Points:
+    return np.asarray(shapely.distance(shapely.points(at), shapely.LineString((start, end))))
+
+
+def _leg(at: Points) -> tuple[Points, Points, float] | None:
+    """Return middle, direction and length of a straight leg; None where it is none."""
+    if len(at) < LEG_DOTS:
+        return None
+    middle = at.mean(axis=0)
+    values, ways = np.linalg.eigh(np.cov((at - middle).T))
+    long, wide = np.sqrt(12.0 * np.maximum(values[::-1], 0.0))
+    return (middle, ways[:, 1], float(long)) if wide < WIDE[1] + 0.03 and long > SHORT_LEG else None
 
 
 def _goes_on(line: list[Points], dash: Points) -> bool:

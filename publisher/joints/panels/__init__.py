@@ -33,4 +33,4 @@ from publisher.joints.panels.solids import ON_TABLE, board_mass, corners_of, fac
 from publisher.joints.panels.space import PanelFrame, crossed, planes_of, stands
 from publisher.joints.panels.standing import PanelBalance, balance_of, bears_figures
 from publisher.joints.panels.thicker import of_thicker_board, thicker_board
-from publisher.joints.panels.touching import BARE, PANEL_TOUCH
+from publisher.joints.panels.touching import BARE, PANEL_TOUCH, corners_of_edge, face_behind, touch_of

@@ -9,6 +9,7 @@ from publisher.design import PicturePlan, StepPlan
 from publisher.joints import Drawing, copies_taken, drawing_name
 from publisher.pages.front import licence_of
 from publisher.pages.instructions.act_cells import act_key, pictures_of
+from publisher.pages.instructions.joint_words import joint_words
 from publisher.pages.instructions.screens import (
     UNNUMBERED,
     ScreenBlock,
@@ -180,6 +181,7 @@ def _step(context: Context, step: StepPlan, own: int) -> Iterator[tuple[str, Scr
     title, heading = context.say(step.title), f"Step {number}"
     said = [
         words(context, context.say(step.say), width, key=f"step:{own}:say"),
+        *(words(context, said, width) for said in joint_words(context, own)),
         gap(SPACE / 2),
         *([words(context, ways, width, SCREEN_SMALL, promised=True)] if (ways := ways_up(context, step)) else ()),
         *_needed(context, step),

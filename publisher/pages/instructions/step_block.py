@@ -18,6 +18,7 @@ from publisher.pages.instructions.act_cells import (
     pictures_of,
     sketch_cell,
 )
+from publisher.pages.instructions.joint_words import joint_words
 from publisher.pages.instructions.pack_acts import Act
 from publisher.pages.instructions.part_sketches import FIELD_WIDE
 from publisher.pages.instructions.step_acts import guides_of
@@ -230,6 +231,12 @@ def _worded(context: Context, told: _Told, box: Box) -> StepBlock:
     drawn += words.drawn
     y -= words.height
     carried.append(Carried(f"step:{own}:say", pages[0], Box(left, y, left + width, y + words.height)))
+    joints = joint_words(context, own)
+    y -= SPACE / 2 if joints else 0.0
+    for said in joints:
+        block = setter.paragraph(said, SMALL, left, y, width)
+        drawn += block.drawn
+        y -= block.height
     keys = (*stage_tools(context, step), *step.uses)
     caution, height, warned = _cautions(context, keys, (left, y - SPACE, width), pages[1])
     drawn += caution
@@ -250,7 +257,7 @@ def _worded(context: Context, told: _Told, box: Box) -> StepBlock:
         depth += SPACE / 2 if ways else 0.0
         standing = _standing(context, ways, replace(side, top=side.top - depth))
         depth += standing.height
-    texts = (TextPromise(pages[0], ways),) if ways else ()
+    texts = tuple(TextPromise(pages[0], said) for said in (*joints, *((ways,) if ways else ())))
     height = max(top - y, top - side.top + depth)
     return StepBlock((*drawn, *beside, *standing.drawn), height, warned, tuple(carried), texts)
 
