@@ -16,20 +16,20 @@ from publisher.joints.assembled import Assembled
 from publisher.joints.model import Addition, EndsAt, InLine, ReachesOver
 from publisher.joints.panels import PANEL_TOUCH, Panel, PanelAssembly, corners_of_edge, face_behind, touch_of
 
-SQUARE = 0.02  # mm: an inset within this of 0 is none, and lengths that differ by less are one
-ALIKE = 0.05  # mm within which a rim runs beside a wall, and two overhangs are one
-HELD = 0.3  # of a wall's width under what lies on it
-FLAT = 180.0  # degrees between the inside faces of boards in one plane
-RAYS = (0.1, 0.3, 0.5, 0.7, 0.9)  # of an edge's length: where a rim's distance is measured
-SAME_WAY = 0.01  # one less the cosine between two directions that are one
-ASIDE = 0.2  # of a wall's outward direction that must lie in the plane of what rests on it
+NO_INSET = 0.02  # mm: an inset within this of 0 is none, and lengths that differ by less are one
+ONE_REACH = 0.05  # mm within which a rim runs beside a wall, and two overhangs are one
+HALF_HELD = 0.3  # of a wall's width under what lies on it
+ONE_PLANE = 180.0  # degrees between the inside faces of boards in one plane
+LID_RAYS = (0.1, 0.3, 0.5, 0.7, 0.9)  # of an edge's length: where a rim's distance is measured
+ONE_WALL_WAY = 0.01  # one less the cosine between two directions that are one
+IN_LID = 0.2  # of a wall's outward direction that must lie in the plane of what rests on it
 
 
 def ends_in_steps(subject: Assembled, additions: Sequence[Addition]) -> tuple[EndsAt, ...]:
     """Return, by steps, which parts end at which others in the butt joints that are glued there; those with an inset are drawn."""
     found = []
     for made in subject.panels:
-        butts = [join for join in made.assembly.plan.joins if join.joint == "butt" and abs(join.inset) < SQUARE]
+        butts = [join for join in made.assembly.plan.joins if join.joint == "butt" and abs(join.inset) < NO_INSET]
         part_at = {panel.name: panel.part.id for panel in made.assembly.panels}
         butts = [join for join in butts if {join.a.panel, join.b.panel} <= part_at.keys()]
         both_ways = _both_ways(butts, part_at)
@@ -47,7 +47,11 @@ def lines_in_steps(subject: Assembled, additions: Sequence[Addition]) -> tuple[I
     marks: dict[tuple[int, str, str], set[str]] = defaultdict(set)
     for made in subject.panels:
         part_at = {panel.name: panel.part.id for panel in made.assembly.panels}
-        flat = [join for join in made.assembly.plan.joins if join.joint == "mitre" and abs(join.corner - FLAT) < SQUARE]
+        flat = [
+            join
+            for join in made.assembly.plan.joins
+            if join.joint == "mitre" and abs(join.corner - ONE_PLANE) < NO_INSET
+        ]
         flat = [join for join in flat if {join.a.panel, join.b.panel} <= part_at.keys()]
         for act in _glued(additions, made.assembly.plan.name):
             for join in _closed_by(flat, act):
@@ -95,7 +99,7 @@ def reaches_in_steps(subject: Assembled, additions: Sequence[Addition]) -> tuple
             for name in (name for name in act.added if name in resting):
                 for wall, far in _over(made.assembly, name, stands):
                     known = found.setdefault((act.step, made.assembly.panel(name).part.id, wall), [])  # type: ignore[union-attr]
-                    known += [] if any(abs(far - other) < ALIKE for other in known) else [far]
+                    known += [] if any(abs(far - other) < ONE_REACH for other in known) else [far]
     return tuple(
         ReachesOver(step, part, wall, far) for (step, part, wall), every in found.items() for far in sorted(every)
     )
@@ -113,7 +117,7 @@ def _over(assembly: PanelAssembly, name: str, stands: set[str]) -> Iterator[tupl
         pasts = [past for edge in wall.part.edges if (past := _past(above, wall, edge)) is not None]
         outermost += [(wall.part.id, *pasts[0])] if pasts else []
     for part, far, way in outermost:
-        if not any(far > other + ALIKE and float(way @ its) > 1.0 - SAME_WAY for _, other, its in outermost):
+        if not any(far > other + ONE_REACH and float(way @ its) > 1.0 - ONE_WALL_WAY for _, other, its in outermost):
             yield part, far
 
 
@@ -121,21 +125,21 @@ def _past(above: Panel, wall: Panel, edge: Edge) -> tuple[float, np.ndarray] | N
     """Return how far a panel's underside reaches over the outside of a wall whose edge it lies on, and in which direction of its own;
     None where it lies elsewhere, or its rim does not run beside that wall."""
     face = face_behind(above.part, above.frame)
-    touch = touch_of(face, wall.part, wall.frame, edge, share=HELD)
+    touch = touch_of(face, wall.part, wall.frame, edge, share=HALF_HELD)
     corners = corners_of_edge(wall.part, edge)
     if touch is None or corners is None or touch.gap > PANEL_TOUCH or touch.bare > touch.length / 2:
         return None
     out = face.frame.axes.T @ wall.frame.outward
-    if float(np.hypot(out[0], out[1])) < ASIDE:
+    if float(np.hypot(out[0], out[1])) < IN_LID:
         return None
     way = out[:2] / np.hypot(out[0], out[1])
     start, end = (face.frame.back(wall.frame.carry(corners[:2]))[n] for n in (0, 1))
     rays = []
-    for share in RAYS:
+    for share in LID_RAYS:
         rim = start + share * (end - start)
         down = float(out[2] * rim[2] / np.hypot(out[0], out[1]))  # to where the outside's plane meets the underside
         rays.append(_to_rim(face.area, rim[:2] - down * way, way))
-    if None in rays or np.ptp(np.array(rays, dtype=float)) > ALIKE:
+    if None in rays or np.ptp(np.array(rays, dtype=float)) > ONE_REACH:
         return None
     return float(np.mean(np.array(rays, dtype=float))), way
 

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from publisher.basics.wording import say_length, series
 from publisher.pages.sheet import Context
 
-LEVEL = 0.05  # mm: what reaches over by less lies level
+ENDS_LEVEL = 0.05  # mm: what reaches over by less lies level
 
 
 def joint_words(context: Context, own: int) -> tuple[str, ...]:
@@ -44,7 +44,7 @@ def _reaches(context: Context, own: int) -> Iterator[str]:
     for one in context.joined.reaches:
         letter, wall = _letter(context, one.part), _letter(context, one.wall)
         if one.step == own and letter and wall:
-            over[letter, 0.0 if abs(one.far) < LEVEL else round(one.far, 2)].append(wall)
+            over[letter, 0.0 if abs(one.far) < ENDS_LEVEL else round(one.far, 2)].append(wall)
     for (letter, far), walls in sorted(over.items()):
         said, under = say_length(abs(far), first=context.paper.first, plain=True), series(sorted(walls))
         if not far:
