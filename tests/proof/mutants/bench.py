@@ -111,7 +111,7 @@ def _one_compared(made: Made, clean: Clean, mine: str, other: str) -> tuple[str,
         return ("beside" if compared.beside else "equivalent"), ", ".join(compared.beside)
     where = f"{clean.wanted}, pages {', '.join(map(str, compared.pages))}"
     verdict = slight(made.packs, clean.made.packs)
-    if verdict in ("moved", "looks") and words_meet(data) <= words_meet(before):
+    if verdict and words_meet(data) <= words_meet(before):
         return "slight", f"{verdict}: {where}"
     return "survived", f"{_other(data, before)}: {where}"
 
