@@ -1146,13 +1146,15 @@ bad("proof/step-picture", "another letter")(swap(3, "label", lambda kit: kit.wor
 bad("proof/step-picture", "at another scale")(carried("step:2:picture", scale=0.45))
 
 
+bad("proof/copies-said", "one more than is cut")(add(1, lambda kit: kit.words("16 × A", 160.0, 30.0, 2.7)))
+bad("proof/copies-said", "copies of another part")(add(3, lambda kit: kit.words("14 × L", 160.0, 30.0, 2.7)))
 bad("proof/done", "the part is not there")(drop(3, "pressed"))
-bad("proof/done", "stretched")(
+bad("proof/done", "drawn larger")(
     swap(
         3,
         "pressed",
         lambda kit: kit.stroke(
-            kit.ring_code(((156.0, 54.0), (182.0, 54.0), (182.0, 63.0), (172.0, 66.0), (156.0, 66.0))), 0.35
+            kit.ring_code(((156.0, 54.0), (182.0, 54.0), (182.0, 63.5), (172.0, 67.0), (156.0, 67.0))), 0.35
         ),
     )
 )

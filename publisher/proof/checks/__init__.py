@@ -11,6 +11,7 @@ from publisher.proof.checks import (
     buying,
     catalogue,
     compass,
+    copies_said,
     cut_list,
     done,
     dots,
@@ -84,7 +85,7 @@ PROMISED: tuple[Check[Case], ...] = (
     inside_parts.words_inside, pages.page_numbers, page_code.code_drawn, furniture.furniture_apart,
     furniture.space_clear, fiducials.fiducial_marks,
     links.links_lead, tags.structure, tags.untagged,
-    pages.page_labels, drawn.all_drawn, own_numbers.own_numbers, references.page_references,
+    pages.page_labels, drawn.all_drawn, own_numbers.own_numbers, copies_said.copies_said, references.page_references,
     references.step_numbers, sayings.sayings_stand, halves.half_templates, pieces.pieces_shown, pieces.edge_words, tick_boxes.tick_boxes,
     catalogue.bookmarks, catalogue.attached,
 )  # fmt: skip

@@ -18,7 +18,8 @@ AT_AN_END, TRIED_EACH = (
     0.3,
     0.5,
 )  # mm within which a point of an outline lies at its end, and from one that is tried to the next
-MOST_OF_AN_END = 0.75  # of what lies at one of its four ends that may be hidden: more, and it may be stretched
+MOST_OF_AN_END = 0.75  # of what lies at one of its four ends: more is missing, and that end is hidden
+ENDS_HIDDEN = 1  # a rule may lie along one; with two the part may be drawn larger
 TICK = np.array(((1.4, -1.4), (2.6, 4.2)))  # mm: the strokes of a tick, at full size
 LIKE_A_TICK = 0.05  # of its size, by which one may be off
 LEAST_CROSS = 3.0  # mm: no cross that says “wrong” is smaller
@@ -51,8 +52,8 @@ def _fault(case: Case, promise: DonePromise, where: Carried) -> str:
     rings, strokes = carried_lines(where, promise.rings), strokes_in(ink, grown)
     found = met_by(rings, strokes)
     ends = [met_by(points, strokes) for points in _ends(rings[0])]
-    stretched = any(end.missing > MOST_OF_AN_END * end.tried for end in ends)
-    if found.missing > MOST_HIDDEN * found.tried or stretched:
+    larger = sum(end.missing > MOST_OF_AN_END * end.tried for end in ends) > ENDS_HIDDEN
+    if found.missing > MOST_HIDDEN * found.tried or larger:
         return f"is not drawn in its own shape: no line at {found.at[0]:.1f}, {found.at[1]:.1f} mm"
     said = normal("   ".join(line.text for line in lines_in(case.lines(where.page), where.box)))
     wanted = f"{promise.count} × {promise.letter}" if promise.count else promise.letter
