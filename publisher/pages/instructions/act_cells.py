@@ -137,9 +137,17 @@ def abreast(width: float) -> int:
 
 
 def act_rows(
-    context: Context, step: StepPlan, acts: Sequence[ActPicture], first: int, of: int, box: Box, page: int
+    context: Context,
+    step: StepPlan,
+    acts: Sequence[ActPicture],
+    first: int,
+    of: int,
+    box: Box,
+    page: int,
+    larger: float = 1.0,
 ) -> ActCells:
-    """Set pictures in rows at the top of a box. ``first``: the number of the first, ``of``: how many the step has on all pages."""
+    """Set pictures in rows at the top of a box. ``first``: the number of the first, ``of``: how many the step has on all pages;
+    ``larger``: times as large as they must be."""
     cells = ActCells()
     y, start = box.top, 0
     for row in _rows_of(acts, box.width):
@@ -150,7 +158,7 @@ def act_rows(
             left = box.left + at * (wide + GUTTER)
             place = Box(left, box.bottom, left + wide, y)
             number = first + start + at if of > 1 else 0
-            cell = act_cell(context, step, drawing, number, place, page)
+            cell = act_cell(context, step, drawing, number, place, page, larger)
             height = max(height, cell.height)
             cells = ActCells((*cells.drawn, *cell.drawn), 0.0, (*cells.carried, *cell.carried))
         y -= height
@@ -172,8 +180,11 @@ def _rows_of(acts: Sequence[ActPicture], width: float) -> Iterator[Sequence[ActP
         start += count
 
 
-def act_cell(context: Context, step: StepPlan, shown: ActPicture, number: int, box: Box, page: int) -> ActCells:
-    """Set one picture at the top of a box, with its number (0: none) at the left."""
+def act_cell(
+    context: Context, step: StepPlan, shown: ActPicture, number: int, box: Box, page: int, larger: float = 1.0
+) -> ActCells:
+    """Set one picture at the top of a box, with its number (0: none) at the left; ``larger`` times as large as it must be, as far as the
+    box is wide."""
     setter = context.type
     drawn: list[Drawn] = []
     if number:
@@ -181,20 +192,20 @@ def act_cell(context: Context, step: StepPlan, shown: ActPicture, number: int, b
         drawn += setter.line(str(number), style, box.left, box.top - setter.drop(style))
     if isinstance(shown, ActSketch):
         room = NUMBER_ROOM if number else 0.0
-        cell = sketch_cell(context, shown, Box(box.left + room, box.bottom, box.right, box.top), page)
+        cell = sketch_cell(context, shown, Box(box.left + room, box.bottom, box.right, box.top), page, larger)
         return ActCells((*drawn, *cell.drawn), cell.height, cell.carried)
     if isinstance(shown, OwnPicture):
         room = NUMBER_ROOM if number else 0.0
         if step.stage == TRIED:
             room = SIGN_ROOM
             drawn += _glue_sign(context, box, glued=False)
-        own = _own(context, shown, Box(box.left + room, box.bottom, box.right, box.top), page)
+        own = _own(context, shown, Box(box.left + room, box.bottom, box.right, box.top), page, larger)
         return ActCells((*drawn, *own.drawn), own.height, own.carried)
     taped = any(label.text == TAPED for label in shown.labels)
     glued = any(glue in step.uses for glue in GLUES) and not taped
     signed = glued or step.stage == TRIED
     room = SIGN_ROOM if signed else NUMBER_ROOM if number else 0.0
-    _, _, height = drawn_size(shown, box.width - room, TALLEST_ACT)
+    _, _, height = drawn_size(shown, box.width - room, TALLEST_ACT * larger)
     place = Box(box.left + room, box.top - height, box.right, box.top)
     drawn += described(place_drawing(setter, shown, place), shown.alt)
     if signed:
@@ -203,9 +214,9 @@ def act_cell(context: Context, step: StepPlan, shown: ActPicture, number: int, b
     return ActCells(tuple(drawn), height, (carried,))
 
 
-def sketch_cell(context: Context, sketch: ActSketch, box: Box, page: int) -> ActCells:
+def sketch_cell(context: Context, sketch: ActSketch, box: Box, page: int, larger: float = 1.0) -> ActCells:
     """Set a sketch at the top of a box, in its middle: it takes no more than is drawn of its field."""
-    scale = min(SKETCH_SCALE, box.width / FIELD_WIDE)
+    scale = min(SKETCH_SCALE * larger, box.width / FIELD_WIDE)
     left = (box.left + box.right - FIELD_WIDE * scale) / 2
     made = _sketched(context.type, sketch, scale=scale)
     at = Pose(left, box.top - made.high)
@@ -263,11 +274,11 @@ def _glue_sign(context: Context, box: Box, *, glued: bool) -> tuple[Drawn, ...]:
     return described(pen.seen(), "With glue" if glued else "Without glue")
 
 
-def _own(context: Context, shown: OwnPicture, box: Box, page: int) -> ActCells:
+def _own(context: Context, shown: OwnPicture, box: Box, page: int, larger: float) -> ActCells:
     """Set the picture that a designer asks for; a finished piece with a tick and a figure for its size."""
-    plan, key = shown.plan, f"step:{shown.own}:picture"
+    plan, key, tallest = shown.plan, f"step:{shown.own}:picture", TALLEST_STEP * larger
     if plan.kind == "photo":
-        size = photo_size(context.design, plan.target, box.width, TALLEST_STEP)
+        size = photo_size(context.design, plan.target, box.width, tallest)
         if size is None:
             return ActCells()
         place = Box(box.left, box.top - size[1], box.right, box.top)
@@ -278,9 +289,7 @@ def _own(context: Context, shown: OwnPicture, box: Box, page: int) -> ActCells:
         return ActCells()
     whole = plan.kind == "whole"
     base = context.design.figure.base * (1.0 + FIGURE_GAP) if whole else 0.0
-    scale = min(
-        (box.width - (TICK_ROOM if whole else 0.0)) / (drawing.width + base), TALLEST_STEP / drawing.height, 1.0
-    )
+    scale = min((box.width - (TICK_ROOM if whole else 0.0)) / (drawing.width + base), tallest / drawing.height, 1.0)
     wide, height = (drawing.width + base) * scale, drawing.height * scale
     left = (box.left + box.right - wide - (TICK_ROOM if whole else 0.0)) / 2
     place = Box(left + base * scale, box.top - height, left + wide, box.top)

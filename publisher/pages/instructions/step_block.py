@@ -87,14 +87,16 @@ def acts_abreast(count: int, width: float) -> tuple[tuple[int, int], ...]:
     return tuple((at, min(at + three, count)) for at in range(0, count, three))
 
 
-def acts_block(context: Context, acts: tuple[Act, ...], number: int, box: Box, pages: tuple[int, int]) -> StepBlock:
+def acts_block(
+    context: Context, acts: tuple[Act, ...], number: int, box: Box, pages: tuple[int, int], larger: float = 1.0
+) -> StepBlock:
     """Lay out the pack's own acts at the top of ``box``, smaller than steps, side by side in columns of their own. ``number``: that of
-    the first; ``pages``: their own, and that of the cautions."""
+    the first; ``pages``: their own, and that of the cautions; ``larger``: of their pictures."""
     if len(acts) < 2 or box.width < ABREAST:
-        return _act_column(context, acts, number, box, pages)
+        return _act_column(context, acts, number, box, pages, larger)
     cells = columns(box, len(acts), GUTTER)
     blocks = [
-        _act_column(context, (act,), at, cell, pages)
+        _act_column(context, (act,), at, cell, pages, larger)
         for at, (act, cell) in enumerate(zip(acts, cells, strict=True), number)
     ]
     return StepBlock(
@@ -106,7 +108,9 @@ def acts_block(context: Context, acts: tuple[Act, ...], number: int, box: Box, p
     )
 
 
-def _act_column(context: Context, acts: tuple[Act, ...], number: int, box: Box, pages: tuple[int, int]) -> StepBlock:
+def _act_column(
+    context: Context, acts: tuple[Act, ...], number: int, box: Box, pages: tuple[int, int], larger: float
+) -> StepBlock:
     """Set acts under each other: title, what to do, what to check."""
     setter = context.type
     left, width = box.left + ACT_NUMBER, box.width - ACT_NUMBER
@@ -124,7 +128,7 @@ def _act_column(context: Context, acts: tuple[Act, ...], number: int, box: Box, 
             if text == act.title and act.sketch is not None:
                 narrow = width < FIELD_WIDE
                 room = Box(box.left if narrow else left, box.bottom, box.right, y - SPACE)
-                picture = sketch_cell(context, act.sketch, room, pages[0])
+                picture = sketch_cell(context, act.sketch, room, pages[0], larger)
                 drawn += picture.drawn
                 y -= picture.height + 2 * SPACE
         carried = Carried(f"{act.key}:title", pages[0], Box(left, y, left + width, top))
@@ -161,27 +165,28 @@ def step_block(
     some: tuple[int, int] | None = None,
     *,
     goes_on: bool = False,
+    larger: float = 1.0,
 ) -> StepBlock:
     """Lay out one step at the top of ``box``, the design's ``own``-th; ``number`` is the one that is printed, where acts of the pack
     come before it. ``pages``: the step's own, and that of the cautions; ``templates``: by part, the page that shows it. ``some``: of
     its pictures those from one place up to another, where it goes over several pages; a step that ``goes_on`` shows its pictures
-    alone."""
+    alone. ``larger``: how large pictures are, of what they must be."""
     every = pictures_of(context, step, own)
     begin, end = some or (0, len(every))
     if goes_on:
         drawn = _numbered(context, number or own, box)
         under = Box(box.left + STEP_NUMBER, box.bottom, box.right, box.top - SPACE)
-        cells = act_rows(context, step, every[begin:end], begin + 1, len(every), under, pages[0])
+        cells = act_rows(context, step, every[begin:end], begin + 1, len(every), under, pages[0], larger)
         begun = Carried(f"step:{own}:goes_on", pages[0], replace(box, bottom=box.top - SPACE))
         return StepBlock((*drawn, *cells.drawn), cells.height + SPACE, (), (begun, *cells.carried))
-    told = _Told(step, own, number or own, pages, templates, every[:end], len(every))
+    told = _Told(step, own, number or own, pages, templates, every[:end], len(every), larger)
     return _with_pictures(context, told, box)
 
 
 @record
 class _Told:
     """A step as it is told: it, its own number and the one that is printed, its page and that of the cautions, where templates are; the
-    pictures that are shown here, and how many it has ``of`` on all pages."""
+    pictures that are shown here, how many it has ``of`` on all pages, and how large they are."""
 
     step: StepPlan
     own: int
@@ -190,6 +195,7 @@ class _Told:
     templates: Mapping[str, int]
     shown: tuple[ActPicture, ...]
     of: int
+    larger: float
 
 
 def _with_pictures(context: Context, told: _Told, box: Box) -> StepBlock:
@@ -203,7 +209,7 @@ def _with_pictures(context: Context, told: _Told, box: Box) -> StepBlock:
     if not told.shown:
         return block
     below = Box(left, box.bottom, box.right, box.top - block.height - SPACE)
-    cells = act_rows(context, told.step, told.shown, 1, told.of, below, told.pages[0])
+    cells = act_rows(context, told.step, told.shown, 1, told.of, below, told.pages[0], told.larger)
     return StepBlock(
         (*block.drawn, *cells.drawn),
         block.height + SPACE + cells.height,
@@ -245,7 +251,7 @@ def _worded(context: Context, told: _Told, box: Box) -> StepBlock:
     depth = 0.0
     ways = ways_up(context, step)
     if told.shown:
-        cell = act_cell(context, step, told.shown[0], 0, side, pages[0])
+        cell = act_cell(context, step, told.shown[0], 0, side, pages[0], told.larger)
         drawn, depth = [*drawn, *cell.drawn], cell.height + SPACE
         carried += cell.carried
         standing = _standing(context, ways, Box(left, box.bottom, left + width, y - SPACE / 2))

@@ -36,6 +36,8 @@ TASK = "Build, step by step"
 LICENCE_ALONE = "What you may do"
 AROUND_STEPS = 200  # path operators of a page's frame and rules
 BETWEEN = SPACE  # between two steps, over the rule of the next
+LARGER = (1.5, 1.25, 1.1)
+"""How large pictures are, of what they must be, where their page has room: the most that it holds."""
 
 
 @record
@@ -76,7 +78,8 @@ def step_drafts(context: Context) -> tuple[PageDraft, ...]:
     for index, page in enumerate(pages, 1):
         title = _title(page) if page else LICENCE_ALONE
         marks = tuple(mark for row in page for mark in row.marks(context))
-        body = partial(_body, context, frame, page, licence if index == len(pages) else None)
+        last = licence if index == len(pages) else None
+        body = partial(_body, context, frame, page, last, _larger(context, frame, page, last))
         steps = ((row.own, row.step) for row in page if isinstance(row.step, StepPlan) and not row.goes_on)
         coarse = (f for own, step in steps for f in coarse_picture(context, step, own, frame.text.width))
         drafts.append(PageDraft("steps", f"steps:{index}", title, frame, body, TASK, marks, findings=tuple(coarse)))
@@ -125,9 +128,9 @@ def _fits(context: Context, frame: Frame, row: Numbered) -> bool:
 
 
 @remembered_few
-def _takes(context: Context, frame: Frame, row: Numbered) -> tuple[float, int]:
+def _takes(context: Context, frame: Frame, row: Numbered, larger: float = 1.0) -> tuple[float, int]:
     """Return how tall a row stands (mm), and how many path operators it draws; both are the same wherever the row stands."""
-    block = _block(context, frame, row, frame.text.top, (1, 1))
+    block = _block(context, frame, row, frame.text.top, (1, 1), larger=larger)
     return block.height, sum(map(operators, block.drawn))
 
 
@@ -148,12 +151,28 @@ def _filled(
     taken = [_takes(context, frame, row) for row in rows]
     heights = [height + BETWEEN for height, _ in taken]
     if licence is not None:
-        heights.append(licensing(context.type, licence, 0.0, 0.0, frame.text.width).height + BETWEEN)
+        heights.append(_licence_height(context, frame, licence))
     room = frame.text.height + BETWEEN
     dense = [min(FULL_PAGE, ceil(FULL_PAGE * lines / _most_lines(frame))) for _, lines in taken]
     counts = [max(_shown(context, row), share) for row, share in zip(rows, dense, strict=True)]
     counts += [0] * (len(heights) - len(rows))
     return tuple(rows[start:end] for start, end in share_out(heights, room, room, counts, FULL_PAGE))
+
+
+def _larger(context: Context, frame: Frame, page: tuple[Numbered, ...], licence: OwnLicence | None) -> float:
+    """Return how large the pictures of a page may be, of what they must be."""
+    room = frame.text.height + BETWEEN - (_licence_height(context, frame, licence) if licence is not None else 0.0)
+    for larger in LARGER:
+        taken = [_takes(context, frame, row, larger) for row in page]
+        if sum(height + BETWEEN for height, _ in taken) <= room and sum(lines for _, lines in taken) <= _most_lines(
+            frame
+        ):
+            return larger
+    return 1.0
+
+
+def _licence_height(context: Context, frame: Frame, licence: OwnLicence) -> float:
+    return licensing(context.type, licence, 0.0, 0.0, frame.text.width).height + BETWEEN
 
 
 def _shown(context: Context, row: Numbered) -> int:
@@ -171,16 +190,24 @@ def _block(
     top: float,
     pages: tuple[int, int],
     templates: Mapping[str, int] = NOWHERE,
+    larger: float = 1.0,
 ) -> StepBlock:
     text = frame.text
     box = Box(text.left, text.bottom, text.right, top)
     if isinstance(row.step, tuple):
-        return acts_block(context, row.step, row.number, box, pages)
-    return step_block(context, row.step, row.own, box, pages, row.number, templates, row.some, goes_on=row.goes_on)
+        return acts_block(context, row.step, row.number, box, pages, larger)
+    return step_block(
+        context, row.step, row.own, box, pages, row.number, templates, row.some, goes_on=row.goes_on, larger=larger
+    )
 
 
 def _body(
-    context: Context, frame: Frame, rows: tuple[Numbered, ...], licence: OwnLicence | None, numbers: Numbers
+    context: Context,
+    frame: Frame,
+    rows: tuple[Numbered, ...],
+    licence: OwnLicence | None,
+    larger: float,
+    numbers: Numbers,
 ) -> Body:
     caution_page = numbers.page_of("cautions:1") or numbers.page
     templates = {part.id: pages[0] for part in context.parts if (pages := numbers.pages_of_part(part.id))}
@@ -189,7 +216,7 @@ def _body(
     # acts name pages, which are numbered now
     known = {(row.number, row.some): row for row in _rows(context, frame, numbers)}
     for row in (known[row.number, row.some] for row in rows):
-        block = _block(context, frame, row, y, (numbers.page, caution_page), templates)
+        block = _block(context, frame, row, y, (numbers.page, caution_page), templates, larger)
         body += Body(block.drawn, carried=block.carried, texts=block.texts)
         y -= block.height + BETWEEN
     if licence is not None:
