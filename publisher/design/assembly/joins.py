@@ -123,7 +123,7 @@ class JoinReader:
                 rules.JOIN_OPTION, f"{panel.text} rests on nothing", "say rests_on: [front.left_slope, …]", table.place
             )
         cut, at = self.cut_to_slope(table, found), self.point(table) or (0.0, 0.0)
-        return Rest(panel.text, found, table.place, cut, at) if found else None
+        return Rest(panel.text, found, table.place, cut, at, table.text("loose") == "true") if found else None
 
     def cut_to_slope(self, table: Table, on: tuple[EdgeRef, ...]) -> tuple[EdgeRef, ...]:
         """Return the edges of a rest that are cut to the slope; a finding for one that nothing rests on."""

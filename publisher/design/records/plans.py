@@ -274,7 +274,7 @@ class Rest:
 
     ``cut_to_slope``: those of them that are bevelled so that the panel lies on their whole width, as the top of a wall under
     a lean-to roof; their stated height is that of their outside face. ``at``: how far (mm) it is moved from where it lies by
-    itself, across and up its template.
+    itself, across and up its template. ``loose``: it lifts off, and is not glued there.
     """
 
     panel: str
@@ -282,6 +282,7 @@ class Rest:
     place: Place
     cut_to_slope: tuple[EdgeRef, ...] = ()
     at: Point = (0.0, 0.0)
+    loose: bool = False
 
 
 @record

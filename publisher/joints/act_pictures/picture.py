@@ -225,6 +225,10 @@ def _add_labels(scene: ActScene, sight: Sight, fitted: Fitted, shapes: Shapes, s
             area = fitted.carry(moved(max(faces, key=shapely.area), by))
             seen = _not_behind(area, label, scene, sight, fitted, shapes)
             put_label(sheet, label.text, seen, shapes.both)
+    if scene.note and len(sight.goal):
+        near = sight.goal[int(sight.goal[:, 2].argmax())]
+        middle = shapely.Point(fitted.at((near + 0.5 * sight.shift)[None, :2])[0])
+        put_label(sheet, scene.note, shapely.buffer(middle, 1.0), shapely.Polygon())
     axes = sight.view.axes()
     for letter in scene.letters:
         for point, by in ((letter.there, np.zeros(3)), (letter.new, sight.shift)):

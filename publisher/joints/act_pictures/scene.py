@@ -60,7 +60,7 @@ class ActScene:
     lies there. ``goal``: points (n, 3) of the joint, in place. ``pile``: what is added are layers, one upon another. ``strip``: what is
     added as it was before it was bent. ``turn``: by which all is turned against the assembly (3, 3). ``sweep``: how it is folded or
     turned. ``ghost``: where it was before that. ``times``: how often all of it is done. ``tops``: the solids on which an arrow says which
-    end is up.
+    end is up. ``note``: what is said between what is added and its place.
     """
 
     key: str
@@ -80,6 +80,7 @@ class ActScene:
     ghost: tuple[Solid, ...] = ()
     times: int = 1
     tops: tuple[str, ...] = ()
+    note: str = ""
 
     def turned(self, matrix: Array) -> "ActScene":
         """Return the scene turned as it lies on the bench."""

@@ -37,6 +37,9 @@ LEAST_TURN = 0.5
 SPIN_OUT = 1.1
 """How far out the arrow of a turned layer lies, as a share of the way from its axis to its farthest point."""
 
+PAPER_BETWEEN, LIFTS_OFF = "paper between", "lifts off"
+"""What is said at a thing that is not glued to what it rests on: where glue in it is wet, paper keeps it off."""
+
 DOWN = np.array([0.0, 0.0, -1.0])
 
 
@@ -108,7 +111,8 @@ def _scene(subject: Assembled, acts: tuple[Addition, ...], bodies: dict[str, Mov
     counted = [name for one in acts for name in one.added]
     labels += _labels(bodies, counted, new=True)
     said = series(label.text for label in labels if label.new) or _words(act.added)
-    alt = f"{said} put onto what stands of the {_words((act.assembly,))}"
+    loose = _loose(subject, act)
+    alt = f"{said} put onto what stands of the {_words((act.assembly,))}{', not glued to it' if loose else ''}"
     way = np.array(act.way if act.way is not None else DOWN)
     goal = contacts(tuple(solid for solid in added if solid.name == shown[0]) if act.one_on_another else added, before)
     bent = next((bodies[name] for name in act.added if act.how == "bent" and bodies[name].bent), None)
@@ -128,6 +132,7 @@ def _scene(subject: Assembled, acts: tuple[Addition, ...], bodies: dict[str, Mov
         sweep=_spin(subject, acts, bodies),
         times=act.times,
         tops=_tops(subject, bodies, (*(name for name in laid if name in there), *shown)),
+        note="" if not loose else PAPER_BETWEEN if _wet(subject, act) else LIFTS_OFF,
     )
 
 
@@ -138,6 +143,18 @@ def _tops(subject: Assembled, bodies: dict[str, Mover], names: Iterable[str]) ->
     upright = {panel.part.id for panel in boards} - lying
     flat = (name for name in names if bodies[name].part and not bodies[name].bent and len(bodies[name].panels) == 1)
     return tuple(name for name in flat if bodies[name].panels[0].part.id in upright)
+
+
+def _loose(subject: Assembled, act: Addition) -> bool:
+    """Tell whether all that is added lifts off what it rests on."""
+    plan = next((m.assembly.plan for m in subject.panels if m.assembly.plan.name == act.assembly), None)
+    loose = {rest.panel for rest in plan.rests if rest.loose} if plan is not None else set()
+    return bool(act.before) and {*act.added} <= loose
+
+
+def _wet(subject: Assembled, act: Addition) -> bool:
+    """Tell whether what is added was glued in this step and dries in its place."""
+    return act.together and bool(subject.design.steps[act.step - 1].wait)
 
 
 def _spin(subject: Assembled, acts: tuple[Addition, ...], bodies: dict[str, Mover]) -> CurvedArrow | None:

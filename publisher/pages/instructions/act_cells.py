@@ -13,7 +13,7 @@ from publisher.joints import Drawing, drawing_name
 from publisher.pages.front import FIGURE_GAP, figure_beside
 from publisher.pages.instructions.part_sketches import FIELD_WIDE
 from publisher.pages.instructions.sketch_pen import SketchPen
-from publisher.pages.instructions.step_acts import ActSketch, acts_after, acts_before
+from publisher.pages.instructions.step_acts import ActSketch, acts_after, acts_before, lifts_off
 from publisher.pages.model import Drawn, Fill, Stroke, Words
 from publisher.pages.sheet import (
     FIGURE,
@@ -202,8 +202,9 @@ def act_cell(
         own = _own(context, shown, Box(box.left + room, box.bottom, box.right, box.top), page, larger)
         return ActCells((*drawn, *own.drawn), own.height, own.carried)
     taped = any(label.text == TAPED for label in shown.labels)
-    glued = any(glue in step.uses for glue in GLUES) and not taped
-    signed = glued or step.stage == TRIED
+    loose = lifts_off(shown)
+    glued = any(glue in step.uses for glue in GLUES) and not taped and not loose
+    signed = glued or loose or step.stage == TRIED
     room = SIGN_ROOM if signed else NUMBER_ROOM if number else 0.0
     _, _, height = drawn_size(shown, box.width - room, TALLEST_ACT * larger)
     place = Box(box.left + room, box.top - height, box.right, box.top)

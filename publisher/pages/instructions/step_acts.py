@@ -30,6 +30,8 @@ from publisher.pages.templates import BevelGuide, strips_of
 from publisher.pages.tiles import plan_true_pages
 
 MOST_TOLD_APART = 2  # pairs that a step tells apart, where a later one has the others in hand too
+NOT_GLUED = ("paper between", "lifts off")  # what has one of these labels takes no glue where it goes
+HOLDS_TIGHT = ("white_glue", "hot_glue", "superglue", "spray_glue", "masking_tape")  # what would hold it there for good
 OVER = ". It was turned over before."
 
 
@@ -212,8 +214,15 @@ def _after(context: Context, step: StepPlan, own: int) -> Iterator[ActSketch]:
         yield ActSketch(draw, f"A brush and two pots of paint beside {name}, and a figure for its size")
     if step.wait:
         said = tuple(f"{count} × {part.letter}" for part, count in parts if count)
-        draw = partial(finish_sketches.waiting, stands=stands, wait=step.wait, uses=step.uses, said=said)
+        loose = any(lifts_off(d) for d in context.joined.drawings if d.name.startswith(f"act:{own}:"))
+        uses = tuple(one for one in step.uses if not loose or one not in HOLDS_TIGHT)
+        draw = partial(finish_sketches.waiting, stands=stands, wait=step.wait, uses=uses, said=said)
         yield ActSketch(draw, f"A clock: {name} dries for {step.wait}")
+
+
+def lifts_off(drawing: Drawing) -> bool:
+    """Tell whether what a picture adds is not glued to its place."""
+    return any(label.text in NOT_GLUED for label in drawing.labels)
 
 
 def standing(context: Context, own: int) -> Drawing | None:

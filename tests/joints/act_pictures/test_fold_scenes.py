@@ -1,17 +1,20 @@
 """Panels that are taped and folded: flat and edge on edge first, then turned over, at their angle."""
 
 from collections.abc import Callable
+from dataclasses import replace
 from pathlib import Path
 
 import numpy as np
 import pytest
 
 from publisher.brief import read_brief
-from publisher.design import work_out
+from publisher.design import Rest, work_out
 from publisher.geometry import make_parts
 from publisher.joints import as_glued
 from publisher.joints.act_pictures.fold_scenes import fold_scenes
+from publisher.joints.act_pictures.planned import draw_acts
 from publisher.joints.act_pictures.scene import ActScene
+from publisher.joints.act_pictures.scenes import scenes_of
 from publisher.joints.assembled import Assembled
 from publisher.joints.building import built_by_steps, movers_of
 from publisher.joints.put_together import assemble
@@ -55,3 +58,25 @@ def test_what_is_put_together_otherwise_is_not_folded(assembled: Callable[..., A
     from tests.joints.building.conftest import BOX
 
     assert all(scene.sweep is None for scene in scenes(assembled(BOX, WALLS, LID)).values())
+
+
+def test_a_roof_that_lifts_off_is_kept_off_by_paper_while_its_glue_dries(house: Assembled) -> None:
+    """Where the spec says that it is loose; else it is glued where it rests."""
+    additions = built_by_steps(house).additions
+    roof = [scene for scene in scenes_of(house, additions) if {s.name for s in scene.added} >= {"left_roof"}][-1]
+    assert roof.note == "paper between" and roof.alt.endswith("not glued to it")
+    assert all(not scene.note for scene in scenes_of(house, additions) if scene is not roof and scene.key != roof.key)
+    drawing = next(one for one in draw_acts(house, additions) if one.name == roof.key)
+    assert "paper between" in [label.text for label in drawing.labels]
+    kept = [
+        replace(
+            m,
+            assembly=replace(m.assembly, plan=replace(m.assembly.plan, rests=tuple(map(glued, m.assembly.plan.rests)))),
+        )
+        for m in house.panels
+    ]
+    assert not any(scene.note for scene in scenes_of(replace(house, panels=tuple(kept)), additions))
+
+
+def glued(rest: Rest) -> Rest:
+    return replace(rest, loose=False)

@@ -14,6 +14,7 @@ from publisher.pages.instructions.act_cells import (
     MOST_ACTS,
     SKETCHES_FOR_ONE,
     abreast,
+    act_cell,
     act_key,
     act_rows,
     acts_of,
@@ -21,7 +22,8 @@ from publisher.pages.instructions.act_cells import (
     sketch_cell,
     weight_shown,
 )
-from publisher.pages.instructions.step_acts import ActSketch, acts_before
+from publisher.pages.instructions.sketch_pen import SketchPen
+from publisher.pages.instructions.step_acts import ActSketch, acts_after, acts_before, lifts_off
 from publisher.pages.instructions.step_block import step_block
 from publisher.pages.instructions.steps import step_drafts
 from publisher.pages.sheet import ink_box
@@ -114,3 +116,22 @@ def test_a_sketch_says_where_it_shows_each_part_of_what_is_done(demo: Callable[.
     assert [where.key for where in shown] == ["step:2:does:press:gable", "step:2:does:press:side"]
     assert all(where.page == 3 and 0.0 < where.scale < 1.0 for where in shown)
     assert act_rows(context, step, [a_sketch()], 1, 1, BOX, 3).carried == ()
+
+
+def test_what_lifts_off_takes_no_glue_where_it_rests_and_waits_without_tape(demo: Callable[..., Context]) -> None:
+    """A bottle beside a roof that comes down on its walls would fix it for good."""
+    context = demo("toll-house")
+    own, step = next((n, s) for n, s in enumerate(context.design.steps, 1) if s.parts == ("roof",) and s.wait)
+    roof = acts_of(context, own)[-1]
+    assert lifts_off(roof) and not lifts_off(acts_of(context, own)[0])
+    for drawing, signs in ((roof, {"figure:Without glue"}), (replace(roof, labels=()), {"figure:With glue"})):
+        cell = act_cell(context, step, drawing, 3, BOX, 7)
+        assert {thing.tag for thing in cell.drawn if thing.tag.endswith(" glue")} == signs
+    waiting = SketchPen(context.type, (0.0, 0.0))
+    acts_after(context, step, own)[-1].draw(waiting)
+    tight = SketchPen(context.type, (0.0, 0.0))
+    free = replace(context, joined=replace(context.joined, drawings=tuple(
+        replace(one, labels=()) for one in context.joined.drawings
+    )))  # fmt: skip
+    acts_after(free, step, own)[-1].draw(tight)
+    assert len(waiting.drawn) < len(tight.drawn), "neither tape nor bottle"
