@@ -71,6 +71,13 @@ def test_matching_letters_run_through_the_assembly(tried: Callable[..., Any]) ->
     ]
 
 
+def test_what_rests_is_glued_there_unless_it_is_said_to_be_loose(tried: Callable[..., Any]) -> None:
+    for said, loose in (("", False), (", loose: true", True), (", loose: false", False)):
+        text = hut(f"{{place: side, rests_on: [front.top]{said}}}")
+        (rest,) = tried(text).design.panels[0].rests
+        assert rest.loose is loose
+
+
 @pytest.mark.parametrize(
     ("join", "rule", "says"),
     [
