@@ -30,6 +30,7 @@ from publisher.basics.promised_pieces import (
     DonePromise,
     DrawingPromise,
     FigurePromise,
+    NeededPromise,
     PrintPromise,
     SentencePromise,
     SidePromise,
@@ -83,4 +84,5 @@ class Promises:
     boards: tuple[BoardPromise, ...] = ()
     paper: PaperPromise | None = None
     done: tuple[DonePromise, ...] = ()
+    needed: tuple[NeededPromise, ...] = ()
     used: tuple[str, ...] = ()

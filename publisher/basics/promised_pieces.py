@@ -175,6 +175,15 @@ class DonePromise:
 
 
 @record
+class NeededPromise:
+    """What a step takes in hand, worked out before any page: the ``parts`` by their letters, each with how many copies; 0 where only the
+    step's words say. A page lists them where a ``Carried`` with the ``key`` says."""
+
+    key: str
+    parts: tuple[tuple[str, int], ...]
+
+
+@record
 class Carried:
     """Where a page shows what another room promised under ``key``: points of the promise times ``scale`` are carried by ``pose``.
 

@@ -9,6 +9,7 @@ from publisher.basics import (
     DrawingPromise,
     FigurePromise,
     Finding,
+    NeededPromise,
     Place,
     Point,
     Pose,
@@ -327,6 +328,7 @@ class Joined:
     sizes: tuple[SizesPromise, ...] = ()  # of pieces without a template
     bought: tuple[BoardPromise, ...] = ()
     done: tuple[DonePromise, ...] = ()
+    needed: tuple[NeededPromise, ...] = ()
     ends: tuple[EndsAt, ...] = ()  # by steps
     lines: tuple[InLine, ...] = ()
     reaches: tuple[ReachesOver, ...] = ()

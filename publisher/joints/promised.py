@@ -18,7 +18,7 @@ from publisher.joints.mirrors import faces_alike, is_own_mirror
 from publisher.joints.model import Drawing, Joined, Placed
 from publisher.joints.panels import stands
 from publisher.joints.picture_promise import picture_promise
-from publisher.joints.promised_acts import done_by
+from publisher.joints.promised_acts import done_by, needed_by
 from publisher.joints.promised_numbers import boards_of, figures_of, prints_of
 
 COVER_PICTURE = "cover:picture"
@@ -40,6 +40,7 @@ def with_promises(design: Design, pieces: Sequence[Part], joined: Joined) -> Joi
         sentences=sentences_on(design, joined),
         prints=prints_of(pieces, design.use == "trace"),
         done=done_by(design, pieces, joined),
+        needed=needed_by(design, pieces, joined),
         figures=figures_of(design, pieces, joined),
         bought=boards_of(design, joined),
         pictures=(

@@ -2,10 +2,10 @@
 
 from collections.abc import Iterable, Iterator
 
-from publisher.basics import DonePromise, record
+from publisher.basics import DonePromise, NeededPromise, record
 from publisher.design import Design, StepPlan
 from publisher.geometry import Part
-from publisher.joints.acts_of_steps import acts_of_step, counted_parts, parts_of_act
+from publisher.joints.acts_of_steps import acts_of_step, copies_taken, counted_parts, parts_of_act, to_take
 from publisher.joints.model import Joined
 
 SIGNS: dict[str, tuple[int, int]] = {
@@ -47,6 +47,18 @@ def _done(works: _InHand) -> Iterator[DonePromise]:
             for part, count in parts_of_act(works, step, act) if act in SIGNS else ():
                 rings = tuple(path.points for path in part.outline.paths)
                 yield DonePromise(f"{key}:{part.id}", act, part.letter, count, rings, *SIGNS[act])
+
+
+def needed_by(design: Design, pieces: Iterable[Part], joined: Joined) -> tuple[NeededPromise, ...]:
+    """Return what each step that names parts takes in hand."""
+    works = _InHand(design, tuple(pieces), joined)
+    found = []
+    for number, step in enumerate(design.steps, 1):
+        parts = {part.id: part for name in step.parts for part in to_take(works, name)}.values()
+        listed = tuple((part.letter, copies_taken(works, part, step)) for part in parts)
+        if listed:
+            found.append(NeededPromise(f"step:{number}:needs", listed))
+    return tuple(found)
 
 
 def does_key(design: Design, step: StepPlan, act: str) -> str:

@@ -5,7 +5,7 @@ from dataclasses import replace
 from typing import Any
 
 from publisher.joints import does_key
-from publisher.joints.promised_acts import SIGNS, done_by
+from publisher.joints.promised_acts import SIGNS, done_by, needed_by
 
 
 def test_each_act_names_its_parts_and_how_many_are_taken(demo: Callable[..., Any]) -> None:
@@ -24,7 +24,16 @@ def test_a_step_is_called_by_its_own_place(demo: Callable[..., Any]) -> None:
     assert does_key(design, design.steps[2], "cut_outlines") == "step:3:does:cut_outlines"
 
 
+def test_a_step_needs_its_parts_with_their_counts(demo: Callable[..., Any]) -> None:
+    house = demo("toll-house")
+    needed = {one.key: one.parts for one in needed_by(house.design, house.parts, house.joined)}
+    assert needed["step:1:needs"] == (("A", 2), ("B", 2), ("C", 2))
+    steps = tuple(replace(step, stage="paint") for step in house.design.steps)  # there only the words say how many
+    painted = needed_by(replace(house.design, steps=steps), house.parts, house.joined)
+    assert painted[0].parts == (("A", 0), ("B", 0), ("C", 0))
+
+
 def test_a_step_without_parts_promises_nothing(demo: Callable[..., Any]) -> None:
     house = demo("toll-house")
     bare = replace(house.design, steps=tuple(replace(step, parts=()) for step in house.design.steps))
-    assert done_by(bare, house.parts, house.joined) == ()
+    assert done_by(bare, house.parts, house.joined) == needed_by(bare, house.parts, house.joined) == ()

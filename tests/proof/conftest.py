@@ -45,6 +45,7 @@ from publisher.basics import (
     LinkPromise,
     MarkPromise,
     MeasurePromise,
+    NeededPromise,
     NumberPromise,
     OutlinePromise,
     PagePromise,
@@ -608,6 +609,7 @@ def step_items() -> dict[str, Draw]:
         "label": words("A", 24.0, 52.0, 2.7),
         "pressed": stroke(ring_code(tuple((156.0 + 0.3 * x, 54.0 + 0.3 * y) for x, y in LID_RING)), 0.35),
         "pressed count": words("2 × A", 160.0, 50.0, 2.7),
+        "needs": words("A 2 × Step", 160.0, 42.0, 2.7),
         "tick": stroke(ring_code(PRESSED_SIGNS[0], False), 0.5),
         "cross": stroke(" ".join(ring_code(line, False) for line in PRESSED_SIGNS[1:]), 0.5),
     }
@@ -678,6 +680,7 @@ def made() -> dict[str, Any]:
             DrawingPromise(SIZES.key, SIZES.key, 80.0, 30.0, LID_LINES),
         ),
         "sizes": (SIZES,),
+        "needed": (NeededPromise("step:2:needs", (("A", 2),)),),
         "done": (DonePromise(PRESSED.key, "press", "A", 2, (LID_RING,), 1, 1),),
         "carried": (
             *layout_carried(),
@@ -685,6 +688,7 @@ def made() -> dict[str, Any]:
             Carried(WORK.key, 2, Box(19.0, 19.0, 190.0, 23.5)),
             PICTURE,
             PRESSED,
+            Carried("step:2:needs", 4, Box(155.0, 40.0, 196.0, 46.0)),
             LID,
             Carried(f"{SIZES.key}:words", 4, Box(69.0, 19.5, 148.0, 46.9)),
             Carried("side:step", 2, Box(120.0, 228.0, 190.0, 245.0), copy=1),

@@ -1148,6 +1148,9 @@ bad("proof/step-picture", "at another scale")(carried("step:2:picture", scale=0.
 
 bad("proof/copies-said", "one more than is cut")(add(1, lambda kit: kit.words("16 × A", 160.0, 30.0, 2.7)))
 bad("proof/copies-said", "copies of another part")(add(3, lambda kit: kit.words("14 × L", 160.0, 30.0, 2.7)))
+bad("proof/needed", "one copy less")(swap(3, "needs", lambda kit: kit.words("A 1 × Step", 160.0, 42.0, 2.7)))
+bad("proof/needed", "the part is left out")(drop(3, "needs"))
+bad("proof/needed", "listed on no page")(carried("step:2:needs"))
 bad("proof/done", "the part is not there")(drop(3, "pressed"))
 bad("proof/done", "drawn larger")(
     swap(

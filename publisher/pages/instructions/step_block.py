@@ -256,13 +256,17 @@ def _worded(context: Context, told: _Told, box: Box) -> StepBlock:
         carried += cell.carried
         standing = _standing(context, ways, Box(left, box.bottom, left + width, y - SPACE / 2))
         y -= standing.height + (SPACE / 2 if ways else 0.0)
-        beside, needs = _needed(context, step, Box(left, box.bottom, left + width, y - SPACE), told.templates)
+        room = Box(left, box.bottom, left + width, y - SPACE)
+        beside, needs = _needed(context, step, room, told.templates)
         y -= needs + SPACE
     else:
-        beside, depth = _needed(context, step, side, told.templates)
+        room = side
+        beside, needs = _needed(context, step, room, told.templates)
+        depth = needs
         depth += SPACE / 2 if ways else 0.0
         standing = _standing(context, ways, replace(side, top=side.top - depth))
         depth += standing.height
+    carried.append(Carried(f"step:{own}:needs", pages[0], replace(room, bottom=room.top - needs)))
     texts = tuple(TextPromise(pages[0], said) for said in (*joints, *((ways,) if ways else ())))
     height = max(top - y, top - side.top + depth)
     return StepBlock((*drawn, *beside, *standing.drawn), height, warned, tuple(carried), texts)

@@ -26,6 +26,7 @@ def shown_alone(promises: Promises) -> Promises:
         sentences=(),
         drawings=(),
         done=(),
+        needed=(),
         sizes=(),
         purpose="test_page",
         prints=tuple(piece for piece in promises.prints if piece.part in shown),
@@ -59,5 +60,6 @@ def _without_boards(promises: Promises, kept: set[str], purpose: FileKind) -> Pr
         sentences=tuple(one for one in promises.sentences if one.key in kept),
         drawings=tuple(one for one in promises.drawings if one.key in kept),
         done=tuple(one for one in promises.done if one.key in kept),
+        needed=(),
         purpose=purpose,
     )
