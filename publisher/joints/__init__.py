@@ -65,6 +65,7 @@ from publisher.joints.promised import (
 )
 from publisher.joints.promised_acts import does_key
 from publisher.joints.put_together import as_glued, facts_of, propose_steps, put_together
+from publisher.joints.stack_trials import pile_sentences, trials_of
 
 RULES: tuple[Rule, ...] = (*CHECKS, MEETING_SIZE_ALONE, PACKS_DO_NOT_MEET)
 
@@ -110,6 +111,7 @@ __all__ = [
     "limit_of",
     "margin_of",
     "parts_of_act",
+    "pile_sentences",
     "propose_steps",
     "put_together",
     "safe_ends",
@@ -126,6 +128,7 @@ __all__ = [
     "spread_ends",
     "suggest",
     "takes_words",
+    "trials_of",
     "try_cures",
     "turned_over",
     "wanted_parts",

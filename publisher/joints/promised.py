@@ -20,6 +20,7 @@ from publisher.joints.panels import stands
 from publisher.joints.picture_promise import picture_promise
 from publisher.joints.promised_acts import done_by, needed_by
 from publisher.joints.promised_numbers import boards_of, figures_of, prints_of
+from publisher.joints.stack_trials import pile_sentences
 
 COVER_PICTURE = "cover:picture"
 """The key under which the cover's picture is promised, where the spec asks for one."""
@@ -55,7 +56,11 @@ def with_promises(design: Design, pieces: Sequence[Part], joined: Joined) -> Joi
 
 def sentences_on(design: Design, joined: Joined, first: LengthUnit = "mm") -> tuple[SentencePromise, ...]:
     """Return the texts of the spec and those of the cover, lengths in the ``first`` unit first."""
-    return (*sentences_of(design, joined.facts, first), *cover_sentences(design, joined, first))
+    return (
+        *sentences_of(design, joined.facts, first),
+        *cover_sentences(design, joined, first),
+        *pile_sentences(design, joined, first),
+    )
 
 
 def sides_of(

@@ -16,7 +16,7 @@ from publisher.pages.front.finished import FIGURE_GAP, figure_beside
 from publisher.pages.front.licence import licence_of, licensing
 from publisher.pages.front.one_part import ONE_PART, one_part_drafts
 from publisher.pages.front.pages_to_print import ranges
-from publisher.pages.front.piles import PILING, trials_of
+from publisher.pages.front.piles import PILING
 from publisher.pages.front.print_check import CHECK_PAGE, has_two_squares, print_check_drafts
 from publisher.pages.front.shop_pages import SHOP_KIND, shop_drafts, shop_picture_names
 from publisher.pages.front.to_buy import CARD_THICK, materials_to_buy, tools_to_buy

@@ -3,11 +3,11 @@
 from collections.abc import Callable
 from functools import partial
 
-from publisher.basics import Layer, TextPromise, polyline, remembered_few
+from publisher.basics import Box, Carried, Layer, TextPromise, polyline, remembered_few
 from publisher.pages.front.how_to import bevelling, copying, tracing
 from publisher.pages.front.legend import kinds_on, legend
 from publisher.pages.front.licence import licence_of, licensing
-from publisher.pages.front.piles import piles, piling
+from publisher.pages.front.piles import pile_boxes, piles, piling
 from publisher.pages.model import Drawn, Stroke, Words
 from publisher.pages.sheet import Body, Caution, Context, Frame, Numbers, PageDraft, cautions_for, columns, make_frame
 from publisher.pages.tiles import plan_true_pages
@@ -23,8 +23,8 @@ def caution_drafts(context: Context) -> tuple[PageDraft, ...]:
     """Return as many pages as cautions, sketches and legend fill: one, as a rule."""
     frame = make_frame(context.paper, False, 0.0)
     return tuple(
-        PageDraft("cautions", f"cautions:{number}", TITLE, frame, partial(_body, drawn, said), TASK)
-        for number, (drawn, said) in enumerate(_pages(context, frame), 1)
+        PageDraft("cautions", f"cautions:{number}", TITLE, frame, partial(_body, drawn, said, boxes), TASK)
+        for number, (drawn, said, boxes) in enumerate(_pages(context, frame), 1)
     )
 
 
@@ -32,7 +32,7 @@ def caution_drafts(context: Context) -> tuple[PageDraft, ...]:
 def cautions_before(context: Context, title: str) -> int:
     """Return on how many of these pages before its own a caution or section of this title does not stand: 0 for the first page."""
     forms = (title, context.type.say(title))
-    for index, (drawn, _) in enumerate(_pages(context, make_frame(context.paper, False, 0.0))):
+    for index, (drawn, _, _) in enumerate(_pages(context, make_frame(context.paper, False, 0.0))):
         if any(isinstance(one, Words) and one.text in forms for one in drawn):
             return index
     return 0
@@ -42,11 +42,12 @@ def licence_stands_here(context: Context) -> bool:
     """Tell whether the last of these pages has room for a licence whose text is ours."""
     licence = licence_of(context)
     pages = _pages(context, make_frame(context.paper, False, 0.0)) if licence is not None else []
-    return any(licence.title in said for _, said in pages) if licence is not None else False
+    return any(licence.title in said for _, said, _ in pages) if licence is not None else False
 
 
-def _body(drawn: tuple[Drawn, ...], said: tuple[str, ...], numbers: Numbers) -> Body:
-    return Body(drawn, texts=tuple(TextPromise(numbers.page, text) for text in said))
+def _body(drawn: tuple[Drawn, ...], said: tuple[str, ...], boxes: dict[str, Box], numbers: Numbers) -> Body:
+    texts = tuple(TextPromise(numbers.page, text) for text in said)
+    return Body(drawn, texts=texts, carried=tuple(Carried(key, numbers.page, box) for key, box in boxes.items()))
 
 
 def _sections(context: Context) -> list[tuple[Section, tuple[str, ...]]]:
@@ -55,7 +56,7 @@ def _sections(context: Context) -> list[tuple[Section, tuple[str, ...]]]:
     found: list[tuple[Section, tuple[str, ...]]] = []
     tiles = bool(plan_true_pages(context).cut)
     inside = any(part.template.holes or part.openings for part in parts)
-    trials = piles(context.design, context.joined, context.paper.first)
+    trials = tuple(piles(context).values())
     if trials:
         found.append((partial(piling, setter, trials), trials))
     allowance = max((part.trace_allowance for part in parts), default=0.0)
@@ -87,8 +88,8 @@ def _sections(context: Context) -> list[tuple[Section, tuple[str, ...]]]:
     return [*found, (lines, ())]
 
 
-def _pages(context: Context, frame: Frame) -> list[tuple[tuple[Drawn, ...], tuple[str, ...]]]:
-    """Return what is drawn on each page, and its words that are promised: those with figures, and the licence's."""
+def _pages(context: Context, frame: Frame) -> list[tuple[tuple[Drawn, ...], tuple[str, ...], dict[str, Box]]]:
+    """Return what is drawn on each page, its words that are promised: those with figures, and the licence's; and where trials stand."""
     design = context.design
     cautions = cautions_for(
         (*design.tools, *(m.name for m in design.materials), *(k for s in design.steps for k in s.uses))
@@ -116,16 +117,21 @@ def _pages(context: Context, frame: Frame) -> list[tuple[tuple[Drawn, ...], tupl
         y -= height
         low = min(low, y)
     said: list[tuple[str, ...]] = [() for _ in pages]
+    boxes: list[dict[str, Box]] = [{} for _ in pages]
     for section, figures in _sections(context):
         low -= 2 * SPACE
         block = section(text.left, low, text.width)
         if low - block.height < text.bottom:
             pages.append([])
             said.append(())
+            boxes.append({})
             low = text.top - SPACE
             block = section(text.left, low, text.width)
         pages[-1] += block.drawn
         said[-1] += figures
+        if figures:
+            places = pile_boxes(context.type, figures, text.left, low, text.width)
+            boxes[-1] = dict(zip(piles(context), places, strict=True))
         low -= block.height
     licence = licence_of(context)
     if licence is not None:
@@ -133,7 +139,7 @@ def _pages(context: Context, frame: Frame) -> list[tuple[tuple[Drawn, ...], tupl
         if low - 2 * SPACE - block.height >= text.bottom:
             pages[-1] += block.drawn
             said[-1] += (licence.title, *licence.text)
-    return [(tuple(page), words) for page, words in zip(pages, said, strict=True)]
+    return [(tuple(page), words, where) for page, words, where in zip(pages, said, boxes, strict=True)]
 
 
 def _block(context: Context, caution: Caution, x: float, top: float, width: float) -> Block:

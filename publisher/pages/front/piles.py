@@ -1,86 +1,35 @@
-"""What to try before layers are cut: a pile of scraps as high as the stack, and what to do when it is not."""
+"""What to try before layers are cut, set under its heading: a pile of scraps as high as the stack, and what to do when it is not."""
 
-from publisher.basics import record
-from publisher.basics.wording import LengthUnit, rounded_down, rounded_up, say_length
-from publisher.design import Design
-from publisher.joints import Joined, spread_ends
+from collections.abc import Iterator
+
+from publisher.basics import Box
+from publisher.joints import pile_sentences
 from publisher.pages.model import Drawn
+from publisher.pages.sheet import Context
 from publisher.pages.type import HEADING, SMALL, SPACE, Block, Setter
 
 PILING = "Before you cut layers"
 """What this is called."""
 
-SHOWN = 0.5
-"""mm: a stack that may come out less than this higher or lower needs no trial. Common practice, no source."""
 
-
-@record
-class Pile:
-    """The trial of one stack: its name, how many scraps are pressed together, what each is thick and how high they are to be; from
-    least to most in mm, and whether more than nine of ten come out so or all do."""
-
-    name: str
-    scraps: int
-    thickness: float
-    height: float
-    least: float
-    most: float
-    likely: bool
-
-
-def trials_of(design: Design, joined: Joined) -> tuple[Pile, ...]:
-    """Return each stack of equal boards whose height is to agree with something and may be off by a step that shows."""
-    found = []
-    for name, layers in joined.layers:
-        height, ends = joined.fact(f"{name}.height"), spread_ends(f"{name}.height", joined.facts)
-        thicknesses = {layer.thickness for layer in layers}
-        if height is None or not ends or len(thicknesses) != 1 or not _asked(design, name):
-            continue
-        least, most = (end.value for end in ends)
-        if max(height.value - least, most - height.value) < SHOWN:
-            continue
-        (thick,) = thicknesses
-        found.append(Pile(name, len(layers), thick, height.value, least, most, "likely" in ends[0].name))
-    return tuple(found)
-
-
-def piles(design: Design, joined: Joined, first: LengthUnit = "mm") -> tuple[str, ...]:
-    """Return in words what to do for each of these stacks."""
-    glue = "0.05 mm" if first == "mm" else "0.002 in (0.05 mm)"
-    found = []
-    for pile in trials_of(design, joined):
-        # as many decimals as are shown: below 10 mm a hundredth, which is the figure that was worked out
-        low = say_length(rounded_down(pile.least, _decimals(pile.least)), first=first)
-        high = say_length(rounded_up(pile.most, _decimals(pile.most)), first=first)
-        likely = "Of ten such stacks of mixed boards more than nine" if pile.likely else "In the worst case they"
-        found.append(
-            f"{pile.name.replace('_', ' ').capitalize()}: press a pile of {pile.scraps} scraps of your board together. It is to be "
-            f"{say_length(pile.height, first=first)} high. For each {say_length(pile.thickness, first=first)} that it lacks cut one layer "
-            "more, for each that it has too much one fewer; glue card between the layers for what is still missing. "
-            f"{likely} come out from {low} to {high} high; we take it that a line of glue is up to {glue} thick."
-        )
-    return tuple(found)
-
-
-def _decimals(mm: float) -> int:
-    """Return with how many decimals ``say_length`` shows a length."""
-    return 1 if mm >= 10.0 else 2
-
-
-def _asked(design: Design, name: str) -> bool:
-    """Tell whether a need or a meeting with other packs speaks of a stack's height."""
-    height = f"{name}.height"
-    return any(need.fact == height for need in design.needs) or any(
-        height in meet.amount.expression for meet in design.meets
-    )
+def piles(context: Context) -> dict[str, str]:
+    """Return what to do for each of the stacks that are tried, by the key under which it is promised."""
+    return {one.key: one.text for one in pile_sentences(context.design, context.joined, context.paper.first)}
 
 
 def piling(setter: Setter, said: tuple[str, ...], x: float, top: float, width: float) -> Block:
     """Set the trials under their heading."""
     drawn: list[Drawn] = [*setter.line(PILING, HEADING.tagged("h2"), x, top - setter.drop(HEADING))]
+    boxes = list(pile_boxes(setter, said, x, top, width))
+    for sentence, box in zip(said, boxes, strict=True):
+        drawn += setter.paragraph(sentence, SMALL, x, box.top, width).drawn
+    return Block(tuple(drawn), top - boxes[-1].bottom + SPACE / 2 if boxes else HEADING.leading + SPACE / 2)
+
+
+def pile_boxes(setter: Setter, said: tuple[str, ...], x: float, top: float, width: float) -> Iterator[Box]:
+    """Yield where each trial stands that is set so."""
     y = top - HEADING.leading - SPACE / 2
     for sentence in said:
-        block = setter.paragraph(sentence, SMALL, x, y, width)
-        drawn += block.drawn
-        y -= block.height + SPACE / 2
-    return Block(tuple(drawn), top - y)
+        height = setter.paragraph(sentence, SMALL, x, y, width).height
+        yield Box(x, y - height, x + width, y)
+        y -= height + SPACE / 2

@@ -10,6 +10,7 @@ from functools import partial
 from publisher.basics import record
 from publisher.basics.wording import agreed, counted, numbered, ordered, say_length, series
 from publisher.geometry import Part
+from publisher.joints import trials_of
 from publisher.material import MOST_TRACINGS, different_sheets
 from publisher.pages.front import (
     CARD_THICK,
@@ -25,7 +26,6 @@ from publisher.pages.front import (
     outer_square_words,
     ranges,
     square_between,
-    trials_of,
 )
 from publisher.pages.instructions import pack_sketches as sketches
 from publisher.pages.instructions.step_acts import ActSketch, guides_of
