@@ -5,12 +5,10 @@ from publisher.basics.wording import LengthUnit, rounded_down, rounded_up, say_l
 from publisher.design import Design
 from publisher.joints.facts import spread_ends
 from publisher.joints.model import Joined
+from publisher.joints.stacks import GLUE_LINE
 
 SHOWN = 0.5
 """mm: a stack that may come out less than this higher or lower needs no trial. Common practice, no source."""
-
-GLUE_LINE = 0.05
-"""mm that a line of glue may be thick, at most."""
 
 
 @record

@@ -4,6 +4,7 @@ Comes in: stack plans and parts. Goes out: layers, their facts, treads, balance,
 Never: know a panel.
 """
 
+from publisher.joints.stacks.batches import GLUE_LINE
 from publisher.joints.stacks.bonds import HALF_BOND, QUARTER_BOND, half_offset, nearest_bond, nearest_offset
 from publisher.joints.stacks.bracing import Root, judged, propped, roots_of, strength_factor, weakest
 from publisher.joints.stacks.courses import Stagger, tick_ends

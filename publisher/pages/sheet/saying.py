@@ -11,7 +11,7 @@ from publisher.pages.sheet.draft import Body, PageDraft
 from publisher.pages.type import ENGLISH, Tongue, known_languages
 
 MOST_NOT_SAID = 5  # texts without a row that the finding names
-OURS = "cover:"  # keys of sentences in words of ours: all others are texts of the spec
+OURS = ("cover:", "pile:")  # keys of sentences in words of ours: all others are texts of the spec
 NOT_TRANSLATED = Rule(
     "pages/not-translated",
     "A text of ours that the pack's language lacks",
