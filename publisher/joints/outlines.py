@@ -17,6 +17,8 @@ Array = npt.NDArray[np.float64]
 STRIP_CLOSE = 0.02
 """Search tolerance in mm of the widest strip."""
 
+ROUND_SPECK = 1e-6  # mm²: less is round-off
+
 HAIRLINE = 0.02
 """mm: what is thinner than twice this is no board."""
 
@@ -129,6 +131,12 @@ def pieces(geometry: shapely.Geometry, least: float = 0.05) -> shapely.Geometry:
     parts = shapely.get_parts(geometry)
     parts = parts[(shapely.get_type_id(parts) == 3) & (shapely.area(parts) >= least)]
     return sound(parts[0] if len(parts) == 1 else shapely.multipolygons(parts))
+
+
+def united(areas: Iterable[shapely.Geometry]) -> shapely.Geometry:
+    """Return what areas cover together: their polygons, without dust, of which GEOS (3.14) makes an error where much of it meets."""
+    parts = shapely.get_parts(np.array([*areas], dtype=object))
+    return shapely.union_all(parts[(shapely.get_type_id(parts) == 3) & (shapely.area(parts) > ROUND_SPECK)])
 
 
 def without_hairs(area: shapely.Geometry) -> shapely.Geometry:

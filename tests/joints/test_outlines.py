@@ -6,7 +6,7 @@ import pytest
 import shapely
 
 from publisher.basics import Point, Pose
-from publisher.joints.outlines import bridged, coarse, corners, move, pieces, whole_polygon
+from publisher.joints.outlines import bridged, coarse, corners, move, pieces, united, whole_polygon
 
 
 def test_a_notch_is_filled_with_the_arc_that_it_interrupts(make: SimpleNamespace) -> None:
@@ -71,3 +71,12 @@ def test_slivers_and_lines_are_no_pieces() -> None:
     )
     assert pieces(mixed).equals(shapely.box(0, 0, 5, 5))
     assert pieces(shapely.LineString([(0, 0), (1, 1)])).is_empty
+
+
+def test_areas_are_united_without_lines_and_dust() -> None:
+    """A line, and a triangle of 1e-10 mm², as two flattenings of an arc leave them between two squares."""
+    left, right = shapely.box(0, 0, 10, 10), shapely.box(5, 0, 20, 10)
+    dust = shapely.Polygon([(30, 0), (30.00001, 0), (30, 0.00001)])
+    both = united([shapely.GeometryCollection([left, shapely.LineString([(0, 0), (50, 50)])]), right, dust])
+    assert both.equals(shapely.box(0, 0, 20, 10))
+    assert united([]).is_empty

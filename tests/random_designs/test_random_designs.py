@@ -61,6 +61,13 @@ def test_a_spire_that_stands_on_the_corners_of_its_walls_alone_gapes(seed: int) 
     assert GAPES in [rule for rule, _ in check(twin.spec, twin.files).warnings]
 
 
+@pytest.mark.parametrize(("kind", "seed"), [("braces", 360266)])
+def test_a_true_design_on_which_the_geometry_failed(kind: str, seed: int) -> None:
+    """A braced stair of 13 steps, of which each lies over two turns of others: dust of their contacts could not be united."""
+    true = true_design(seed, kind)
+    assert check(true.spec, true.files).errors == ()
+
+
 def test_a_seed_always_gives_the_same_spec() -> None:
     assert true_design(3).spec == true_design(3).spec != true_design(10).spec
 

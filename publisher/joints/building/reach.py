@@ -11,7 +11,7 @@ from publisher.geometry import polygon
 from publisher.joints.assembled import Assembled
 from publisher.joints.building.movers import Mover
 from publisher.joints.building.sites import sites_of
-from publisher.joints.outlines import Array
+from publisher.joints.outlines import Array, united
 from publisher.joints.panels import Panel, is_facet, section_of
 
 BRUSH_REACH = 25.0
@@ -57,7 +57,7 @@ def closed_in(subject: Assembled, assembly: str, there: Sequence[str], parts: Se
 
 def _looked_at(name: str, panel: Panel, others: Sequence[Mover]) -> Within:
     face = polygon(panel.part.outline)
-    covered = shapely.union_all([_before(other, panel, NEAREST) for other in others])
+    covered = united([_before(other, panel, NEAREST) for other in others])
     free = shapely.difference(face, covered)
     shadows: dict[str, list[tuple[float, shapely.Geometry]]] = {}
     for gap in np.linspace(NEAREST, BRUSH_REACH, LOOKS)[1:]:
@@ -65,7 +65,7 @@ def _looked_at(name: str, panel: Panel, others: Sequence[Mover]) -> Within:
             shadow = shapely.intersection(_before(other, panel, float(gap)), free)
             if shadow.area > LEAST_SHADOW:
                 shadows.setdefault(other.name, []).append((float(gap), shadow))
-    every = shapely.union_all([shadow for own in shadows.values() for _, shadow in own])
+    every = united([shadow for own in shadows.values() for _, shadow in own])
     if shapely.buffer(every, -BRUSH_REACH, quad_segs=4).is_empty:
         return _shut_in(name, panel, free, others)
     by = max(shadows, key=lambda other: max(float(shadow.area) for _, shadow in shadows[other]))
@@ -123,4 +123,4 @@ def _met(board: Panel, starts: Array, ways: Array) -> Array:
 
 def _before(other: Mover, panel: Panel, gap: float) -> shapely.Geometry:
     """Return the section of a mover by the plane ``gap`` mm before a board's drawn face, in its coordinates."""
-    return shapely.union_all([section_of(board, panel.frame, -gap) for board in other.panels])
+    return united([section_of(board, panel.frame, -gap) for board in other.panels])

@@ -12,6 +12,7 @@ from publisher.geometry import Region, mitred, polygon
 from publisher.joints.bending import ON_RIM, SMALL, Bending, OnDeck, bendings_of, strength_of
 from publisher.joints.facts import made_fact
 from publisher.joints.footing import GRAVITY, areal_mass
+from publisher.joints.outlines import united
 from publisher.joints.panels.interference import section_of
 from publisher.joints.panels.place import Panel, PanelAssembly
 from publisher.joints.panels.seats import opening_of
@@ -198,7 +199,7 @@ def supports_of(
             beside = section_of(other, deck.frame, thick / 2.0)
             found.append(shapely.buffer(shapely.intersection(shapely.buffer(region, UNDER), beside), UNDER))
     found += _in_openings(assembly, deck, standing)
-    return shapely.intersection(shapely.union_all(found), region)
+    return shapely.intersection(united(found), region)
 
 
 def _in_openings(assembly: PanelAssembly, deck: Panel, standing: Collection[str]) -> Iterator[shapely.Geometry]:

@@ -8,7 +8,7 @@ import shapely
 
 from publisher.basics import record
 from publisher.joints.necks import LEAST_SECTION, Neck, neck_of
-from publisher.joints.outlines import Array
+from publisher.joints.outlines import Array, united
 from publisher.joints.panels.decks import UNDER
 from publisher.joints.panels.interference import section_of
 from publisher.joints.panels.place import Panel
@@ -55,7 +55,7 @@ def necks_under(
     others = [board for board in boards if board.name != deck.name]
     under = _under(deck, others)
     if over.glued and under:
-        yield from _neck([board for board, _ in under], shapely.union_all([area for _, area in under]), over)
+        yield from _neck([board for board, _ in under], united([area for _, area in under]), over)
     if len(under) != 1:
         return
     carrier, below = under[0][0], replace(over, glued=True)

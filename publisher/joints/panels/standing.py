@@ -20,7 +20,7 @@ from publisher.joints.footing import (
     push_to_slide,
     push_to_tip,
 )
-from publisher.joints.outlines import sound, without_hairs
+from publisher.joints.outlines import sound, united, without_hairs
 from publisher.joints.panels.bent import arc_of_facet
 from publisher.joints.panels.place import Panel, boards_of
 from publisher.joints.panels.solids import board_mass, corners_of, face_pair, foot_of, weight_of
@@ -107,7 +107,7 @@ def _treads(panels: tuple[Panel, ...], figure: Figure) -> list[tuple[str, shapel
         if not bears_figures(panel, figure):
             continue
         over = [other for _, other, high in level if high > height + SAME_LEVEL]
-        bare = without_hairs(shapely.difference(area, shapely.union_all(over))) if over else area
+        bare = without_hairs(shapely.difference(area, united(over))) if over else area
         found += [(panel.name, bare)] if bare.area >= LEAST_TREAD else []
     return found
 

@@ -15,7 +15,7 @@ import shapely
 
 from publisher.basics import Point, record
 from publisher.geometry import mitred
-from publisher.joints.outlines import Array
+from publisher.joints.outlines import Array, united
 from publisher.joints.stacks.layers import LaidStack
 from publisher.joints.stacks.plan_geometry import PlanGeometry
 
@@ -101,7 +101,7 @@ def _placed(
 ) -> Knee:
     """Return a brace, blocked until now, in the middle of the longest stretch of the core where it stands."""
     core = shapely.intersection_all([plan.placed[k] for k in beside]) if beside else shapely.Polygon()
-    taken = shapely.union_all([*(plan.placed[k] for k in beside), *others])
+    taken = united([*(plan.placed[k] for k in beside), *others])
     free = mitred(shapely.difference(plan.placed[ply], taken), -KNEE_CLEAR)
     free = mitred(free, 2.0 * KNEE_CLEAR)  # without slivers between two flattenings
     places = _places(core, free)

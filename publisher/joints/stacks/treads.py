@@ -8,7 +8,7 @@ import shapely
 from publisher.basics import record
 from publisher.geometry import mitred
 from publisher.joints.footing import LEAST_TREAD
-from publisher.joints.outlines import pieces
+from publisher.joints.outlines import pieces, united
 from publisher.joints.stacks.circles import farthest, largest_circle
 from publisher.joints.stacks.layers import LaidStack
 from publisher.joints.stacks.plan_geometry import LayerKey, PlanGeometry
@@ -53,7 +53,7 @@ def treads_of(
         low = [j for j in over if stack.layers[j].bottom - top < figure_height]
         area = plan.bare(k)
         if low:
-            lids = shapely.union_all(shapely.intersection(plan.placed[low], area))
+            lids = united(shapely.intersection(plan.placed[low], area))
             area = pieces(shapely.difference(area, lids))
         around = [k + 1, *low] if k < last else low
         key: LayerKey = (plan.key(k, k), tuple(plan.key(k, j) for j in around))

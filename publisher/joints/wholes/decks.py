@@ -11,7 +11,7 @@ from publisher.design import Board, Figure, PanelPlan
 from publisher.geometry import PLATE
 from publisher.joints.bending import SMALL, OnDeck
 from publisher.joints.footing import GRAVITY, mass_of
-from publisher.joints.outlines import Array
+from publisher.joints.outlines import Array, united
 from publisher.joints.panels import (
     ON_TABLE,
     PANEL_TOUCH,
@@ -87,7 +87,7 @@ def decks_of_layers(
             continue  # what is narrow carries the figure that stands on a wide layer over it
         region = region_of(layer)
         under = [section_under(other, layer) for other in (level[at - 1], *knees)]
-        held = shapely.intersection(shapely.union_all(under), region)
+        held = shapely.intersection(united(under), region)
         free = shapely.difference(region, held)
         if free.area <= SMALL:  # it lies on the next lower one all over
             continue
@@ -123,10 +123,10 @@ def _undermost(
         if not _bears(panel, on_it, figure):
             continue
         region = region_of(panel)
-        under = shapely.union_all([section_under(other, panel) for other in below])
-        held = shapely.intersection(shapely.union_all([under, own]), region)
+        under = united([section_under(other, panel) for other in below])
+        held = shapely.intersection(united([under, own]), region)
         ribs = [section_over(wall, panel) for wall in walls if _high(wall, panel)]
-        yield panel, region, shapely.union_all([held, *(rib for rib in ribs if shapely.dwithin(rib, held, UNDER))])
+        yield panel, region, united([held, *(rib for rib in ribs if shapely.dwithin(rib, held, UNDER))])
 
 
 def _bears(panel: Panel, others: list[Panel], figure: Figure) -> bool:
@@ -220,7 +220,7 @@ def _glued(levels: list[list[Panel]], bare: shapely.Geometry) -> tuple[float, in
             for layer in level
         ]
         gap = float(_heights(level[0]).min()) - top
-        if gap > PANEL_TOUCH or shapely.area(shapely.difference(bare, shapely.union_all(own))) > SMALL:
+        if gap > PANEL_TOUCH or shapely.area(shapely.difference(bare, united(own))) > SMALL:
             break
         thick += min(layer.part.thickness for layer in level)
         top = float(_heights(level[0]).max())

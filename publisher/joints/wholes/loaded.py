@@ -9,6 +9,7 @@ from publisher.design import Board, Figure, PanelPlan
 from publisher.geometry import PLATE
 from publisher.joints.bending import SMALL, OnDeck
 from publisher.joints.footing import GRAVITY
+from publisher.joints.outlines import united
 from publisher.joints.panels import Deck, Panel, PanelAssembly, decks_of, region_of, section_over
 from publisher.joints.wholes.put import PlacedThing, PlacedWhole
 
@@ -53,4 +54,4 @@ def _on(deck: Panel, over: Sequence[PlacedThing], own: Sequence[Panel], whole: P
 
 def _touched(thing: PlacedThing, panel: Panel) -> shapely.Geometry:
     """Return where a thing stands on a panel, in the panel's coordinates."""
-    return shapely.intersection(shapely.union_all([section_over(one, panel) for one in thing.panels]), region_of(panel))
+    return shapely.intersection(united([section_over(one, panel) for one in thing.panels]), region_of(panel))
