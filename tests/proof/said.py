@@ -6,7 +6,7 @@ FIRST = {
     "square limits": "Both must lie between 99.5 and 100.5 mm (3.92 and 3.95 in).",
     "square near a limit": "Near either, measure the long rulers: each 100 mm alike.",
     "corner marks": "Look for all four corner marks. One is missing: the page was clipped.",
-    "gauge": "Stand your board in the gauge.",
+    "gauge": "Try a strip of your board in the gauge.",
     "gauge how": "Slide a short strip of your board, on its edge, to where it fills the gap: there stands its thickness in mm.",
     "gauge takes": "This pack is drawn for 5 mm, at the arrow, and takes board from 4.7 to 5.3 mm, under the heavy bar.",
     "other board": "For any other board find the pack that is drawn for it.",
@@ -34,7 +34,7 @@ LAST = {
     "step print": "Print page 1 at 100 %, one side only, and measure its square across and down.",
     "step readings": "Stop and check: both readings lie between 99.5 and 100.5 mm (3.92 and 3.95 in).",
     "step rest": "When both readings are right, print pages 2-4 the same way.",
-    "step gauge": "Stand your board on its edge in the gauge on page 1.",
+    "step gauge": "Stand a strip of your board on its edge in the gauge on page 1.",
     "step tape": "Trim one tile of each pair along its trim line, lay it over the other until match marks of the same name "
     "cover each other, and",
     "step tape on": "fix it with masking tape at both ends of the seam.",

@@ -85,13 +85,13 @@ def _sliver(report: StackReport, under: int, board: Board) -> Sliver | None:
     """Return by how little the layer on layer ``under`` is glued to it; None where it holds."""
     lower, upper = report.stack.layers[under], report.stack.layers[under + 1]
     plan, on = report.plan, f"layer {upper.number} ({upper.part}) lies on layer {lower.number} ({lower.part})"
-    smaller = plan.outlines[min(lower.part, upper.part, key=lambda part: plan.areas[part])]
     share = plan.contact(under).share
     if share >= ALL:
         return None
     if (sliver := _share_of(share, on, "the smaller of them")) is not None:
         return sliver
-    return _strip_of(plan.strip(under), min(least(GLUED_STRIP, board), widest_strip(smaller)), on)
+    own = (widest_strip(plan.outlines[part]) for part in (lower.part, upper.part))
+    return _strip_of(plan.strip(under), min(least(GLUED_STRIP, board), *own), on)
 
 
 def _share_of(share: float, on: str, smaller: str) -> Sliver | None:

@@ -107,7 +107,7 @@ def how(context: Context, box: Box, page: int, form: CheckForm) -> tuple[Body, f
         f"{context.paper.title}, one side only.",
         measure,
         "Look for all four corner marks. One is missing: the page was clipped.",
-        f"Stand your board in the gauge. {then}",
+        f"Try a strip of your board in the gauge. {then}",
     )
     drawn: list[Drawn] = []
     y, style = box.top, SMALL if form.small else BODY

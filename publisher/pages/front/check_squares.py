@@ -1,6 +1,6 @@
 """The squares of the print-check page: 100 mm, and round it 4 in where rulers show inches; what they must measure, in words."""
 
-from math import floor
+from math import ceil, floor, gcd
 
 from publisher.basics import Box, Layer, LengthPromise, polyline, record
 from publisher.basics.units import INCH_MM
@@ -77,15 +77,23 @@ def inch_readings(allowed: ScaleRange) -> tuple[str, ...]:
     """Return what the square of 4 in measures, on a rule of so fine marks as tell it, where that of 100 mm measures what each row of the
     table of readings says: true; from 98, from 95, and under 95 mm; too large; true one way. Where the design allows less than any mark
     shows, no reading of it is true."""
-    fine = _fraction(allowed) or FRACTIONS[0]
+    parts = _fraction(allowed) or FRACTIONS[0]
+    from_98, from_95 = (ceil(INCH_SIDE * share * parts) for share in (0.98, 0.95))  # the first marks that are no less
     return (
         f"{INCH_SIDE:g} in" if inch_square_words(allowed) else "measure the inner",
-        f"3 15/16 to 3 {fine - 1}/{fine} in",
-        f"3 13/16 to 3 {15 * fine // 16 - 1}/{fine} in",
-        "under 3 13/16 in",
-        f"4 1/{fine} in or more",
+        f"{_marked(from_98, parts)} to {_marked(int(INCH_SIDE) * parts - 1, parts)} in",
+        f"{_marked(from_95, parts)} to {_marked(from_98 - 1, parts)} in",
+        f"under {_marked(from_95, parts)} in",
+        f"{_marked(int(INCH_SIDE) * parts + 1, parts)} in or more",
         "true one way only",
     )
+
+
+def _marked(marks: int, parts: int) -> str:
+    """Return so many marks of a rule, of ``parts`` to the inch, as they are read: ``3 15/16``."""
+    whole, left = divmod(marks, parts)
+    shared = gcd(left, parts)
+    return f"{whole} {left // shared}/{parts // shared}"
 
 
 def inch_square_words(allowed: ScaleRange) -> str:

@@ -184,7 +184,7 @@ class _TestWords:
         check = f"page {ranges(pages)}" if len(pages) == 1 else f"pages {ranges(pages)}"
         found = (
             f"Print these pages at 100 %, and measure the square of {check}. Stop until it is true.",
-            f"Stand your board in the gauge, make the coupon of {check}, and read there what it tells.",
+            f"Try a strip of your board in the gauge, make the coupon of {check}, and read there what it tells.",
         )
         if part is None:
             return found

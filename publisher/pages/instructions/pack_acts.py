@@ -111,7 +111,7 @@ def _measure(context: Context, numbers: Numbers | None) -> Act | None:
     piles = trials_of(context.design, context.joined)
     if not ends and not piles:
         return None
-    said = [f"Stand your board on its edge in the gauge on page {CHECK_PAGE}."]
+    said = [f"Stand a strip of your board on its edge in the gauge on page {CHECK_PAGE}."]
     check = f"the board is {ends} thick."
     sketch = ActSketch(
         partial(sketches.gauging, check=CHECK_PAGE, ends=ends.removeprefix("from ")),

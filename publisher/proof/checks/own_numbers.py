@@ -7,7 +7,7 @@ from publisher.proof.checks.frame import MOST_SAID, about, judged, page_name
 from publisher.proof.measuring import ELSEWHERE, Case, figures_in, known_figures, written_numbers
 
 SQUARES = (  # squares of 100 mm and 4 in, of pages that print true and of those that were fitted to other papers
-    r"|3 15/16 to 3 (?:31/32|63/64) in|3 13/16 to 3 (?:29/32|59/64) in|under 3 13/16 in|4 1/(?:32|64) in or more"
+    r"|3 15/16 to 3 31/32 in|3 59/64 to 3 63/64 in|3 13/16 to 3 29/32 in|under 3 13/16 in|4 1/(?:32|64) in or more"
     r"|\b98 mm|\b95 mm|\b98 to|\b95 to under 98 mm"
 )
 CARD = r"0\.3 to 0\.5 mm|0\.012 to 0\.02 in"  # thin card

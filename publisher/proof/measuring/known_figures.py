@@ -16,7 +16,7 @@ OF_FEW = ("templates", "tiles")
 """Kinds of pages that speak of the pieces that they show; the others speak of all."""
 
 
-CHECKED_ON = "print_check"
+CHECK_SIDE = 100.0  # mm: the square of the print check
 CARDS = 3  # more for a template that is traced often: a second layer, and two of its spare
 
 
@@ -60,9 +60,8 @@ def known_figures(promises: Promises, page: int, written: frozenset[str]) -> Kno
     shares = [figure.value for figure in promises.figures if figure.kind == "share"]
     lengths = {
         *(figure.value for figure in promises.figures if figure.kind == "length"),
-        *(end for side in squares for share in shares for end in _read_off(side * share)),
+        *(end for side in squares for share in shares for end in _read_off(side, share)),
         *squares,
-        *((end for side in squares for end in _just_outside(side, shares)) if kind == CHECKED_ON else ()),
         *(line.length for line in promises.lengths if line.page == page),
         *(size for piece in pieces for size in (piece.thickness, *piece.lengths)),
         *(size for row in rows for size in (row.width, row.height)),
@@ -100,17 +99,12 @@ def written_numbers(promises: Promises) -> frozenset[str]:
     return frozenset(said.words for words in (*promises.given, *names) for said in figures_in(normal(words)))
 
 
-def _read_off(mm: float) -> tuple[float, float, float]:
-    """Return where a reading may end, and the tenths of a millimetre at both sides: inches stand beside those."""
-    return mm, floor(mm * 10.0) / 10.0, ceil(mm * 10.0) / 10.0
-
-
-def _just_outside(side: float, shares: Iterable[float]) -> Iterator[float]:
-    """Yield the next tenths (mm) below and above what a square of a true print may measure."""
-    ends = sorted(side * share for share in shares)
-    if ends:
-        yield ceil(ends[0] * 10.0 - 1e-6) / 10.0 - 0.1
-        yield floor(ends[-1] * 10.0 + 1e-6) / 10.0 + 0.1
+def _read_off(side: float, share: float) -> Iterator[float]:
+    """Yield where a reading (mm) of a square may end, and the tenths at both sides: inches stand beside those. Other squares than that
+    of 100 mm are read by the same tenths of it, to a hundredth."""
+    for mm, scale in ((side * share, 1.0), (CHECK_SIDE * share, side / CHECK_SIDE)):
+        for end in (mm, floor(mm * 10.0) / 10.0, ceil(mm * 10.0) / 10.0):
+            yield from (end * scale, floor(end * scale * 100.0) / 100.0, ceil(end * scale * 100.0) / 100.0)
 
 
 def _laid_sizes(outlines: Iterable[OutlinePromise]) -> Iterator[float]:

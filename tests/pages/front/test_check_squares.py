@@ -5,7 +5,14 @@ from collections.abc import Callable
 import pytest
 
 from publisher.basics import Box
-from publisher.pages.front.check_squares import SQUARE_SIDE, CheckForm, forms_of, inch_square_words, square_box
+from publisher.pages.front.check_squares import (
+    SQUARE_SIDE,
+    CheckForm,
+    forms_of,
+    inch_readings,
+    inch_square_words,
+    square_box,
+)
 from publisher.pages.front.scale_range import ScaleRange
 from publisher.pages.sheet.draft import Context
 
@@ -30,3 +37,20 @@ def test_the_square_of_100_mm_keeps_its_size_inside_the_other() -> None:
         box = square_box(Box(20.0, 30.0, 200.0, 250.0), form)
         assert (box.left, box.top) == pytest.approx((20.0 + off, 250.0 - off))
         assert (box.width, box.height) == pytest.approx((SQUARE_SIDE, SQUARE_SIDE))
+
+
+def test_rows_of_the_inch_square_say_what_those_of_100_mm_say() -> None:
+    """98 mm of 100 are 3.92 in of 4, 95 mm are 3.80 in: the first marks from there on, of 64 or of 32 to the inch."""
+    fine, coarse = ScaleRange(0.995, 1.005, None, None), ScaleRange(0.99, 1.01, None, None)
+    assert inch_readings(fine)[1:5] == (
+        "3 59/64 to 3 63/64 in",
+        "3 13/16 to 3 29/32 in",
+        "under 3 13/16 in",
+        "4 1/64 in or more",
+    )
+    assert inch_readings(coarse)[1:5] == (
+        "3 15/16 to 3 31/32 in",
+        "3 13/16 to 3 29/32 in",
+        "under 3 13/16 in",
+        "4 1/32 in or more",
+    )

@@ -32,6 +32,17 @@ def test_squares_are_read_off_between_their_limits(kit: Any) -> None:
     ]
 
 
+def test_a_smaller_square_is_read_by_the_tenths_of_that_of_100_mm(kit: Any) -> None:
+    """99.892 % of 100 mm is read as 99.9 mm, of 30 mm as 29.97 mm; 29.95 and 29.99 mm are no end of it."""
+    promises = kit.good().promises
+    (calibration, *_) = [line for line in promises.lengths if line.purpose == "calibration" and line.length < 100.0]
+    side = calibration.length
+    limited = replace(promises, figures=(FigurePromise("least scale of a print", 0.99892, "share"),))
+    found = known_figures(limited, 2, frozenset())
+    said = (f"{0.999 * side:.2f} mm", f"{0.9975 * side:.2f} mm")
+    assert [found.knows(one) for text in said for one in figures_in(text)] == [True, False]
+
+
 def test_cards_that_are_cut_out_are_pieces_without_strips_and_nested_ones() -> None:
     big, hole = (
         ((0.0, 0.0), (90.0, 0.0), (90.0, 60.0), (0.0, 60.0)),
