@@ -60,7 +60,7 @@ def surfaces() -> Files:
         NOTE,
         "A part may carry one of these patterns as lines to draw or press, under `surface:`. Rows begin on the part's lower edge "
         "(a roof's eave) as stated, before joins take anything off, so that rows of neighbouring walls meet round the corner. "
-        "Lines keep 1 mm from every cut. Joints of neighbouring rows stand at least a quarter of a unit apart (the definition of "
+        "Lines keep 1.1 mm from every cut. Joints of neighbouring rows stand at least a quarter of a unit apart (the definition of "
         "running bond in TMS 402), and a joint that would leave less than a quarter of a unit at an end or beside an opening is "
         "left out. Irregular patterns follow `seed`, a whole number: the same seed gives the same stones, another one others.\n\n"
         "A pattern whose lines would lie nearer together than its least distance is refused, for a pencil would run them into each "

@@ -54,6 +54,7 @@ from publisher.pages.sheet import (
     PageDraft,
     PageFault,
     TruePage,
+    cleared,
     edition_called,
     furniture,
     heading_of,
@@ -152,7 +153,7 @@ def compose(
             *worded_links(faces, own.drawn, number, len(drafts), *page_words(tongue)),
             *use_links(context, own.carried, uses),
         )
-        drawn = (*thinned(body.drawn, frame.width * frame.height), *links)
+        drawn = (*thinned(cleared(body.drawn), frame.width * frame.height), *links)
         reach = tuple(ink_box(faces, thing) for thing in drawn)
         shown = beside_furniture(drawn, reach, body.furniture)
         inked = _unnumbered(faces, draft, seen, around) if seen.names_others else shown
@@ -246,7 +247,7 @@ def compose(
 def _unnumbered(faces: Faces, draft: PageDraft, seen: Numbers, around: Body) -> tuple[Drawn, ...]:
     """Return what a page shows beside its furniture with all numbers of pages 0: it is the same page wherever the others stand."""
     body = draft.body(seen.unnumbered()) + around
-    alike = thinned(body.drawn, draft.frame.width * draft.frame.height)
+    alike = thinned(cleared(body.drawn), draft.frame.width * draft.frame.height)
     return beside_furniture(alike, tuple(ink_box(faces, thing) for thing in alike), around.furniture)
 
 

@@ -13,7 +13,9 @@ from publisher.geometry.registry import Values
 Array = NDArray[np.float64]
 Lines = NDArray[np.object_]  # line strings of the geometry library
 
-JOINT_CLEAR = 1.0  # mm that joints keep from every cut, so that they do not look like one
+JOINT_CLEAR = (
+    1.1  # mm that joints keep from every cut: on a template, which is smaller by a pencil, white still prints between
+)
 PENCIL_APART = 1.0  # mm: lines nearer to each other run together under a pencil of 0.3 to 0.5 mm (common practice)
 
 

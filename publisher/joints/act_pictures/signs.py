@@ -172,7 +172,7 @@ def put_sweep(sheet: Sheet, path: Array, text: str, *, wrong: bool) -> None:
             arm = CROSS_HALF * np.array([1.0, side])
             sheet.sketch.add_path("cue", np.array([middle - arm, middle + arm]))
     spot = shapely.Point(path[len(path) // 2]).buffer(1.0)
-    put_label(sheet, text, spot, shapely.Polygon())
+    put_label(sheet, text, spot, shapely.Polygon(), led=False)
     left, low = path.min(axis=0)
     right, high = path.max(axis=0)
     sheet.take(Box(float(left), float(low), float(right), float(high)))
@@ -194,9 +194,9 @@ def put_times(sheet: Sheet, times: int) -> None:
     sheet.take(Box(x - wide / 2, y - high / 2, x + wide / 2, y + high / 2))
 
 
-def put_label(sheet: Sheet, text: str, on: shapely.Geometry, other: shapely.Geometry) -> None:
+def put_label(sheet: Sheet, text: str, on: shapely.Geometry, other: shapely.Geometry, *, led: bool = True) -> None:
     """Add words at the middle of an area, or as near to it as no line runs, and not on what belongs to something else; with a line to
-    the area where they stand off it."""
+    the area where they stand off it, if they may be ``led``."""
     wide, high = LABEL_WIDE * len(text) + 2 * LABEL_ROOM, LABEL_HIGH + 2 * LABEL_ROOM
     middle = _roomiest(on)
     points = np.vstack([middle, sheet.ground.grid()])
@@ -213,7 +213,7 @@ def put_label(sheet: Sheet, text: str, on: shapely.Geometry, other: shapely.Geom
         x + wide / 2 - LABEL_ROOM / 2,
         y + high / 2 - LABEL_ROOM / 2,
     )
-    if float(shapely.distance(box, on)) > LEADER_FROM:
+    if led and float(shapely.distance(box, on)) > LEADER_FROM:
         inner = shapely.buffer(on, -LEADER_IN)
         ends = shapely.get_coordinates(shapely.shortest_line(box, on if inner.is_empty else inner))
         sheet.sketch.add_path("leader", ends)

@@ -8,7 +8,7 @@ from publisher.joints import Drawing, whole_names
 from publisher.pages.front.cover_picture import LEAST_PICTURE, finished_piece
 from publisher.pages.model import Drawn, Stroke
 from publisher.pages.sheet import FIGURE, Body, Context, drawing_pose, place_drawing
-from publisher.pages.type import DIMENSION, GUTTER, NOTE, SPACE
+from publisher.pages.type import DIMENSION, GUTTER, NOTE, PICTURE_DETAIL, SPACE
 
 LEAST_VIEWS = 40.0  # mm of height: in less they are too small to read
 BESIDE = 0.38  # of the width, for elevation and plan
@@ -149,4 +149,6 @@ def figure_beside(at: tuple[float, float], base: float) -> Drawn:
     corners = ((1, 0.4), (0.7, 0.9), (0, 1.1), (-0.7, 0.9), (-1, 0.4), (-0.8, -0.4), (-0.3, -1), (0.3, -1), (0.8, -0.4))
     middle = neck + 1.1 * head
     face = ring(*((x + 0.8 * head * a, middle + head * b) for a, b in corners))
-    return Stroke(DIMENSION, (stand, coat, face), Layer.PAGE, tag=f"{FIGURE}:A figure on its base beside the piece")
+    return Stroke(
+        PICTURE_DETAIL, (stand, coat, face), Layer.PAGE, tag=f"{FIGURE}:A figure on its base beside the piece"
+    )

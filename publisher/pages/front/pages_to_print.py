@@ -10,7 +10,7 @@ from publisher.basics import Box, Carried, Layer, Path, Point, polyline, record,
 from publisher.basics.wording import counted
 from publisher.pages.model import Drawn, Link, Stroke
 from publisher.pages.sheet import Context, TruePage, described
-from publisher.pages.type import CELL_GAP, DIMENSION, HEADING, NOTE, RULE, SMALL, SPACE, Block
+from publisher.pages.type import CELL_GAP, DIMENSION, HEADING, NOTE, PICTURE_DETAIL, RULE, SMALL, SPACE, Block
 
 TALLEST_PREVIEW, LEAST_PREVIEW = 27.0, 10.0  # mm of height of a small picture of a page
 PREVIEW_OFF = 0.05  # mm that a line of them may be off
@@ -138,5 +138,5 @@ def _small(page: TruePage, at: tuple[float, float], scale: float) -> tuple[Drawn
     for window, paths in by_window.items():
         left, bottom, right, top = (window or whole).sides
         (low, high) = carried(((left, bottom), (right, top)))
-        drawn.append(Stroke(DIMENSION, tuple(paths), Layer.PAGE, Box(*low, *high), "figure"))
+        drawn.append(Stroke(PICTURE_DETAIL, tuple(paths), Layer.PAGE, Box(*low, *high), "figure"))
     return described(drawn, f"Small picture of page {_called(page)}")

@@ -6,14 +6,14 @@ from math import hypot, radians, tan
 import shapely
 from shapely.affinity import affine_transform
 
-from publisher.basics import Box, Point
+from publisher.basics import Box, Point, record
 from publisher.geometry import Part, polygon
 from publisher.material import Layout
 from publisher.pages.instructions.part_art import part_cells, ring_points
 from publisher.pages.instructions.part_sketches import FIELD, FIELD_TALL, FIELD_WIDE, CountedParts
 from publisher.pages.instructions.sketch_pen import SketchPen, along_arc
 from publisher.pages.instructions.sketch_places import stand_tool
-from publisher.pages.tiles import Tiling
+from publisher.pages.tiles import Cell, Tiling
 from publisher.pages.type import CUT, PICTURE_CONTOUR, PICTURE_DETAIL, PICTURE_GHOST, PICTURE_OUTLINE
 
 PILE_DRAWN = 10  # scraps of a pile that are drawn; of more, a gap stands for those left out
@@ -21,6 +21,8 @@ MOST_BOARDS = 2  # layouts that are shown
 COUNT_LINES = 4  # of counts below the layouts
 TILES_HIGH = 16.5  # mm for the tiles of a template, apart and taped
 TILES_APART, TILES_LAID = 31.6, 8.0  # mm: over what they stand apart, and taped
+PAPER_ROUND = 1.0  # mm of paper round a tile, where no seam is
+ARROW_BESIDE = 4.0  # mm from the word that an arrow stands beside
 TILES_SPREAD = 0.14  # share of a template's size by which its tiles stand apart
 TAPE_ACROSS, TAPE_ALONG = 5.0, 2.6  # mm: a strip of tape across a seam, and along it
 TAPED_SHOWN = 2  # templates of which the tiles are drawn
@@ -37,8 +39,8 @@ def printing(pen: SketchPen, check: int, others: str, square: str, reading: str)
             _printer(pen, left, number)
     x, y, side = 7.5, 18.5, 13.0
     pen.line((x, y), (x + side, y), (x + side, y + side), (x, y + side), style=PICTURE_OUTLINE, closed=True)
-    pen.rule(x - 1.0, y - 4.4, x + side + 6.5, y - 0.4)
-    pen.rule(x + side + 0.5, y - 0.2, x + side + 4.5, y + side + 5.0)
+    pen.rule(x - 1.0, y - 4.8, x + side + 6.5, y - 0.8)
+    pen.rule(x + side + 0.8, y, x + side + 4.8, y + side + 5.0)
     pen.words(square, x + side / 2, y + side / 2 - 1.0, "centre")
     pen.right(1.0, 4.6)
     pen.count(reading, 6.6, 5.2, "left")
@@ -118,15 +120,17 @@ def taping(pen: SketchPen, tilings: Sequence[Tiling], pages: Sequence[str], said
     wide = FIELD_WIDE / len(shown)
     for number, tiling in enumerate(shown):
         _tiles_of(pen, tiling, wide * number, wide * (number + 1))
-    middle = FIELD_WIDE / 2 if len(shown) > 1 else FIELD_WIDE - 10.0
-    pen.arrow((middle, TILES_APART - 0.6), (middle, TILES_LAID + TILES_HIGH + 0.6))
+    start, end = TILES_APART - 0.6, TILES_LAID + TILES_HIGH + 0.6
     if len(tilings) == len(shown) > 1 and max(map(pen.wide, (*pages, *said))) < wide - 6.0:
+        pen.arrow((FIELD_WIDE / 2, start), (FIELD_WIDE / 2, end))
         for number, (where, each) in enumerate(zip(pages, said, strict=True)):
             for text, y in ((where, TILES_APART - 5.4), (each, 1.2)):
                 pen.count(text, wide * (number + 0.5), y)
         return
-    for where in pen.broken(pages, FIELD_WIDE - 26.0):
-        pen.count(where, FIELD_WIDE / 2 - 6.0, TILES_APART - 5.4)
+    for where in pen.broken(pages, FIELD_WIDE - 26.0):  # and the arrow beside it, both in the middle
+        half = (pen.wide(where) + ARROW_BESIDE) / 2
+        pen.count(where, FIELD_WIDE / 2 - ARROW_BESIDE / 2, TILES_APART - 5.4)
+        pen.arrow((FIELD_WIDE / 2 + half, start), (FIELD_WIDE / 2 + half, end))
     for each in pen.broken(said, FIELD_WIDE - 2.0, between=" · "):
         pen.count(each, FIELD_WIDE / 2, 1.2)
 
@@ -139,7 +143,7 @@ def _tiles_of(pen: SketchPen, tiling: Tiling, start: float, end: float) -> None:
     wide, high = _size(shapely.union_all(windows))
     most = end - start - (12.0 if end - start > FIELD_WIDE / 2 else 7.0)
     spread = [1.0 + (TILES_SPREAD if many > 1 else 0.0) for many in (cutting.columns, cutting.rows)]
-    scale = min(most / (wide * spread[0]), TILES_HIGH / (high * spread[1]))
+    scale = min((most - 2 * PAPER_ROUND) / (wide * spread[0]), (TILES_HIGH - 2 * PAPER_ROUND) / (high * spread[1]))
     gaps = (TILES_SPREAD * wide / max(cutting.columns - 1, 1), TILES_SPREAD * high / max(cutting.rows - 1, 1))
 
     def put(shape: shapely.Geometry, at: Point, shift: Point = (0.0, 0.0)) -> shapely.Geometry:
@@ -154,13 +158,17 @@ def _tiles_of(pen: SketchPen, tiling: Tiling, start: float, end: float) -> None:
     high_at = (middle - taken[0] / 2, TILES_APART + 1.6 + (TILES_HIGH - taken[1]) / 2)
     for cell, window in zip(cutting.cells, windows, strict=True):
         shift = (gaps[0] * cell.column, gaps[1] * (cutting.rows - 1 - cell.row))  # rows are counted from the top
-        _tile(pen, put(window, high_at, shift), put(tiling.laid.intersection(window), high_at, shift))
+        _tile(
+            pen,
+            _paper(put(window, high_at, shift), cell, tiling),
+            put(tiling.laid.intersection(window), high_at, shift),
+        )
         for seam in tiling.seams:
             for mark in seam.marks if cell in (seam.first, seam.second) else ():
                 _mark(pen, put(shapely.Point(mark), high_at, shift))
     low_at = (middle - wide * scale / 2, TILES_LAID + (TILES_HIGH - high * scale) / 2)
-    for window in windows:
-        pen.line(*_ring(put(window, low_at)), style=PICTURE_DETAIL, closed=True)
+    for cell, window in zip(cutting.cells, windows, strict=True):
+        pen.line(*_ring(_paper(put(window, low_at), cell, tiling).paper), style=PICTURE_DETAIL, closed=True)
     for piece in shapely.get_parts(put(shapely.intersection(tiling.laid, shapely.union_all(windows)), low_at)):
         if piece.geom_type == "Polygon":
             pen.line(*_ring(piece), style=PICTURE_CONTOUR, closed=True)
@@ -186,9 +194,35 @@ def _taped_end(pen: SketchPen, end: shapely.Point, other: shapely.Point) -> None
     pen.dotted((at(deep / 2, -half + 0.5), at(deep / 2, half - 0.5)))
 
 
-def _tile(pen: SketchPen, window: shapely.Polygon, shape: shapely.Geometry) -> None:
-    pen.white(*_ring(window))
-    pen.trimmed(*_ring(window), _ring(window)[0])
+@record
+class _Tile:
+    """A tile's paper in a sketch, and which of its sides are cut off along a trim line."""
+
+    paper: shapely.Polygon
+    trimmed: tuple[tuple[Point, Point], ...]
+    plain: tuple[tuple[Point, Point], ...]
+
+
+def _paper(window: shapely.Polygon, cell: Cell, tiling: Tiling) -> _Tile:
+    """Return the paper of a tile: it ends at its seams, and is wider than what is drawn on it elsewhere."""
+    over = {"right" if seam.upright else "bottom" for seam in tiling.seams if cell is seam.first}
+    cut_off = {"left" if seam.upright else "top" for seam in tiling.seams if cell is seam.second}
+    seamed = over | cut_off
+    out = {side: 0.0 if side in seamed else PAPER_ROUND for side in ("left", "bottom", "right", "top")}
+    left, bottom, right, top = window.bounds
+    paper = Box(left - out["left"], bottom - out["bottom"], right + out["right"], top + out["top"])
+    a, b, c, d = paper.corners()
+    sides = {"bottom": (a, b), "right": (b, c), "top": (c, d), "left": (d, a)}
+    trimmed = tuple(line for side, line in sides.items() if side in cut_off)
+    return _Tile(shapely.box(*paper.sides), trimmed, tuple(line for line in sides.values() if line not in trimmed))
+
+
+def _tile(pen: SketchPen, tile: _Tile, shape: shapely.Geometry) -> None:
+    pen.white(*_ring(tile.paper))
+    for side in tile.plain:
+        pen.line(*side, style=PICTURE_DETAIL)
+    for side in tile.trimmed:
+        pen.trimmed(*side)
     for piece in shapely.get_parts(shape):
         if piece.geom_type == "Polygon":
             pen.line(*_ring(piece), style=PICTURE_CONTOUR, closed=True)
@@ -231,7 +265,7 @@ def making_cards(pen: SketchPen, parts: Sequence[Part], pages: str, thick: str, 
     aside = GUIDE_SHOWN + 2.0 if guide else 0.0
     arts = part_cells([(part, 1) for part in shown], Box(0.0, 0.0, FIELD_WIDE - 7.0 - aside, 22.5), 0.6)
     for art in arts:
-        art.outline(pen, CUT, CUT)
+        art.outline(pen, CUT, CUT, narrow=PICTURE_OUTLINE)
         art.counted(pen)
     if len(parts) > len(shown):
         pen.count("…", FIELD_WIDE - 4.0, 8.0)

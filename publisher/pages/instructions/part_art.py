@@ -11,11 +11,13 @@ from publisher.geometry import Part, polygon
 from publisher.pages.instructions.sketch_pen import SketchPen
 from publisher.pages.instructions.sketch_places import room_for
 from publisher.pages.model import LineStyle
+from publisher.pages.sheet import LEAST_WHITE
 from publisher.pages.type import PICTURE_CONTOUR, PICTURE_DETAIL, PICTURE_OUTLINE
 
 COUNT_LETTER = 2.2  # mm of a letter of a count, in a sketch that is drawn smaller
 COUNT_HIGH = 5.0  # mm under a part for its letter and count
 BOARD_ROUND = 2.4  # mm of board round a part that still lies in it
+HOLLOW = 0.6  # of what its outline goes round: a piece with less is a rim
 CLOSEST_LINES = 1.4  # mm between two lines of a pattern: closer ones are thinned
 
 
@@ -50,13 +52,24 @@ class PartArt:
         """Return where a point of the part lies in the sketch."""
         return self.at[0] + self.scale * point[0], self.at[1] + self.scale * point[1]
 
-    def outline(self, pen: SketchPen, outer: LineStyle = PICTURE_CONTOUR, holes: LineStyle = PICTURE_OUTLINE) -> None:
-        """Draw its outline and its openings, white before what was drawn."""
+    def outline(
+        self,
+        pen: SketchPen,
+        outer: LineStyle = PICTURE_CONTOUR,
+        holes: LineStyle = PICTURE_OUTLINE,
+        narrow: LineStyle | None = None,
+    ) -> None:
+        """Draw its outline and its openings, white before what was drawn. ``narrow``: an opening or a rim whose lines would close up."""
         shape = self.shape
         pen.white(*ring_points(shape.exterior))
+        rims = [float(shapely.distance(shape.exterior, hole)) * pen.scale for hole in shape.interiors]
+        if narrow and rims and min(rims) < (outer.width + holes.width) / 2 + LEAST_WHITE:
+            hollow = shape.area < HOLLOW * shapely.Polygon(shape.exterior).area
+            outer, holes = narrow if hollow else outer, narrow
         pen.line(*ring_points(shape.exterior), style=outer, closed=True)
         for hole in shape.interiors:
-            pen.line(*ring_points(hole), style=holes, closed=True)
+            closes = shapely.Polygon(hole).buffer(-(holes.width + LEAST_WHITE) / (2 * pen.scale)).is_empty
+            pen.line(*ring_points(hole), style=narrow if closes and narrow else holes, closed=True)
 
     def marks(self, pen: SketchPen, purposes: Sequence[Purpose], style: LineStyle = PICTURE_DETAIL) -> int:
         """Draw its marks of these purposes, of lines that would close up as many as stay apart; return how many."""

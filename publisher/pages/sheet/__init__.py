@@ -16,6 +16,7 @@ from publisher.pages.sheet.caution_words import (
     thing_name,
     tool_words,
 )
+from publisher.pages.sheet.clearing import LEAST_WHITE, cleared
 from publisher.pages.sheet.code import pack_id
 from publisher.pages.sheet.draft import Body, Context, Numbers, PageDraft, TruePage
 from publisher.pages.sheet.editions import OTHER, Edition, edition_called, needs_in

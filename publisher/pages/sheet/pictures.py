@@ -66,7 +66,9 @@ WEIGHTS: dict[str, LineStyle] = {
     "cue": PICTURE_CUE,
     "head": LEADER,
 }
-OUTLINES = ("outline", "contour")  # weights of what a silhouette is drawn with
+OUTLINES = {"outline": PICTURE_OUTLINE, "contour": PICTURE_CONTOUR}  # weights of what a silhouette is drawn with
+SMALL_OUTLINES = {"outline": PICTURE_DETAIL, "contour": PICTURE_OUTLINE}  # where slots and arms of it would close up
+SMALL_SILHOUETTE = 20.0  # mm
 HEAD = "head"  # weight of a line that is the border of a black area: the head of an arrow
 
 
@@ -114,9 +116,8 @@ def place_drawing(
     drawn: list[Drawn] = []
     tag = f"{FIGURE}:{drawing.alt}"
     outlines: tuple[Path, ...] = ()
-    for weight, line_style in WEIGHTS.items():
-        if not details and weight not in OUTLINES:
-            continue
+    silhouette = SMALL_OUTLINES if max(width, height) < SMALL_SILHOUETTE else OUTLINES
+    for weight, line_style in (WEIGHTS if details else silhouette).items():
         paths = tuple(
             polyline(tuple((x + px * scale, y + py * scale) for px, py in line.points))
             for line in drawing.lines

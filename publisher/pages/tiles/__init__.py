@@ -4,6 +4,7 @@ Comes in: parts that fit no page, and templates that may share pages with them. 
 promises about seams. Never: lay tiles on board.
 """
 
+from publisher.pages.tiles.seams import Cell
 from publisher.pages.tiles.tile_pages import TOO_MANY_TILES, tiles_refusal
 from publisher.pages.tiles.tile_plan import Tiling
 from publisher.pages.tiles.true_pages import TruePages, plan_true_pages, true_page_drafts

@@ -10,7 +10,7 @@ import shapely
 
 from publisher.basics import Box, Carried, Check, DonePromise, Findings
 from publisher.proof.checks.frame import carried_faults, judged
-from publisher.proof.measuring import CARRIED_TOLERANCE, Case, carried_lines, lines_in, met_by, strokes_in
+from publisher.proof.measuring import CARRIED_TOLERANCE, CLOSED_UP, Case, carried_lines, lines_in, met_by, strokes_in
 from publisher.proof.reading import Array, normal
 
 MOST_HIDDEN = 0.3  # of the outline of a part: a tool, a rule, a letter or a flag may lie on it
@@ -50,7 +50,7 @@ def _fault(case: Case, promise: DonePromise, where: Carried) -> str:
         return "is missing"
     grown = where.box.grown(CARRIED_TOLERANCE)
     rings, strokes = carried_lines(where, promise.rings), strokes_in(ink, grown)
-    found = met_by(rings, strokes)
+    found = met_by(rings, strokes, CLOSED_UP)
     ends = [met_by(points, strokes) for points in _ends(rings[0])]
     larger = sum(end.missing > MOST_OF_AN_END * end.tried for end in ends) > ENDS_HIDDEN
     if found.missing > MOST_HIDDEN * found.tried or larger:

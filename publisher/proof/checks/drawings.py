@@ -10,6 +10,7 @@ from publisher.basics import Carried, Check, DrawingPromise, Findings
 from publisher.proof.checks.frame import carried_faults, judged
 from publisher.proof.measuring import (
     CARRIED_TOLERANCE,
+    CLOSED_UP,
     Case,
     carried_lines,
     carried_points,
@@ -32,7 +33,7 @@ SAME_SHAPE = 0.02  # share by which the sides of a photograph may differ from th
     "proof/step-picture",
     "Pictures as the spec asks",
     "a picture of another step is followed before any word is read; lines may be "
-    f"{CARRIED_TOLERANCE:g} mm off, and {FINE_SHARE:.0%} of the fine ones left out",
+    f"{CARRIED_TOLERANCE:g} mm off, {FINE_SHARE:.0%} of the fine ones left out, and any within {CLOSED_UP:g} mm of another",
     may_be_empty=True,
 )
 def step_pictures(case: Case, check: Check[Case]) -> Findings:
@@ -56,7 +57,7 @@ def _fault(case: Case, promise: DrawingPromise, where: Carried) -> str:
     lines, fine = carried_lines(where, promise.lines), carried_lines(where, promise.fine)
     strokes = strokes_in(ink, where.box)
     for wanted, most in ((lines, 0.0), (fine, FINE_SHARE)):
-        found = met_by(wanted, strokes)
+        found = met_by(wanted, strokes, CLOSED_UP)
         if found.missing > most * found.tried:
             return f"lacks a line at {found.at[0]:.1f}, {found.at[1]:.1f} mm"
     stray = only(strokes_in(ink, where.box, solid=True, least=OUTLINE_FROM), lines)

@@ -6,6 +6,7 @@ Never: decide what is an error.
 
 from publisher.proof.measuring.carried import (
     CARRIED_TOLERANCE,
+    CLOSED_UP,
     carried_lines,
     carried_points,
     lines_in,

@@ -12,6 +12,7 @@ from publisher.proof.measuring.strewn import tried
 from publisher.proof.reading import Array, TextLine
 
 CARRIED_TOLERANCE = 0.1  # mm on the page between a promised line and the stroke that shows it
+CLOSED_UP = 1.0  # mm on the page: in a picture a line this near to another may be left out, as both would print as one
 BEND = 0.02  # mm: points that lie nearer to the line between their neighbours make no bend
 TRY_STEP = 2.0  # mm between the points of a line that are tried
 READS_IN = 0.5  # mm by which words may reach over their box
@@ -70,14 +71,14 @@ def _straightened(points: Array, owners: Array) -> tuple[Array, Array]:
     return kept
 
 
-def met_by(lines: Sequence[Array], strokes: StrokeSegments) -> Agreement:
-    """Try points along promised lines: each has a stroke."""
+def met_by(lines: Sequence[Array], strokes: StrokeSegments, within: float = CARRIED_TOLERANCE) -> Agreement:
+    """Try points along promised lines: each has a stroke ``within`` so many mm."""
     long = [line for line in lines if len(line) > 1]
     if not long:
         return Agreement(0, 0, (0.0, 0.0))
     owners = np.repeat(np.arange(len(long)), [len(line) for line in long])
     wanted = shapely.linestrings(np.concatenate(long), indices=owners)
-    return _judged(tried(wanted, TRY_STEP)[0], strokes)
+    return _judged(tried(wanted, TRY_STEP)[0], strokes, within)
 
 
 def only(strokes: StrokeSegments, lines: Sequence[Array]) -> Agreement:
@@ -87,11 +88,11 @@ def only(strokes: StrokeSegments, lines: Sequence[Array]) -> Agreement:
     ends = np.concatenate([line[1:] for line in long]) if long else np.zeros((0, 2))
     promised = StrokeSegments(starts, ends, np.zeros(len(starts), dtype=int), np.zeros(len(starts)))
     drawn = shapely.linestrings(np.stack((strokes.starts, strokes.ends), axis=1))
-    return _judged(tried(drawn, TRY_STEP)[0], promised)
+    return _judged(tried(drawn, TRY_STEP)[0], promised, CARRIED_TOLERANCE)
 
 
-def _judged(points: Array, against: StrokeSegments) -> Agreement:
-    far = np.flatnonzero(~against.near(points, CARRIED_TOLERANCE))
+def _judged(points: Array, against: StrokeSegments, tolerance: float) -> Agreement:
+    far = np.flatnonzero(~against.near(points, tolerance))
     at = points[far[0]].tolist() if len(far) else (0.0, 0.0)
     return Agreement(len(points), len(far), (at[0], at[1]))
 

@@ -37,8 +37,10 @@ def test_a_small_piece_is_not_blown_up() -> None:
 
 
 def test_a_silhouette_leaves_texture_out(setter: Setter) -> None:
-    drawn = place_drawing(setter, DRAWING, Box(0, 0, 10, 10), labels=False, details=False)
-    assert [s.style.name for s in drawn if isinstance(s, Stroke)] == ["picture_outline"]
+    """A small one has finer lines, so that its slots and arms do not close up."""
+    for size, style in ((10, "picture_detail"), (40, "picture_outline")):
+        drawn = place_drawing(setter, DRAWING, Box(0, 0, size, size), largest=9.0, labels=False, details=False)
+        assert [s.style.name for s in drawn if isinstance(s, Stroke)] == [style]
 
 
 def test_labels_at_one_point_are_moved_apart(setter: Setter) -> None:
