@@ -35,7 +35,7 @@ ONE_CUT = frozenset({"piece", "straight_cut", "sheet", "offcut"})  # styles of w
 
 
 @dataclass(frozen=True)
-class Run:
+class SmoothLine:
     """A line from corner to corner: its shape, half of its width (mm), the name of its style."""
 
     shape: shapely.LineString
@@ -53,7 +53,7 @@ class Closing:
     at: tuple[float, float]
 
 
-def runs_of(page: Page) -> Iterator[Run]:
+def runs_of(page: Page) -> Iterator[SmoothLine]:
     """Yield the lines of every stroke, cut at their corners and by the window of the stroke."""
     for thing in page.drawn:
         if not isinstance(thing, Stroke):
@@ -66,7 +66,7 @@ def runs_of(page: Page) -> Iterator[Run]:
                 shown = line if thing.clip is None else shapely.clip_by_rect(line, *thing.clip.sides)
                 for part in shapely.get_parts(shown):
                     if part.geom_type == "LineString" and part.length > 0.0:
-                        yield Run(part, thing.style.width / 2.0, thing.style.name)
+                        yield SmoothLine(part, thing.style.width / 2.0, thing.style.name)
 
 
 def _smooth(points: list[Point]) -> Iterator[list[Point]]:

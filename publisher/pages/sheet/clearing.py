@@ -68,12 +68,12 @@ OUTER = 3
 _RANK = {style: rank for rank, style in enumerate(YIELDING, start=1)}
 
 
-Shapes = np.ndarray[tuple[int], np.dtype[np.object_]]
+LinesInOrder = np.ndarray[tuple[int], np.dtype[np.object_]]
 """Lines of a page, in the order in which they give way."""
 
 
 @record
-class _Run:
+class _SmoothRun:
     """A line from corner to corner: points, its stroke and path by number, half its width (mm), rank: the higher gives way, 0 to nobody."""
 
     points: tuple[Point, ...]
@@ -103,7 +103,7 @@ def cleared(drawn: tuple[Drawn, ...]) -> tuple[Drawn, ...]:
     return tuple(_with_paths(thing, number, kept) for number, thing in enumerate(drawn))
 
 
-def _runs(drawn: tuple[Drawn, ...]) -> Iterator[_Run]:
+def _runs(drawn: tuple[Drawn, ...]) -> Iterator[_SmoothRun]:
     """Yield all lines of a page as far as they are seen, from corner to corner."""
     for number, thing in enumerate(drawn):
         if isinstance(thing, Stroke):
@@ -111,7 +111,7 @@ def _runs(drawn: tuple[Drawn, ...]) -> Iterator[_Run]:
             for place, path in enumerate(thing.paths):
                 for points in smooth_runs(_points(path)):
                     for shown in (points,) if thing.clip is None else _within(points, thing.clip):
-                        yield _Run(shown, number, place, thing.style.width / 2.0, rank)
+                        yield _SmoothRun(shown, number, place, thing.style.width / 2.0, rank)
 
 
 def _within(points: tuple[Point, ...], window: Box) -> Iterator[tuple[Point, ...]]:
@@ -142,7 +142,7 @@ def smooth_runs(points: Sequence[Point]) -> Iterator[tuple[Point, ...]]:
         yield tuple(own)
 
 
-def _without_near(runs: list[_Run], shapes: Shapes) -> dict[int, list[shapely.Geometry]]:
+def _without_near(runs: list[_SmoothRun], shapes: LinesInOrder) -> dict[int, list[shapely.Geometry]]:
     """Return what is left of each line that gives way somewhere."""
     half = np.array([run.half for run in runs])
     rank = np.array([run.rank for run in runs])
@@ -186,7 +186,7 @@ def _meet(stretch: shapely.Geometry, other: shapely.Geometry, touch: float, near
     return bool(stretch.length <= WEDGE and ends.min() <= touch and ends.max() >= OPENED * near)
 
 
-def _prune(left: dict[int, list[shapely.Geometry]], shapes: Shapes, runs: list[_Run]) -> None:
+def _prune(left: dict[int, list[shapely.Geometry]], shapes: LinesInOrder, runs: list[_SmoothRun]) -> None:
     """Take away short rests that led to a line which is gone."""
     every = [(at, part) for at in range(len(runs)) for part in left.get(at, [shapes[at]])]
     parts = np.array([part for _, part in every], dtype=object)
