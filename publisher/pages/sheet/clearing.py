@@ -159,8 +159,8 @@ def _without_near(runs: list[_SmoothRun], shapes: LinesInOrder) -> dict[int, lis
     beside = shapely.intersection(shapes[second], shapely.buffer(shapes[first], near, quad_segs=2, cap_style="flat"))
     long = shapely.length(beside) >= LEAST_RUN
     left: dict[int, list[shapely.Geometry]] = {}
-    pairs = zip(first[long].tolist(), second[long].tolist(), near[long].tolist(), strict=True)
-    for a, b, room in sorted(pairs, key=lambda pair: (pair[1], pair[0])):
+    pairs = sorted(zip(second[long].tolist(), first[long].tolist(), near[long].tolist(), strict=True))
+    for b, a, room in (*pairs, *pairs):  # again, for what met another line may have lost the piece that met it
         there = shapely.union_all(left.get(a, [shapes[a]]))
         if there.is_empty:
             continue
