@@ -1148,6 +1148,12 @@ bad("proof/step-picture", "at another scale")(carried("step:2:picture", scale=0.
 
 bad("proof/copies-said", "one more than is cut")(add(1, lambda kit: kit.words("16 × A", 160.0, 30.0, 2.7)))
 bad("proof/copies-said", "copies of another part")(add(3, lambda kit: kit.words("14 × L", 160.0, 30.0, 2.7)))
+bad("proof/part-note", "a rabbet that no piece of the page has")(
+    add(2, lambda kit: kit.words("Rabbet: cut the foam away behind, the front paper stays.", 30.0, 30.0, 2.7))
+)
+bad("proof/part-note", "glue lines behind that no piece of the page has")(
+    add(2, lambda kit: kit.words("Glue lines: carry their ends round the edges", 30.0, 30.0, 2.7))
+)
 bad("proof/needed", "one copy less")(swap(3, "needs", lambda kit: kit.words("A 1 × Step", 160.0, 42.0, 2.7)))
 bad("proof/needed", "the part is left out")(drop(3, "needs"))
 bad("proof/needed", "listed on no page")(carried("step:2:needs"))

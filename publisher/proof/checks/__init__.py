@@ -40,6 +40,7 @@ from publisher.proof.checks import (
     page_code,
     pages,
     papers,
+    part_notes,
     pieces,
     print_plan,
     print_wishes,
@@ -89,7 +90,8 @@ PROMISED: tuple[Check[Case], ...] = (
     links.links_lead, tags.structure, tags.untagged,
     pages.page_labels, drawn.all_drawn, own_numbers.own_numbers, copies_said.copies_said,
     references.page_references,
-    references.step_numbers, sayings.sayings_stand, halves.half_templates, pieces.pieces_shown, pieces.edge_words, tick_boxes.tick_boxes,
+    references.step_numbers, sayings.sayings_stand, halves.half_templates, pieces.pieces_shown, pieces.edge_words,
+    part_notes.notes_of_parts, tick_boxes.tick_boxes,
     catalogue.bookmarks, catalogue.attached,
 )  # fmt: skip
 
