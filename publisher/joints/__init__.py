@@ -39,6 +39,7 @@ from publisher.joints.facts import (
     spare_words,
     spread_ends,
 )
+from publisher.joints.handling import handling_sentences
 from publisher.joints.idle_steps import without_idle_steps
 from publisher.joints.model import (
     BoardRange,
@@ -107,6 +108,7 @@ __all__ = [
     "face_paper",
     "face_up",
     "facts_of",
+    "handling_sentences",
     "how_made",
     "limit_of",
     "margin_of",

@@ -14,6 +14,7 @@ from publisher.geometry import PLATE, Part, polygon, sizes_of
 from publisher.joints.cover import cover_drawings, cover_sentences
 from publisher.joints.drawings import draw_sizes
 from publisher.joints.effort import effort_of
+from publisher.joints.handling import handling_sentences
 from publisher.joints.mirrors import faces_alike, is_own_mirror
 from publisher.joints.model import Drawing, Joined, Placed
 from publisher.joints.panels import stands
@@ -60,6 +61,7 @@ def sentences_on(design: Design, joined: Joined, first: LengthUnit = "mm") -> tu
         *sentences_of(design, joined.facts, first),
         *cover_sentences(design, joined, first),
         *pile_sentences(design, joined, first),
+        *handling_sentences(joined),
     )
 
 

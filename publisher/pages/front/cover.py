@@ -8,11 +8,11 @@ from dataclasses import replace
 from publisher.basics import Box, Carried, TextPromise
 from publisher.basics.wording import agreed, numbered
 from publisher.design import own_licence
+from publisher.joints import handling_sentences
 from publisher.pages.front.check_pieces import outer_square_words
 from publisher.pages.front.coupon import fit_of
 from publisher.pages.front.cover_picture import LEAST_PICTURE
 from publisher.pages.front.finished import finished
-from publisher.pages.front.handling import handling_lines
 from publisher.pages.front.pages_to_print import key_plan, print_list, sheets_of
 from publisher.pages.front.print_check import has_two_squares
 from publisher.pages.front.shop_photos import coarse_for_a_shop
@@ -77,10 +77,10 @@ def _holds_all(context: Context, frame: Frame) -> bool:
 
 def _body(context: Context, frame: Frame, numbers: Numbers) -> Body:
     text = frame.text
-    head, summary = _head(context, text)
-    said = (*filter(None, (context.boards, context.trial)), *handling_lines(context))
+    head, where = _head(context, text)
+    said = (*filter(None, (context.boards, context.trial)), *(one.text for one in handling_sentences(context.joined)))
     body = Body(head.drawn, texts=tuple(TextPromise(numbers.page, line) for line in said))
-    body += Body(carried=(Carried("summary", numbers.page, summary),))
+    body += Body(carried=tuple(Carried(key, numbers.page, box) for key, box in where.items()))
     if _holds_all(context, frame):
         height = _lower(context, text, text.top, numbers)[1]
         room = text.height - head.height - height - BETWEEN - max(LEAST_PICTURE, KEPT_FOR_PICTURE * text.height)
@@ -110,8 +110,8 @@ def _key(context: Context, text: Box, top: float, room: float, numbers: Numbers)
     return Body(plan.drawn, carried=plan.carried(numbers.page))
 
 
-def _head(context: Context, text: Box) -> tuple[Block, Box]:
-    """Set title, maker and summary; return them, and the box of the summary."""
+def _head(context: Context, text: Box) -> tuple[Block, dict[str, Box]]:
+    """Set title, maker, summary and what the piece bears; return them, and by their keys where promised words stand."""
     design, setter = context.design, context.type
     y = text.top - SPACE
     drawn: list[Drawn] = []
@@ -129,14 +129,15 @@ def _head(context: Context, text: Box) -> tuple[Block, Box]:
         y -= block.height + 0.5
     y -= SPACE
     block = setter.paragraph(context.say(design.summary), BODY, text.left, y, text.width)
-    summary = Box(text.left, y - block.height, text.right, y)
+    where = {"summary": Box(text.left, y - block.height, text.right, y)}
     drawn += block.drawn
-    y = summary.bottom - SPACE / 2
-    for line in handling_lines(context):
-        block = setter.paragraph(line, SMALL, text.left, y, text.width)
+    y -= block.height + SPACE / 2
+    for line in handling_sentences(context.joined):
+        block = setter.paragraph(line.text, SMALL, text.left, y, text.width)
+        where[line.key] = Box(text.left, y - block.height, text.right, y)
         drawn += block.drawn
         y -= block.height
-    return Block(tuple(drawn), text.top - y), summary
+    return Block(tuple(drawn), text.top - y), where
 
 
 def _lower(context: Context, text: Box, top: float, numbers: Numbers, alone: bool = False) -> tuple[Body, float]:

@@ -4,14 +4,18 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from publisher.design import Fact
+from publisher.joints import handling_sentences
 from publisher.pages import Words
 from publisher.pages.front.cover import cover_drafts
-from publisher.pages.front.handling import handling_lines
 from publisher.pages.sheet.draft import Context, Numbers
 
 
 def with_facts(context: Context, *facts: Fact) -> Context:
     return replace(context, joined=replace(context.joined, facts=facts))
+
+
+def handling_lines(context: Context) -> tuple[str, ...]:
+    return tuple(one.text for one in handling_sentences(context.joined))
 
 
 def test_the_weakest_step_and_deck_are_said_rounded_down(demo: Callable[..., Context]) -> None:
@@ -46,3 +50,4 @@ def test_the_cover_promises_what_it_says(demo: Callable[..., Context]) -> None:
     said = " ".join(w.text for w in body.drawn if isinstance(w, Words))
     assert line in said
     assert line in {promise.text for promise in body.texts}
+    assert "cover:handling:step_carries" in {where.key for where in body.carried}
