@@ -81,7 +81,7 @@ def act_picture(scene: ActScene, sight: Sight, *, turned: Turning = "") -> Sketc
         goal = fitted.at(sight.goal)[:, :2] if len(sight.goal) else shapely.get_coordinates(on_paper.new.centroid)
         put_arrow(sheet, sight.way[:2], sight.held * hypot(*sight.way[:2]) * fitted.scale, goal, on_paper.new)
     if turned:
-        put_turn(sheet, turned)
+        put_turn(sheet, turned, shapely.union(on_paper.both, fitted.carry(ghost)))
     if scene.times > 1:
         put_times(sheet, scene.times)
     sheet.ground.mark(np.array(guides))

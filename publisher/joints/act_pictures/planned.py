@@ -27,6 +27,9 @@ VIEWS = (
 )
 """Axonometric views, the likeliest first: from the front right and left, from higher up, from behind, from below."""
 
+OVER_TRACE = -0.5
+"""Trace of a turn about a level line: 1 of a quarter, -1 of a half; what is turned by more than 140 degrees lies the other way up."""
+
 OF_LAYERS = (STACK_VIEW, *(View(turned, STACK_VIEW.above) for turned in (-28.0, 118.0, -118.0, 152.0, -152.0)))
 """The same for layers, which lie level."""
 
@@ -48,9 +51,13 @@ def _turning(before: tuple[View, Array] | None, now: tuple[View, Array]) -> Turn
     """Return how the work was turned since it was seen before."""
     if before is None:
         return ""
-    if not np.allclose(before[1], now[1]):
-        return "tipped"
-    return "turned" if before[0] != now[0] else ""
+    view, turn = before
+    if np.allclose(turn, now[1]):
+        return "turn round" if view != now[0] else ""
+    tipped = now[1] @ turn.T
+    if float(np.trace(tipped)) < OVER_TRACE:
+        return "turn over"
+    return "stand up" if np.allclose(now[1], np.eye(3)) else "lay down"
 
 
 def best_sight(scene: ActScene, kept: View | None) -> Sight:

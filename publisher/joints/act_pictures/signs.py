@@ -26,6 +26,9 @@ UP_WORD, UP_LETTERS = "top", 4
 TURN_WIDE, TURN_HIGH = 9.0, 9.0
 """mm: the sign for turning the work round."""
 
+TURN_SAID = 5.2
+"""mm under it for its words."""
+
 LABEL_HIGH, LABEL_WIDE = 2.8, 1.8
 """mm that a label is taken to be high, and wide for each sign."""
 
@@ -42,8 +45,8 @@ LEADER_IN = 1.2
 """mm: it ends so far within the border of what it names, which other things may share, where that is wide enough."""
 
 
-Turning = Literal["", "turned", "tipped"]
-"""How the work lies otherwise than before: turned about an upright line, or tipped."""
+Turning = Literal["", "turn round", "turn over", "stand up", "lay down"]
+"""How the work is moved before it looks as it is shown: turned about an upright line, or tipped in one of three ways."""
 
 
 @dataclass(slots=True)
@@ -97,28 +100,50 @@ def put_arrow(sheet: Sheet, way: Array, gap: float, goal: Array, new: shapely.Ge
     sheet.take(Box(float(left), float(low), float(right), float(high)))
 
 
-def put_turn(sheet: Sheet, how: Turning) -> None:
-    """Add the sign that the work was turned since the picture before: an arrow round an upright line, or round a level one where it
-    was tipped; where there is room, and none where there is no room."""
-    points = sheet.ground.grid()
-    free = points[sheet.ground.crossed(points, TURN_WIDE + 1.5, TURN_HIGH + 1.5) == 0]
-    if not len(free):
+def put_turn(sheet: Sheet, how: Turning, parts: shapely.Geometry) -> None:
+    """Add the sign that the work is turned since the picture before, with its words under it: an arrow round an upright line, or round a
+    level one where it is tipped; beside all ``parts`` where there is room, else over them, and none where there is no room at all."""
+    for words in (how, ""):
+        wide = max(TURN_WIDE, LABEL_WIDE * len(words)) + 1.5
+        said = TURN_SAID if words else 0.0
+        spot = _beside(sheet, parts, wide, TURN_HIGH + said + 1.5)
+        if spot is not None:
+            break
+    else:
         return
-    box = sheet.ground.box
-    x, y = free[int(nearest(free, (box.right, box.top)).argmin())]
+    x, y = spot
+    sheet.take(Box(x - wide / 2, y - (TURN_HIGH + said) / 2 - 0.7, x + wide / 2, y + (TURN_HIGH + said) / 2 + 0.7))
+    if words:
+        sheet.sketch.label(words, x, y - (TURN_HIGH + said) / 2 + LABEL_HIGH / 2)
     half = TURN_WIDE / 2
     angles = np.radians(np.linspace(-50.0, 215.0, 40))
     oval = np.column_stack([half * np.cos(angles), 0.42 * half * np.sin(angles)])
     axis = np.array([(0.0, -half), (0.0, half)])
-    if how == "tipped":
+    if how != "turn round":
         oval, axis = oval[:, ::-1], axis[:, ::-1]
-    middle = np.array([x, y])
+    middle = np.array([x, y + said / 2])
     oval, axis = oval + middle, axis + middle
     sheet.sketch.add_path("cue", oval[:-3])
     way = oval[-1] - oval[-4]
     head(sheet.sketch, oval[-1] + 1.2 * way / hypot(*way), way)
     sheet.sketch.add_path("ring", axis)
-    sheet.take(Box(x - half - 0.5, y - half - 0.5, x + half + 0.5, y + half + 0.5))
+
+
+def _beside(sheet: Sheet, parts: shapely.Geometry, wide: float, high: float) -> tuple[float, float] | None:
+    """Return the middle of a free box beside all parts, else over them, as far to the upper right as can be without making the picture
+    taller, where that can be; None where there is no room."""
+    points = sheet.ground.grid()
+    free = sheet.ground.crossed(points, wide, high) == 0
+    if not free.any():
+        return None
+    free_of_parts = free & (sheet.ground.shares(sheet.ground.inside(parts), points, wide, high) == 0.0)
+    free = free_of_parts if free_of_parts.any() else free
+    _, low, _, top = (0.0, sheet.ground.box.bottom, 0.0, sheet.ground.box.top) if parts.is_empty else parts.bounds
+    taller = np.maximum(points[:, 1] + high / 2 - top, 0.0) + np.maximum(low + high / 2 - points[:, 1], 0.0)
+    box = sheet.ground.box
+    cost = np.where(free, 0.0, np.inf) + nearest(points, (box.right, box.top)) + 100.0 * taller
+    x, y = (float(v) for v in points[int(cost.argmin())])
+    return x, y
 
 
 def put_up(sheet: Sheet, way: Array, on: shapely.Geometry, *, word: bool) -> bool:

@@ -17,6 +17,7 @@ BENT_TALL = 26.0  # mm of the field at its foot for the parts; over them the boa
 BENT_THICK = 7.0  # mm: a board in section, much enlarged
 COVER_THICK = 1.4  # mm: the paper or tape on it
 SLITS_DRAWN = 5
+UNDERNEATH = "now underneath:"  # over the sign of the face that looks down in an act
 
 
 def covering(pen: SketchPen, parts: CountedParts, under: bool = False) -> None:
@@ -39,6 +40,7 @@ def covering(pen: SketchPen, parts: CountedParts, under: bool = False) -> None:
         pen.words("paper", right + 1.5, low + BENT_THICK + 11.6)
     if under:
         frame_words(pen, UP, (right + 3.0, low - 5.0), (right - 6.0, low))
+        pen.count(UNDERNEATH, right + 3.0, low - 0.6, "left")
     else:
         frame_words(pen, UP, (right + 3.0, low + BENT_THICK - 3.0), (right - 4.0, low + BENT_THICK))
     for art in _arts(covered, BENT_TALL - 2.0):

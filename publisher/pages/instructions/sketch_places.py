@@ -15,6 +15,7 @@ COVERED = ((-1.4, 0.6), (1.4, 0.6), (3.0, 8.0), (3.0, TOOL_LONG), (-1.4, TOOL_LO
 """What a tool covers that stands upright on (0, 0): a knife, a pencil or a stick."""
 
 TURN_ACROSS, TURN_CLEAR = 8.0, 0.8  # mm: the sign for turning over, and what stays free round it
+TURN_OVER = "turn over"
 STEEPEST, LEVELLEST = 24.0, 88.0  # degrees by which a tool leans from upright, to either side
 
 
@@ -82,22 +83,34 @@ def frame_words(pen: SketchPen, text: str, at: Point, on: Point) -> None:
 
 
 def put_turn_over(pen: SketchPen, field: Box) -> None:
-    """Draw the sign that a piece is turned over since the act before: an arrow round a level line, as high and as far right as there is
-    room for it; as in the pictures of what is put together."""
-    half = TURN_ACROSS / 2
-    xs = np.arange(field.left + half, field.right - half + 0.01, 1.5)
-    ys = np.arange(field.bottom + half, field.top - half + 0.01, 1.5)
-    points = np.array(np.meshgrid(xs, ys)).reshape(2, -1).T
-    busy = shapely.union_all([*pen.said, *pen.taken, *pen.lines])
-    room = shapely.distance(shapely.points(points), busy) - half
-    free = np.flatnonzero(room >= TURN_CLEAR)
-    away = np.hypot(points[:, 0] - field.right, points[:, 1] - field.top)
-    best = free[int(away[free].argmin())] if len(free) else int(room.argmax())
-    x, y = (float(v) for v in points[best])
+    """Draw the sign that a piece is turned over since the act before, with its words under it where they find room: an arrow round a level
+    line, as high and as far right as can be; as in the pictures of what is put together."""
+    half, cap = TURN_ACROSS / 2, pen.setter.cap(pen.small) / pen.scale
+    wide, low = max(half, pen.wide(TURN_OVER) / 2), half + 2.4 + cap
+    spot, room = _roomy(pen, field, wide, low, half)
+    said = room >= TURN_CLEAR
+    x, y = spot if said else _roomy(pen, field, half, half, half)[0]
     turns = np.radians(np.linspace(-50.0, 215.0, 24))
     bow = [(x + 0.42 * half * float(np.sin(turn)), y + half * float(np.cos(turn))) for turn in turns]
     pen.line((x - half, y), (x + half, y), style=PICTURE_DETAIL)
     pen.arrow(*bow)
+    if said:
+        pen.count(TURN_OVER, x, y - low)
+
+
+def _roomy(pen: SketchPen, field: Box, wide: float, low: float, high: float) -> tuple[Point, float]:
+    """Return a point of a field with room round it for what reaches so far (mm) to both sides, down and up: as high and as far right as
+    can be, else where there is most; and how far that keeps off all else."""
+    xs = np.arange(field.left + wide, field.right - wide + 0.01, 1.5)
+    ys = np.arange(field.bottom + low, field.top - high + 0.01, 1.5)
+    points = np.array(np.meshgrid(xs, ys)).reshape(2, -1).T
+    busy = shapely.union_all([*pen.said, *pen.taken, *pen.lines])
+    boxes = shapely.box(points[:, 0] - wide, points[:, 1] - low, points[:, 0] + wide, points[:, 1] + high)
+    room = shapely.distance(boxes, busy)
+    free = np.flatnonzero(room >= TURN_CLEAR)
+    away = np.hypot(points[:, 0] - field.right, points[:, 1] - field.top)
+    best = free[int(away[free].argmin())] if len(free) else int((room - 1e-3 * away).argmax())
+    return (float(points[best, 0]), float(points[best, 1])), float(room[best])
 
 
 def room_for(pen: SketchPen, shape: shapely.Polygon) -> tuple[Point, float]:

@@ -237,25 +237,22 @@ def _worded(context: Context, told: _Told, box: Box) -> StepBlock:
     drawn += words.drawn
     y -= words.height
     carried.append(Carried(f"step:{own}:say", pages[0], Box(left, y, left + width, y + words.height)))
-    joints = joint_words(context, own)
-    y -= SPACE / 2 if joints else 0.0
-    for said in joints:
-        block = setter.paragraph(said, SMALL, left, y, width)
+    ways = ways_up(context, step)
+    said = (*joint_words(context, own), *((ways,) if ways else ()))
+    if told.shown:
+        block = _lines(context, said, Box(left, box.bottom, left + width, y - SPACE / 2))
         drawn += block.drawn
-        y -= block.height
+        y -= block.height + (SPACE / 2 if said else 0.0)
     keys = (*stage_tools(context, step), *step.uses)
     caution, height, warned = _cautions(context, keys, (left, y - SPACE, width), pages[1])
     drawn += caution
     y -= height
     side = Box(box.right - share, box.bottom, box.right, top - SPACE)
     depth = 0.0
-    ways = ways_up(context, step)
     if told.shown:
         cell = act_cell(context, step, told.shown[0], 0, side, pages[0], told.larger)
         drawn, depth = [*drawn, *cell.drawn], cell.height + SPACE
         carried += cell.carried
-        standing = _standing(context, ways, Box(left, box.bottom, left + width, y - SPACE / 2))
-        y -= standing.height + (SPACE / 2 if ways else 0.0)
         room = Box(left, box.bottom, left + width, y - SPACE)
         beside, needs = _needed(context, step, room, told.templates)
         y -= needs + SPACE
@@ -263,18 +260,29 @@ def _worded(context: Context, told: _Told, box: Box) -> StepBlock:
         room = side
         beside, needs = _needed(context, step, room, told.templates)
         depth = needs
-        depth += SPACE / 2 if ways else 0.0
-        standing = _standing(context, ways, replace(side, top=side.top - depth))
-        depth += standing.height
+        for one in said:  # each where it makes the step least taller
+            block = _lines(context, (one,), replace(side, top=side.top - depth - SPACE / 2))
+            if side.top - depth - block.height >= y - SMALL.leading:
+                depth += block.height + SPACE / 2
+            else:
+                block = _lines(context, (one,), Box(left, box.bottom, left + width, y - SPACE / 2))
+                y -= block.height + SPACE / 2
+            drawn += block.drawn
     carried.append(Carried(f"step:{own}:needs", pages[0], replace(room, bottom=room.top - needs)))
-    texts = tuple(TextPromise(pages[0], said) for said in (*joints, *((ways,) if ways else ())))
+    texts = tuple(TextPromise(pages[0], one) for one in said)
     height = max(top - y, top - side.top + depth)
-    return StepBlock((*drawn, *beside, *standing.drawn), height, warned, tuple(carried), texts)
+    return StepBlock((*drawn, *beside), height, warned, tuple(carried), texts)
 
 
-def _standing(context: Context, ways: str, box: Box) -> Block:
-    """Set which way up and round parts stand, at the top of a box; nothing where that is ""."""
-    return context.type.paragraph(ways, SMALL, box.left, box.top, box.width) if ways else Block((), 0.0)
+def _lines(context: Context, said: tuple[str, ...], box: Box) -> Block:
+    """Set sentences of ours under one another at the top of a box."""
+    drawn: list[Drawn] = []
+    y = box.top
+    for one in said:
+        block = context.type.paragraph(one, SMALL, box.left, y, box.width)
+        drawn += block.drawn
+        y -= block.height
+    return Block(tuple(drawn), box.top - y)
 
 
 def _cautions(

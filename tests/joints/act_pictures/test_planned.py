@@ -1,8 +1,11 @@
 """All pictures of a building: each with its name, one view kept, a turn said by a sign."""
 
-from publisher.joints.act_pictures.planned import best_sight
+import numpy as np
+
+from publisher.joints.act_pictures.planned import _turning, best_sight
 from publisher.joints.act_pictures.sight import LEAST_SEEN
 from publisher.joints.assembled import Assembled
+from publisher.joints.drawings import View
 from tests.joints.act_pictures.conftest import drawn, lines, scenes
 
 
@@ -25,6 +28,17 @@ def test_a_tipped_box_is_said_by_a_sign(box: Assembled) -> None:
     found = drawn(box)
     assert len(lines(found["act:1:2"], "cue")) == 1, "it still lies as it did"
     assert len(lines(found["act:2:1"], "cue")) == 2, "stood up for its lid"
+
+
+def test_how_work_is_turned_is_said_by_what_is_done_with_it() -> None:
+    """A half turn about a level line, a quarter away from how it stands, back to it, and a turn of the view alone."""
+    still, half, quarter = np.eye(3), np.diag([1.0, -1.0, -1.0]), np.array([[1.0, 0, 0], [0, 0, -1.0], [0, 1.0, 0]])
+    view, other = View(38.0, 24.0), View(-38.0, 24.0)
+    assert _turning(None, (view, still)) == _turning((view, half), (view, half)) == ""
+    assert _turning((view, still), (other, still)) == "turn round"
+    assert _turning((view, still), (view, half)) == _turning((view, half), (view, still)) == "turn over"
+    assert _turning((view, still), (view, quarter)) == "lay down"
+    assert _turning((view, quarter), (view, still)) == "stand up"
 
 
 def test_every_act_is_seen_and_a_view_that_shows_it_is_kept(box: Assembled) -> None:

@@ -5,7 +5,16 @@ import shapely
 
 from publisher.basics import Box
 from publisher.joints.act_pictures.paper_grid import grid_over
-from publisher.joints.act_pictures.signs import Sheet, put_arrow, put_label, put_sweep, put_times, put_turn, put_up
+from publisher.joints.act_pictures.signs import (
+    Sheet,
+    Turning,
+    put_arrow,
+    put_label,
+    put_sweep,
+    put_times,
+    put_turn,
+    put_up,
+)
 from publisher.joints.drawings import Sketch
 
 PAPER = Box(0.0, 0.0, 70.0, 50.0)
@@ -58,13 +67,18 @@ def test_a_label_stands_where_there_is_most_room() -> None:
     assert wedge.exterior.distance(shapely.Point(x, y)) > 9.0
 
 
-def test_the_sign_for_turning_stands_where_there_is_room_or_not_at_all() -> None:
-    for how in ("turned", "tipped"):
+def test_the_sign_for_turning_stands_beside_all_parts_with_its_words_or_not_at_all() -> None:
+    nothing, part = shapely.Polygon(), shapely.box(40.0, 5.0, 70.0, 50.0)
+    hows: tuple[Turning, ...] = ("turn round", "turn over", "stand up", "lay down")
+    for how in hows:
         made, full = sheet(), sheet()
-        put_turn(made, how)  # type: ignore[arg-type]
+        put_turn(made, how, part)
         assert {"cue", "head", "ring"} == set(made.sketch.lines)
+        assert all(part.distance(line) > 0.5 for lines in made.sketch.lines.values() for line in lines)
+        ((said, x, y),) = made.sketch.labels
+        assert said == how and shapely.Point(x, y).distance(made.sketch.lines["ring"][0]) < 9.0
         full.ground.mark_area(shapely.box(*PAPER.sides))
-        put_turn(full, how)  # type: ignore[arg-type]
+        put_turn(full, how, nothing)
         assert not full.sketch.lines
 
 
