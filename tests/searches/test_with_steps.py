@@ -25,7 +25,14 @@ MATERIALS = (
 
 
 @pytest.mark.search
-@seeds(1, 200, cautions_on_several_pages=330019, counts_beside_long_letters_in_german=330011, many_cards=331008)
+@seeds(
+    1,
+    200,
+    cautions_on_several_pages=330019,
+    counts_beside_long_letters_in_german=330011,
+    many_cards=331008,
+    arrow_far_from_a_longer_word_for_top=335027,
+)
 def test_true_designs_with_steps_are_never_refused(seed: int, tmp_path: Path) -> None:
     dice, design = Random(seed), true_design(seed)
     folder = written(tmp_path, design.spec, design.files)

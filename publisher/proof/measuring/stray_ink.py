@@ -24,7 +24,10 @@ HAIR_WIDE = 0.2  # mm: hatching and leaders are no wider
 LEADER_MOST = 14.0  # mm
 SIGN_NEAR, CORNER_NEAR = 3.0, 1.5  # mm from a point's sign and from its corner to the ends of the line between them
 TAG_MOST = 30.0  # mm across a tag round a letter
-TOP_NEAR, TOP_MOST = 9.0, 7.5  # mm from the word to the middle of its arrow or head, and how long that is
+TOP_NEAR, TOP_MOST = (
+    7.0,
+    7.5,
+)  # mm from the word, short or long, to the middle of its arrow or head, and how long that is
 HEAD_MOST = 5.0  # mm across an arrow head
 HEAD_AT = 0.15  # mm from its tip to the end of the line that it ends
 GROUND_FROM = 0.9  # grey of the ground of a glue area
@@ -86,7 +89,7 @@ class InsideOutlines:
         self.at_edges = {
             normal(words) for piece in here for words in (*piece.names, *(word.text for word in piece.words))
         }
-        self.tops = [line.middle() for line in lines if normal(line.text) == TOP]
+        self.tops = [line.area() for line in lines if normal(line.text) == TOP]
         self.waste = shapely.union_all([self._waste(outline) for outline in outlines])
         self.corners = _corners(promises, outlines)
         self.own, self.tips = self._own_lines()
@@ -166,9 +169,9 @@ class InsideOutlines:
         return len(inner) == 1 and normal(inner[0].text) in self.letters
 
     def _is_top(self, box: Box) -> bool:
-        middle = ((box.left + box.right) / 2.0, (box.bottom + box.top) / 2.0)
+        middle = shapely.Point((box.left + box.right) / 2.0, (box.bottom + box.top) / 2.0)
         return hypot(box.width, box.height) <= TOP_MOST and any(
-            hypot(middle[0] - x, middle[1] - y) <= TOP_NEAR for x, y in self.tops
+            shapely.distance(middle, word) <= TOP_NEAR for word in self.tops
         )
 
     def _is_leader(self, points: Array) -> bool:
