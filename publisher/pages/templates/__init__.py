@@ -12,6 +12,7 @@ from publisher.pages.templates.label_words import Says, says, shortened
 from publisher.pages.templates.labels import blocks, details, identities, letters, small_blocks
 from publisher.pages.templates.layout_points import LAYOUT_POINTS
 from publisher.pages.templates.nests import Nest, nests_of, says_enough
+from publisher.pages.templates.page_filling import Load
 from publisher.pages.templates.page_words import Lying, Shown, free_paper, near, with_words
 from publisher.pages.templates.part_notes import mark_notes, quiet_boxes
 from publisher.pages.templates.part_strokes import (
@@ -36,5 +37,5 @@ from publisher.pages.templates.template_pages import (
     template_drafts,
     templates_body,
 )
-from publisher.pages.templates.template_plan import TILE_KEY, Load, Planner, planner_of
+from publisher.pages.templates.template_plan import TILE_KEY, Planner, planner_of
 from publisher.pages.templates.top_marks import TOP, with_top_marks

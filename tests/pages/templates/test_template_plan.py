@@ -6,18 +6,16 @@ from itertools import combinations
 import pytest
 import shapely
 
-from publisher.basics import Point, Pose
+from publisher.basics import Pose
 from publisher.design import Design
 from publisher.geometry import Part, polygon
-from publisher.material import Item, Piece, pack
 from publisher.pages.sheet.draft import Context
 from publisher.pages.sheet.frame import PAGE_SQUARE
-from publisher.pages.templates import template_plan
 from publisher.pages.templates.page_words import Lying, Shown
 from publisher.pages.templates.part_strokes import quiet_lines
 from publisher.pages.templates.template_forms import PART_AWAY, PART_GAP
 from publisher.pages.templates.template_labels import samples
-from publisher.pages.templates.template_plan import FEW_PARTS, ORDERS, ORDERS_OF_MANY, Planner, planner_of
+from publisher.pages.templates.template_plan import Planner, planner_of
 from publisher.pages.type.rectangles import as_polygon
 
 
@@ -164,39 +162,6 @@ def test_every_one_of_thirty_parts_is_placed_once(
     assert sum(len(p.lying) for p in pages) == 30
     for page in pages:
         check(page)
-
-
-def packs(monkeypatch: pytest.MonkeyPatch, context: Context) -> tuple[list[tuple[int, int]], tuple[Shown, ...]]:
-    """Plan a context's parts; return the number of pieces and of orders that each call of the packer was given, and the pages."""
-    asked: list[tuple[int, int]] = []
-
-    def counted(
-        pieces: tuple[Piece, ...], ring: tuple[tuple[Point, ...], ...], gap: float, bins: int, tries: int
-    ) -> tuple[tuple[Item, ...], ...]:
-        asked.append((len(pieces), tries))
-        return pack(pieces, ring, gap, bins, tries)
-
-    monkeypatch.setattr(template_plan, "pack", counted)
-    template_plan._packed.cache_clear()
-    return asked, lay(context)
-
-
-def test_the_packer_is_asked_a_few_times_for_each_page_whatever_the_number_of_parts(
-    make_context: Callable[..., Context], make_part: Callable[..., Part], monkeypatch: pytest.MonkeyPatch
-) -> None:
-    for number in (15, 45):
-        asked, pages = packs(monkeypatch, make_context(parts=many(make_part, number)))
-        # two squares, two orientations, two corners, two places of labels; then the pages are laid straight
-        assert len(asked) <= 2 * 8 * (len(pages) + 1) + 3 * len(pages)
-
-
-def test_a_page_chooses_from_a_few_pages_worth_of_many_parts(
-    make_context: Callable[..., Context], make_part: Callable[..., Part], monkeypatch: pytest.MonkeyPatch
-) -> None:
-    asked, pages = packs(monkeypatch, make_context(parts=many(make_part, 45)))
-    assert len(pages) > 3
-    assert max(pieces for pieces, _ in asked) < 45
-    assert {tries for pieces, tries in asked if pieces > FEW_PARTS and tries != ORDERS} == {ORDERS_OF_MANY}
 
 
 def test_parts_that_fit_no_page_do_not_hide_those_that_do(
