@@ -71,7 +71,7 @@ def acts_of(pages: Iterable[ReadPage]) -> tuple[Act, ...]:
 def _of_page(page: ReadPage) -> Iterator[Act]:
     titles = sorted((line for line in page.lines if _is_heading(line) and not line.text.isdigit()), key=lambda t: -t.y)
     titles = [line for line in titles if line.text != page.title]
-    ends = [*(title.y + 3.0 for title in titles[1:]), 0.0]
+    ends = [*(title.y + 3.0 for title in titles[1:]), 0.0][: len(titles)]
     before = titles[0].y + 3.0 if titles else 0.0
     if (carried := _between(page, page_top(page), before)) and titles:
         yield from _of_step(page, "", carried)  # a step that began on the page before

@@ -31,7 +31,9 @@ def built_of(pack: ReadPack) -> Built:
     panels = [board for board in boards if board.letter not in layers | bent]
     stood, left = stand(panels, pack.said.ends) if panels else ((), ())
     stood = with_lids(with_roofs(stood), panels, pack.said.reaches)
-    stood = with_seated(stood, panels, pack.parts)
+    lying = Counter(one.board.letter for pile in piles for one in pile.stood)
+    seated = [board for board in boards if board.letter not in bent and not lying[board.letter]]
+    stood = with_seated(stood, seated, pack.parts)
     left = tuple(_still(left, stood, panels))
     laid = Counter(one.board.letter for pile in piles for one in pile.stood)
     unlaid = [f"part {board.letter}: no act says where it lies" for board in boards if _unlaid(board, layers, laid)]

@@ -13,8 +13,9 @@ from tests.rehearsal.raster import DOTS, Pieces
 MATCH = re.compile(r"^[a-z]{1,2}$")
 BEVEL = re.compile(r"(?:bevel |^)(\d+(?:\.\d+)?)°( out)?$")
 SEAT = re.compile(r"^[A-Z]\d*(?:, (?:inside|below).*| on .*)?$")
-HEAD_INK, HEAD_LONG, HEAD_FAR = (2.4, 4.2), 4.0, 16.0  # mm² and mm of an arrow's head; mm from the word to it
+HEAD_INK, HEAD_LONG, HEAD_FAR = (2.4, 4.2), 4.0, 45.0  # mm² and mm of an arrow's head; mm from the word to it
 LARGEST = 3.3  # mm of the em of a match letter
+FULL = (0.4, 0.7)  # share of its box that is ink: a round spot is fuller
 DASHES = 4
 ARROW_LONG, ARROW_WIDE = (3.5, 9.5), (1.2, 3.2)  # mm over an arrow, along and across
 ARROW_FAR = 9.0  # mm from the word to its arrow
@@ -69,7 +70,8 @@ def _head(word: Said, seen: Pieces) -> Note | None:
     x, y = boxes[:, 0] + boxes[:, 2] / 2, tall - boxes[:, 1] - boxes[:, 3] / 2
     away = np.hypot(x - word.x, y - word.y)
     fits = (ink > HEAD_INK[0]) & (ink < HEAD_INK[1]) & (boxes[:, 2:4].max(axis=1) < HEAD_LONG) & (away < HEAD_FAR)
-    near = [int(n) for n in np.flatnonzero(fits & (ink > 0.4 * boxes[:, 2] * boxes[:, 3])) if n]
+    full = ink / np.maximum(boxes[:, 2] * boxes[:, 3], 1e-9)
+    near = [int(n) for n in np.flatnonzero(fits & (full > FULL[0]) & (full < FULL[1])) if n]
     if not near:
         return None
     number = min(near, key=lambda n: float(away[n]))

@@ -14,9 +14,10 @@ import shapely
 
 from tests.rehearsal.laid_on import ways
 from tests.rehearsal.notes import Note
-from tests.rehearsal.parts import ReadPart
+from tests.rehearsal.parts import ReadPart, clearest
 from tests.rehearsal.sites import Site
 from tests.rehearsal.standing import Board, Stood
+from tests.rehearsal.thin_lines import Thin
 
 Matrix = npt.NDArray[np.float64]  # 4 × 4
 Vector = npt.NDArray[np.float64]
@@ -25,6 +26,8 @@ ON_LINE = 0.35  # mm by which an outline may be off its seat
 FOOT_OFF = 0.6  # mm by which a foot may be longer or shorter than its seat
 OPEN_WIDER = (-0.4, 1.3)  # mm by which an opening may be wider than the post in it
 BEYOND = (2.5, 4.2)  # mm that glue lines are drawn on to meet the rim and one another
+KINDS = (("glue", "dots", "line"), ("glue",), ("dots", "line"))  # of lines that part off a seat together
+STRAIGHT = 0.01  # of a straight line's length: what it is across
 OPEN_FAR = 9.0  # mm from an opening to the letter of its post
 
 
@@ -33,7 +36,7 @@ def with_seated(
 ) -> tuple[tuple[Stood, ...], ...]:
     """Return the assemblies, with all that faces carry put on as often as it is cut."""
     board_of = {board.letter: board for board in boards}
-    part_of = {part.letter: part for part in reversed(parts)}
+    part_of = clearest(parts)
     found = [list(one) for one in assemblies]
     placed = Counter(one.board.letter for own in found for one in own)
     for own in found:
@@ -91,15 +94,31 @@ def _seated(
 
 def seats_on(area: shapely.Polygon, host: ReadPart, at: Vector, by: float) -> list[shapely.Polygon]:
     """Return the areas that glue lines, drawn on by so many mm, part off on a board round a point."""
-    glue = [thin.points for thin in host.thin if thin.kind == "glue"]
-    if not glue:
-        return []
-    lines = [shapely.LineString(_longer(ends, by)) for ends in glue]
-    faces = shapely.get_parts(
-        shapely.polygonize([*shapely.get_parts(shapely.node(shapely.union_all([area.boundary, *lines])))])
-    )
     spot = shapely.Point(at)
-    return [f for f in faces if f.contains(spot) and area.buffer(0.2).contains(f.representative_point())]
+    found: list[shapely.Polygon] = []
+    for kinds in KINDS:  # lines of one kind are no bounds of what those of another part off
+        drawn = [ends for thin in host.thin if thin.kind in kinds and (ends := _straight(thin)) is not None]
+        faces = _parted(area, [shapely.LineString(_longer(ends, by)) for ends in drawn])
+        found += [face for face in faces if face.contains(spot)]
+    return [face for face in found if area.buffer(0.2).contains(face.representative_point())]
+
+
+def _parted(area: shapely.Polygon, lines: Sequence[shapely.LineString]) -> list[shapely.Polygon]:
+    """Return the areas into which lines part a board."""
+    noded = shapely.node(shapely.union_all([area.boundary, *lines]))
+    return list(shapely.get_parts(shapely.polygonize([*shapely.get_parts(noded)])))
+
+
+def _straight(thin: Thin) -> Vector | None:
+    """Return both ends of a glue line, or of a dotted line that is straight; None of any other."""
+    if thin.kind == "glue":
+        return thin.points
+    middle = thin.points.mean(axis=0)
+    _, sizes, ways = np.linalg.svd(thin.points - middle)
+    if thin.kind == "cross" or sizes[1] > STRAIGHT * sizes[0]:
+        return None
+    along = (thin.points - middle) @ ways[0]
+    return np.array((middle + along.min() * ways[0], middle + along.max() * ways[0]))
 
 
 def _longer(ends: Vector, by: float) -> Vector:

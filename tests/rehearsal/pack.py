@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from tests.rehearsal.acts import Act, acts_of
+from tests.rehearsal.measured import measured_parts
 from tests.rehearsal.pages import ReadPage, read_page
 from tests.rehearsal.parts import ReadPart, read_parts
 from tests.rehearsal.raster import page_pictures
@@ -38,7 +39,9 @@ def read_pack(pdf: Path, known: Mapping[int, ReadPage] | None = None) -> ReadPac
 def pack_of(pages: tuple[ReadPage, ...]) -> ReadPack:
     """Return the pack that read pages make."""
     shown = tuple(page for page in pages if page.shows_templates)
-    parts = read_parts(shown)
+    templates = read_parts(shown)
+    drawn = {part.letter for part in templates}
+    parts = (*templates, *(part for part in measured_parts(pages) if part.letter not in drawn))
     allowance = _allowance(pages)
     unread = [
         f"page {page.number}: no square whose number was read: taken as true" for page in shown if page.scale is None

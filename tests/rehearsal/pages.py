@@ -18,6 +18,7 @@ from tests.rehearsal.words import Read, read_words
 
 COVER = 1
 LEAST_HEAD = 3.0  # mm of the em: a long heading is set smaller
+ONE_ROW = 0.5  # mm: words of one heading, with a wide blank between them
 HEAD = 25.0  # mm from the upper edge within which the heading stands
 TRUE = ("Templates", "Tiles")  # what the headings of pages with parts begin with
 STEPS = ("Steps ", "Step ")
@@ -80,7 +81,8 @@ class ReadPage:
     def title(self) -> str:
         """Return the page's heading."""
         heads = [line for line in self.lines if line.bold and line.em > LEAST_HEAD]
-        return max(heads, key=lambda line: line.y).text if heads else ""
+        top = max((line.y for line in heads), default=0.0)
+        return " ".join(line.text for line in sorted(heads, key=lambda line: line.x) if top - line.y < ONE_ROW)
 
     @property
     def shows_templates(self) -> bool:

@@ -264,9 +264,19 @@ def _frame(tag: Tag) -> shapely.Polygon:
     return shapely.box(tag.left, tag.bottom, tag.right, tag.top)
 
 
+def clearest(parts: Iterable[ReadPart]) -> dict[str, ReadPart]:
+    """Return of each letter the print of which most marks were read: where each copy is printed, they are pieces of one part."""
+    found: dict[str, ReadPart] = {}
+    for part in parts:
+        known = found.get(part.letter)
+        if known is None or len(part.notes) > len(known.notes):
+            found[part.letter] = part
+    return found
+
+
 def grown(area: shapely.Polygon, allowance: float) -> shapely.Polygon:
     """Return what is cut along a pencil line that runs ``allowance`` mm outside a template and inside its openings."""
     return area.buffer(allowance, join_style="mitre", mitre_limit=20.0) if allowance else area
 
 
-__all__ = ["WIDTH", "ReadPart", "grown", "read_parts"]
+__all__ = ["WIDTH", "ReadPart", "clearest", "grown", "read_parts"]

@@ -7,6 +7,7 @@ centre as far as an act says; two centres. What none of these says is not laid, 
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 from math import cos, radians, sin
 
 import numpy as np
@@ -15,12 +16,14 @@ import shapely
 
 from tests.rehearsal.acts import Act
 from tests.rehearsal.laid_on import dots_on, ways
-from tests.rehearsal.parts import ReadPart
+from tests.rehearsal.parts import ReadPart, clearest
 from tests.rehearsal.standing import Board, Stood
 
 Matrix = npt.NDArray[np.float64]
 FACE = "face"
+BELOW = ", below"
 ON_LINE = 0.35  # mm by which an outline may be off the lines that say where it lies
+LEAST_FRONT, STRAIGHT, LEAST_TURN = 8.0, 0.01, 0.02  # mm of a front edge; of a straight line's length across; radians
 FEW = 24  # dots: fewer make no outline
 
 
@@ -40,8 +43,12 @@ def is_layer(part: ReadPart) -> bool:
 
 def stack_up(acts: Sequence[Act], parts: Sequence[ReadPart], boards: Sequence[Board]) -> tuple[Layers, ...]:
     """Return the stacks that acts lay: one goes on for as long as what is added lies on what lies there."""
-    layer = {part.letter: part for part in parts if is_layer(part)}
+    layer = {letter: part for letter, part in clearest(parts).items() if is_layer(part)}
     board = {board.letter: board for board in boards}
+    for part in parts:  # what stands under a step, or is glued on the face of a panel, lies in no pile
+        for note in part.notes:
+            if note.kind == "seat" and (BELOW in note.text or not is_layer(part)):
+                layer.pop(note.text.split()[0].rstrip(","), None)
     piles: list[_Pile] = []
     for act in acts:
         letters = [one.letter for one in act.added]
@@ -106,6 +113,8 @@ def laid(below: ReadPart, its: Board, part: ReadPart, own: Board, act: Act) -> M
     if part.letter in below.nest and part.letter != below.letter:
         return np.array(((1.0, 0.0, 0.0), (0.0, 1.0, 0.0)))
     alike = part.letter == below.letter and not act.turn
+    if alike and act.turn is None and (turned := _on_front_line(below, its)) is not None:
+        return turned
     if alike and (act.turn is not None or not _seats(below, its, part.letter)):
         return np.array(((1.0, 0.0, 0.0), (0.0, 1.0, 0.0)))
     if (on := _on_outline(below, its, part.letter, own)) is not None:
@@ -120,6 +129,32 @@ def laid(below: ReadPart, its: Board, part: ReadPart, own: Board, act: Act) -> M
     its_way = theirs[1] - theirs[0]
     between = np.arctan2(way[1], way[0]) - np.arctan2(its_way[1], its_way[0])
     return _about(theirs[0], mine[0], float(between) + radians(turn))
+
+
+def _on_front_line(below: ReadPart, its: Board) -> Matrix | None:
+    """Return how a copy of a part lies on it, centre on centre, whose edge is to lie on the dotted line that is drawn there: turned the
+    way that its arrow climbs; None where there is no such line."""
+    centre = _centre(below)
+    if centre is None or not any(note.kind == "climbs" for note in below.notes):
+        return None
+    ring = shapely.get_coordinates(shapely.Polygon(its.area.exterior).simplify(0.05).exterior)
+    sides = [(a, b) for a, b in pairwise(ring) if np.hypot(*(b - a)) > LEAST_FRONT]
+    turns = []
+    for line in (one.points for one in below.thin if one.kind == "dots" and len(one.points) >= FEW):
+        middle = line.mean(axis=0)
+        _, sizes, ways = np.linalg.svd(line - middle)
+        if sizes[1] > STRAIGHT * sizes[0]:
+            continue
+        for a, b in sides:
+            side = (b - a) / np.hypot(*(b - a))
+            turn = float(np.arctan2(ways[0, 1], ways[0, 0]) - np.arctan2(side[1], side[0]))
+            for turn_by in ((turn + np.pi) % (2 * np.pi) - np.pi, turn % (2 * np.pi) - np.pi):
+                moved = _about(centre[0], centre[0], turn_by)
+                c, d = (moved[:, :2] @ point + moved[:, 2] for point in (a, b))
+                off = shapely.distance(shapely.points(line), shapely.LineString((c, d)))
+                if off.max() < ON_LINE and abs(turn_by) > LEAST_TURN and turn_by * _sense(below, centre[0]) > 0.0:
+                    turns.append(turn_by)
+    return _about(centre[0], centre[0], min(turns, key=abs)) if turns else None
 
 
 def _about(from_: Matrix, to: Matrix, turn: float) -> Matrix:

@@ -18,7 +18,7 @@ from shapely.geometry.polygon import orient
 
 from tests.rehearsal.joins import Side, joined_ways, shared_board
 from tests.rehearsal.notes import Note
-from tests.rehearsal.parts import ReadPart, grown
+from tests.rehearsal.parts import ReadPart, clearest, grown
 from tests.rehearsal.sentences import Ends
 from tests.rehearsal.sites import Site, less_bevels, sites_of
 from tests.rehearsal.told import IN_LINE, Plain, bent_kinds, ends_of, kind_of, lettered_sites, may_meet
@@ -80,14 +80,11 @@ class Stood:
 
 
 def boards_of(parts: Sequence[ReadPart], allowance: float) -> tuple[Board, ...]:
-    """Return the parts that have a letter and a thickness as they are cut, each once: of prints that are pieces, the first."""
+    """Return the parts that have a letter and a thickness as they are cut, each once."""
     known = [part for part in parts if part.letter and part.thickness and not part.area.is_empty]
     thick = sorted({part.thickness for part in known})
-    found: dict[str, Board] = {}
-    for part in known:
-        area = part.area if part.cut_so else grown(part.area, allowance)
-        found.setdefault(part.letter, board_of(part, area, thick))
-    return tuple(found.values())
+    own = clearest(known).values()
+    return tuple(board_of(p, p.area if p.cut_so else grown(p.area, allowance), thick) for p in own)
 
 
 def board_of(part: ReadPart, area: shapely.Polygon, boards: Sequence[float]) -> Board:

@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Literal
 
+import cv2
 import numpy as np
 import numpy.typing as npt
 import shapely
@@ -23,6 +24,7 @@ LINE_OFF, WAY_OFF = 0.06, 0.02  # mm across and radians by which dashes of one l
 GAP = 4.0  # mm between two dashes of one line, with two dots there
 CROSS, ARMS = 3.0, (9, 13)  # mm of half a cross, and how many dots it has
 SHORT_LEG, LEG_DOTS = 0.6, 60  # mm, and dots, of a leg of a dash that goes round a corner
+LONG_LINE, FEW_POINTS, OFF_ENDS = 15.0, 9, 1.0  # mm of a solid line; its points, and mm from them to its ends
 SURE_LEG = 2.0  # mm of a leg that is a line by itself
 SQUARE_ENOUGH = 0.3  # sine of the angle between both legs
 WHOLE_DASH = 5.8  # mm: no line is told from a bit of another without a whole dash
@@ -32,9 +34,10 @@ Points = npt.NDArray[np.float64]
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Thin:
-    """A thin line by its points in mm: every dot of a dotted one, both ends of a glue line, the middle of a cross and a point on an arm."""
+    """A thin line by its points in mm: every dot of a dotted one, both ends of a glue line, the middle of a cross and a point on an arm,
+    points of a solid one a little off its ends."""
 
-    kind: Literal["dots", "glue", "cross"]
+    kind: Literal["dots", "glue", "cross", "line"]
     points: Points
 
     def moved(self, matrix: Points) -> "Thin":
@@ -47,6 +50,24 @@ def thin_lines(seen: Pieces) -> Iterator[Thin]:
     yield from _dotted(seen)
     yield from _glued(seen)
     yield from _crosses(seen)
+    yield from _solid(seen)
+
+
+def _solid(seen: Pieces) -> Iterator[Thin]:
+    """Yield the long solid lines that run across a page or up it, as thin as a drawn one."""
+    black = (seen.labels > 0).astype(np.uint8)
+    tall, long = len(black), round(LONG_LINE * DOTS)
+    for kernel in (np.ones((1, long), np.uint8), np.ones((long, 1), np.uint8)):
+        _, _, boxes, _ = cv2.connectedComponentsWithStats(
+            cv2.morphologyEx(black, cv2.MORPH_OPEN, kernel), connectivity=8
+        )
+        for left, top, width, height, ink in boxes[1:]:
+            if not WIDE[0] < ink / max(width, height) / DOTS < WIDE[1]:
+                continue
+            middle = np.array((left + width / 2, tall - top - height / 2)) / DOTS
+            half = np.array((width, 0.0) if width > height else (0.0, height)) / DOTS / 2
+            shares = np.linspace(-1.0, 1.0, FEW_POINTS)[:, None] * (1.0 - OFF_ENDS / np.hypot(*half))
+            yield Thin("line", middle + shares * half)
 
 
 def _dotted(seen: Pieces) -> Iterator[Thin]:
