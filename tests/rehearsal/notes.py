@@ -18,6 +18,7 @@ LARGEST = 3.3  # mm of the em of a match letter
 FULL = (0.4, 0.7)  # share of its box that is ink: a round spot is fuller
 DASHES = 4
 ARROW_LONG, ARROW_WIDE = (3.5, 9.5), (1.2, 3.2)  # mm over an arrow, along and across
+TAPER = 0.45  # mm beside the widest place of a head
 ARROW_FAR = 9.0  # mm from the word to its arrow
 
 
@@ -86,7 +87,7 @@ def _head(word: Said, seen: Pieces) -> Note | None:
 
 
 def _arrow(word: Said, seen: Pieces) -> Note | None:
-    """Return the arrow beside the word, which points where most of its ink is."""
+    """Return the arrow beside the word, which points to where its head narrows."""
     tall = len(seen.labels)
     boxes = seen.boxes / DOTS
     long_side, wide = boxes[:, 2:4].max(axis=1), boxes[:, 2:4].min(axis=1)
@@ -100,6 +101,8 @@ def _arrow(word: Said, seen: Pieces) -> Note | None:
     left, top, width, height, _ = (int(value) for value in seen.boxes[number])
     rows, columns = np.nonzero(seen.labels[top : top + height, left : left + width] == number)
     along = (0.0, -1.0) if height > width else (1.0, 0.0)  # on the page: down the rows is -y
-    heavy = rows.mean() - height / 2 if height > width else columns.mean() - width / 2
-    sign = 1.0 if heavy > 0.0 else -1.0
+    ink = np.bincount(rows if height > width else columns, minlength=max(width, height)).astype(float)
+    widest, aside = int(ink.argmax()), round(TAPER * DOTS)
+    before, after = (ink[n] if 0 <= n < len(ink) else 0.0 for n in (widest - aside, widest + aside))
+    sign = 1.0 if after > before else -1.0  # a head narrows slowly to its tip, and at once to its shaft
     return Note("top", "top", float(x[number]), float(y[number]), (sign * along[0], sign * along[1]))

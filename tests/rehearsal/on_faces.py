@@ -27,6 +27,7 @@ FOOT_OFF = 0.6  # mm by which a foot may be longer or shorter than its seat
 OPEN_WIDER = (-0.4, 1.3)  # mm by which an opening may be wider than the post in it
 BEYOND = (2.5, 4.2)  # mm that glue lines are drawn on to meet the rim and one another
 KINDS = (("glue", "dots", "line"), ("glue",), ("dots", "line"))  # of lines that part off a seat together
+LETTER_FAR = 12.0  # mm from a narrow seat to the letter that found no room in it
 STRAIGHT = 0.01  # of a straight line's length: what it is across
 OPEN_FAR = 9.0  # mm from an opening to the letter of its post
 
@@ -75,7 +76,7 @@ def _seated(
     """Return a board on its seat; None where the letter stands in no seat that it fits."""
     at = np.array((note.x, note.y))
     level = -one.board.thickness if inside else 0.0
-    for seat in (seat for by in BEYOND for seat in seats_on(one.board.area, host, at, by)):
+    for seat in (seat for by in BEYOND for seat in seats_on(one.board.area, host, at, by)):  # nearest first
         if (flat := _lying(seat, board, inside)) is not None:
             return Stood(board, one.matrix @ _at_level(flat, level))
         stands = _best_upright(_standing(seat, board, inside, level), one, board, vertical)
@@ -93,14 +94,15 @@ def _seated(
 
 
 def seats_on(area: shapely.Polygon, host: ReadPart, at: Vector, by: float) -> list[shapely.Polygon]:
-    """Return the areas that glue lines, drawn on by so many mm, part off on a board round a point."""
+    """Return the areas that glue lines, drawn on by so many mm, part off on a board round a point or near it, the nearest first."""
     spot = shapely.Point(at)
     found: list[shapely.Polygon] = []
     for kinds in KINDS:  # lines of one kind are no bounds of what those of another part off
         drawn = [ends for thin in host.thin if thin.kind in kinds and (ends := _straight(thin)) is not None]
         faces = _parted(area, [shapely.LineString(_longer(ends, by)) for ends in drawn])
-        found += [face for face in faces if face.contains(spot)]
-    return [face for face in found if area.buffer(0.2).contains(face.representative_point())]
+        found += [face for face in faces if face.distance(spot) < LETTER_FAR]
+    inside = [face for face in found if area.buffer(0.2).contains(face.representative_point())]
+    return sorted(inside, key=lambda face: float(face.distance(spot)))
 
 
 def _parted(area: shapely.Polygon, lines: Sequence[shapely.LineString]) -> list[shapely.Polygon]:

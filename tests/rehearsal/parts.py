@@ -23,6 +23,7 @@ STRIP = re.compile(r"^([A-Z]\d*) .*, cut (\d+)(?: ?\+ ?(\d+) spare)?: compass st
 RADIUS = re.compile(r"radius .*?(\d+(?:\.\d+)?) mm")
 STRIP_LONG = 120.0  # mm within a strip from its name to its radius
 FOOT = " · version "
+GUIDE_AREA = 600.0  # mm²: a bevel guide is no larger
 GUIDE = "Bevel guide "
 NESTED = re.compile(r"^Nested templates: ([A-Z]\d*(?:, [A-Z]\d*)+)")
 THICKEST = 60.0  # mm of a board: more is a size
@@ -105,7 +106,8 @@ def _without_guides(page: ReadPage, areas: list[shapely.Polygon]) -> list[shapel
     """Return the areas but those that words beside them name as bevel guides, which are cut out and are no parts."""
     for line in page.lines:
         if line.text.startswith(GUIDE) and areas:
-            nearest = min(areas, key=lambda area: area.distance(shapely.Point(line.middle)))
+            small = [area for area in areas if area.area < GUIDE_AREA]
+            nearest = min(small, key=lambda area: area.distance(shapely.Point(line.x, line.y)), default=None)
             areas = [area for area in areas if area is not nearest]
     return areas
 

@@ -9,7 +9,7 @@ from tests.rehearsal.pages import ReadPage
 PART = r"[A-Z]\d*"
 PARTS = rf"({PART}(?:(?:, | and ){PART})*)"
 MARKS = r"(?: at ([a-z]{1,2}(?:(?:, | and )[a-z]{1,2})*))?"
-ENDS = re.compile(rf"(?<![\w,] ){PARTS} ends? at the inside face of ({PART}|the next){MARKS}\.")
+ENDS = re.compile(rf"\b{PARTS} ends? at the inside face of ({PART}|the next){MARKS}\.")
 NEXT = re.compile(rf"One ({PART}) ends at the inside face of the next{MARKS}\.")
 LINE = re.compile(rf"({PART}) and (?:the next )?({PART}) lie in one plane, edge to edge{MARKS}\.")
 OVER = re.compile(rf"({PART}) stands out ([^.]*(?:\.\d[^.]*)*) over {PARTS}\.")

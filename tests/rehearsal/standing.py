@@ -30,6 +30,7 @@ LEVEL = 0.3  # mm within which ends of tabs, or middles of slots, are in one lin
 FITS = 0.4  # mm by which the distances of tabs and of their slots may differ
 SLOT_WIDER = (-0.4, 1.3)  # mm by which a slot may be wider than the board that goes in
 WITHIN = 2.0  # mm: what is as near to a row of slots bears no edge's letter
+AS_NEAR = 1.0  # mm by which a row of slots may be farther from its letter than the rim is
 BESIDE = 30.0  # mm from a letter to its row of slots
 SAME = 1.0  # mm within which two boards are one
 SAME_BEVEL = 0.6  # degrees
@@ -137,6 +138,9 @@ def _tabs(note: Note, area: shapely.Polygon, boards: Sequence[float]) -> Row | N
     out = np.array((-way[1], way[0]))  # at the left of who goes round clockwise
     base = float(a @ out)
     tip = float((shapely.get_coordinates(area.exterior) @ out).max())
+    if tip - base < LEVEL:  # a letter in the middle of a single wide tab is nearest to that
+        levels = [float(p @ out) for p, q in sides if abs(float((p - q) @ out)) < LEVEL]
+        base = max((level for level in levels if level < tip - LEVEL), default=base)
     if not any(-0.3 < tip - base - board < 0.6 for board in boards):
         return None
     along = np.array((out[1], -out[0]))
@@ -174,7 +178,7 @@ def _slots(letters: list[Note], area: shapely.Polygon, boards: Sequence[float]) 
         at = shapely.Point(note.x, note.y)
         near = [(shapely.convex_hull(shapely.union_all(r[4])).distance(at), n) for n, r in enumerate(rows)]
         far, n = min(near, default=(BESIDE, -1))
-        if far < BESIDE and far <= max(WITHIN, area.exterior.distance(at)):
+        if far < BESIDE and far <= max(WITHIN, area.exterior.distance(at) + AS_NEAR):
             along, across, base, middles, _ = rows[n]
             yield note, Row(note.text, along, across, base, tuple(sorted(middles)))
 
