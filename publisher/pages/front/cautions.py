@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from functools import partial
 
-from publisher.basics import Box, Carried, Layer, TextPromise, polyline, remembered_few
+from publisher.basics import Box, Carried, Layer, LineKind, TextPromise, polyline, remembered_few
 from publisher.pages.front.how_to import bevelling, copying, tracing
 from publisher.pages.front.legend import kinds_on, legend
 from publisher.pages.front.licence import licence_of, licensing
@@ -61,7 +61,8 @@ def _sections(context: Context) -> list[tuple[Section, tuple[str, ...]]]:
         found.append((partial(piling, setter, trials), trials))
     allowance = max((part.trace_allowance for part in parts), default=0.0)
     if context.design.use == "trace" and allowance > 0.0:
-        found.append((partial(tracing, setter, allowance, context.paper.first, inside), ()))
+        lined = not kinds_on(parts).isdisjoint((LineKind.DRAW, LineKind.GLUE))
+        found.append((partial(tracing, setter, allowance, context.paper.first, inside, lined=lined), ()))
     if any(edge.matches for part in parts for edge in part.edges):
         found.append((partial(copying, setter), ()))
     bevels = [edge.bevel for part in parts for edge in part.edges if edge.bevel]

@@ -29,18 +29,30 @@ SKETCH = 66.0  # mm: width of a sketch
 SKETCH_AWAY = 2.4  # mm: the pencil's distance in the sketch, much enlarged
 HOW_TO_NUMBER = 6.0  # from the number of a sentence to its words
 
+PRICKED = "Prick both ends of its drawn and glue lines through with a pin: they are joined on the foam."
+
 PictureMaker = Callable[[Setter, Box], tuple[Drawn, ...]]
 
 
 def tracing(
-    setter: Setter, allowance: float, first: LengthUnit, inside: bool, x: float, top: float, width: float
+    setter: Setter,
+    allowance: float,
+    first: LengthUnit,
+    inside: bool,
+    x: float,
+    top: float,
+    width: float,
+    *,
+    lined: bool = False,
 ) -> Block:
-    """Say how a template that is drawn ``allowance`` mm inside its piece becomes the piece; ``inside``: some have openings or slots."""
+    """Say how a template that is drawn ``allowance`` mm inside its piece becomes the piece; ``inside``: some have openings or slots;
+    ``lined``: some have lines that must go over to the foam, most of which end inside the card, where no pencil reaches them."""
     strays = paired(f"{allowance:g} mm", f"{inches(allowance):.3f} in", first)
     said = (
         f"Cut the card on the middle of the cut line{', openings and slots too' if inside else ''}.",
         f"Trace with a sharp pencil held upright: its line runs {strays} outside the card"
-        f"{', and as far inside openings and slots' if inside else ''}.",
+        f"{', and as far inside openings and slots' if inside else ''}."
+        f"{f' {PRICKED}' if lined else ''}",
         "Take the card away and cut the foam on the middle of the pencil line: that is the finished size.",
     )
     return _section(setter, "How to use a template", said, (x, top, width), 41.0, _corner)

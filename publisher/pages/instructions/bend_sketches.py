@@ -18,6 +18,7 @@ BENT_THICK = 7.0  # mm: a board in section, much enlarged
 COVER_THICK = 1.4  # mm: the paper or tape on it
 SLITS_DRAWN = 5
 UNDERNEATH = "now underneath:"  # over the sign of the face that looks down in an act
+TAPE_HIGH = 2.4  # mm of the tape on a blade, which stops it
 
 
 def covering(pen: SketchPen, parts: CountedParts, under: bool = False) -> None:
@@ -67,6 +68,10 @@ def slitting_part(pen: SketchPen, parts: CountedParts, up: bool = True, deep: st
         x = left + 3.0 + 5.2 * number
         pen.line((x, low + BENT_THICK), (x, low + BENT_THICK - cut), style=PICTURE_CONTOUR)
     pen.knife((left + 3.0 + 5.2 * (SLITS_DRAWN - 1), low + BENT_THICK - cut))
+    stop = left + 3.0 + 5.2 * (SLITS_DRAWN - 1)
+    band = ((stop - 0.8, low + BENT_THICK + 0.2), (stop + 2.6, low + BENT_THICK + 0.2))
+    pen.tape(*band, *((x, y + TAPE_HIGH) for x, y in reversed(band)))
+    pen.words("tape", stop - 1.6, low + BENT_THICK + 0.9, "right")
     _depth(
         pen, right + 4.0, low + BENT_THICK, low + BENT_THICK - cut, deep
     )  # before the count, after which it would read as a product

@@ -7,9 +7,8 @@ import shapely
 from publisher.basics import Box, Point, Pose
 from publisher.geometry import polygon
 from publisher.pages.instructions.part_art import COUNT_HIGH, PartArt, part_cells, ring_points
-from publisher.pages.instructions.part_sketches import FIELD, FIELD_TALL, FIELD_WIDE, TOOL_ROOM, CountedParts
+from publisher.pages.instructions.part_sketches import FIELD_TALL, FIELD_WIDE, PENCIL_SHOWN, TOOL_ROOM, CountedParts
 from publisher.pages.instructions.sketch_pen import SketchPen, along_arc
-from publisher.pages.instructions.sketch_places import stand_tool
 from publisher.pages.type import CUT, DRAW, PICTURE_ADDED_CONTOUR, PICTURE_DETAIL, PICTURE_GHOST, PICTURE_OUTLINE
 
 MOST_MEASURED = 4  # in one sketch: each has a row with its sizes
@@ -37,7 +36,7 @@ def measuring_out(pen: SketchPen, parts: CountedParts, sizes: SaidSizes | None =
             _sized(pen, art, *sizes[art.part.id])
     left, _, right, top = arts[0].shape.bounds
     pen.rule(max(1.5, left - 3.0), top + 0.3, min(FIELD_WIDE - 1.5, right + 3.0), top + RULE_HIGH)
-    stand_tool(pen, pen.pencil, [(left + share * (right - left), top) for share in (0.7, 0.85, 0.55)], FIELD)
+    pen.pencil((left + 0.7 * (right - left), top), 0.0, PENCIL_SHOWN)
     pen.arrow((left + 0.1 * (right - left), top + 1.6), (left + 0.4 * (right - left), top + 1.6))
     for art in arts:
         art.lettered(pen)

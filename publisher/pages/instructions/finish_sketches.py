@@ -37,10 +37,10 @@ def waiting(pen: SketchPen, stands: Drawing | None, wait: str, uses: tuple[str, 
         pen.line(*ring, style=PICTURE_CONTOUR, closed=True)
         pen.books(middle - wide * 0.36, board + 1.4, wide * 0.72)
     if pinned:
-        for share, lean in ((0.45, 62.0), (0.25, 96.0)):  # through the joint at its left corner, crosswise
+        for share, lean in ((0.42, 104.0), (0.28, 62.0)):  # through the joint at its left corner, so that they cross
             pen.pin((_corner(stands, box, share) + AT_CORNER, box.bottom + share * box.height), lean)
     if "masking_tape" in uses:
-        x, y = box.right - 6.0, box.bottom + 0.45 * box.height
+        x, y = box.right - 3.0, box.bottom + 0.45 * box.height  # round the corner at its right
         pen.tape((x - 4.0, y - 1.4), (x + 4.0, y + 1.4), (x + 3.2, y + 4.2), (x - 4.8, y + 1.4))
     pen.clock(FIELD_WIDE - 7.5, 17.0, wait)
     if any(one in uses for one in GLUES):

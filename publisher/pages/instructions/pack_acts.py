@@ -186,8 +186,10 @@ def _card(context: Context, plan: TruePages, numbers: Numbers | None) -> Act | N
     )
     count = f": {listed}" if listed else ""
     coupon = f", and the fit coupon of page {CHECK_PAGE}," if fit_of(context) else ""
+    stick = " with a glue stick" if any(material.name == "stick_glue" for material in context.design.materials) else ""
     said = [
-        f"Stick the prints{coupon} to thin card, {ordered(CARD_THICK, context.paper.first)}, and let them dry flat under books.",
+        f"Stick the prints{coupon}{stick} to thin card, {ordered(CARD_THICK, context.paper.first)}, and let them dry flat under books.",
+        "Measure before you cut.",
         f"Cut along the cut line with a fresh blade{_inside(context)}{count}.",
     ]
     if any(page.nests for page in shown):
@@ -206,7 +208,8 @@ def _card(context: Context, plan: TruePages, numbers: Numbers | None) -> Act | N
     squares = (round(page.corner, 3) for page in numbers.previews() if page.corner) if numbers else (PAGE_SQUARE,)
     side = max(squares, default=0.0)  # of the largest a reading tells most
     measured = (
-        f"dry on the card, the {side:g} mm square measures between {square_between(context, side)}: damp paper grows."
+        f"dry on the card, the {side:g} mm square measures between {square_between(context, side)}: damp paper grows. "
+        "If not, print its page again."
     )
     return Act(
         "act:card",

@@ -28,6 +28,7 @@ TAPE_ACROSS, TAPE_ALONG = 5.0, 2.6  # mm: a strip of tape across a seam, and alo
 TAPED_SHOWN = 2  # templates of which the tiles are drawn
 MOST_CARDS = 6  # templates that are shown
 GUIDE_SHOWN = 8.0  # mm of a bevel guide, up and along
+HOLE_SHOWN = 0.9  # mm: an opening that is drawn no narrower than that
 LETTER_ROOM = 1.7  # mm from a letter's middle to the nearest line, at least
 
 
@@ -250,7 +251,7 @@ def making_cards(pen: SketchPen, parts: Sequence[Part], pages: str, thick: str, 
     for x in (1.0, 1.0 + wide):
         pen.line((x, 42.6), (x, 30.0 if x < 2.0 else 33.0), style=PICTURE_GHOST)
     pen.arrow((9.0, 41.5), (9.0, 34.0))
-    pen.bottle(20.0, 32.0)
+    pen.glue_stick(20.0, 33.0)
     pen.arrow((35.0, 34.0), (41.0, 34.0))
     pen.line((44.0, 26.5), (66.0, 26.5), style=CUT)
     pen.line((44.0, 27.5), (66.0, 27.5))
@@ -300,17 +301,22 @@ def marking_out(
     wide = (FIELD_WIDE - left) / len(shown)
     for number, layout in enumerate(shown):
         box = Box(left + wide * number + 1.0, foot + 1.0, left + wide * (number + 1) - 1.0, FIELD_TALL - 1.0)
-        scale = min(box.width / layout.sheet.width, box.height / layout.sheet.height)
-        x = (box.left + box.right - layout.sheet.width * scale) / 2
-        y = (box.bottom + box.top - layout.sheet.height * scale) / 2
-        sheet = shapely.box(x, y, x + layout.sheet.width * scale, y + layout.sheet.height * scale)
-        pen.line(*_ring(sheet), style=PICTURE_CONTOUR, closed=True)
+        across, up = layout.sheet.width, layout.sheet.height
+        wide_so, high_so = max(across, up), min(across, up)  # turned as the pages of the layouts turn it
+        scale = min(box.width / wide_so, box.height / high_so)
+        x = (box.left + box.right - wide_so * scale) / 2
+        y = (box.bottom + box.top - high_so * scale) / 2
+        put = (0.0, scale, -scale, 0.0, x, y + scale * across) if up > across else (scale, 0.0, 0.0, scale, x, y)
+        pen.line(*_ring(affine_transform(shapely.box(0.0, 0.0, across, up), put)), style=PICTURE_CONTOUR, closed=True)
         for item in layout.items:
             part = parts.get(item.part)
             if part is None:
                 continue
-            shape = affine_transform(polygon(part.outline, item.pose), (scale, 0.0, 0.0, scale, x, y))
+            shape = affine_transform(polygon(part.outline, item.pose), put)
             pen.line(*_ring(shape), style=PICTURE_DETAIL, closed=True)
+            for hole in shape.interiors:
+                if shapely.Polygon(hole).buffer(-HOLE_SHOWN / 2).area > 0.0:
+                    pen.line(*ring_points(hole, 0.05), style=PICTURE_DETAIL, closed=True)
             circle = shapely.maximum_inscribed_circle(shape, 0.3)
             (cx, cy), _ = circle.coords
             if circle.length >= LETTER_ROOM:
@@ -323,19 +329,20 @@ def marking_out(
 
 def _coupon(pen: SketchPen, coupon: str) -> None:
     """Draw the coupon, the first thing that is cut, and that it fits."""
-    low, high = 21.0, 36.0
-    if coupon == "slot":
-        for y, up in ((high, 4.5), (low, 0.2)):
-            pen.section(
-                (1.0, y), (14.0, y), (14.0, y + 5.0), (10.0, y + 5.0), (10.0, y + 2.0), (5.0, y + 2.0), (5.0, y + 5.0), (1.0, y + 5.0)
-            )  # fmt: skip
-            pen.section((5.2, y + 2.0 + up), (9.8, y + 2.0 + up), (9.8, y + 9.0 + up), (5.2, y + 9.0 + up))
+    low, high = 24.0, 38.0
+    if coupon == "slot":  # a board that is cut right through, whose slot is closed behind, and a tab that goes in
+        for y, up in ((high, 5.0), (low, 0.0)):
+            for left, right in ((1.0, 5.0), (10.0, 14.0)):
+                pen.section((left, y), (right, y), (right, y + 4.0), (left, y + 4.0))
+            for level in (y, y + 4.0):
+                pen.line((5.0, level), (10.0, level))
+            pen.section((5.2, y + up), (9.8, y + up), (9.8, y + 8.5 + up), (5.2, y + 8.5 + up))
     else:
         for y, apart in ((high, 2.5), (low, 0.1)):
             pen.section((1.0, y), (7.0, y), (7.0, y + 8.0), (1.0, y + 8.0))
             pen.section((7.0 + apart, y), (13.0 + apart, y), (13.0 + apart, y + 8.0), (7.0 + apart, y + 8.0))
     pen.arrow((16.4, high + 2.0), (16.4, low + 8.0))
-    pen.right(13.6, low + 1.0)
+    pen.right(5.5, low - 6.0)
 
 
 def _size(shape: shapely.Geometry) -> tuple[float, float]:

@@ -1,7 +1,7 @@
 """The sketches of what is done to parts: their own outlines with letters and counts, and the tool at the first of them."""
 
 from collections.abc import Callable, Sequence
-from itertools import pairwise
+from itertools import islice, pairwise
 from math import hypot
 
 import shapely
@@ -26,6 +26,13 @@ FIELD_WIDE, FIELD_TALL = 72.0, 52.0
 FIELD = Box(0.0, 0.0, FIELD_WIDE, FIELD_TALL)
 UP = "THIS SIDE UP"
 OUTSIDE_CARD = 1.1  # mm in the sketch: how far a pencil line lies outside its card
+PENCIL_SHOWN = 12.0  # mm of a pencil that stands upright over what it traces
+MOST_FILLED = 0.005  # of a card, by which a line round it may fill its notches
+PENCIL_LINES = (
+    (OUTSIDE_CARD, CUT),
+    (0.7, PICTURE_OUTLINE),
+)  # mm outside a card, and how: finer where notches are narrow
+NOTCH_CLEAR = 0.3  # mm on either side of a notch, for the line itself
 DONE = 0.7  # share of the way round a card that a pencil has run
 NEAR_EDGE = 0.2  # mm in the sketch: how near to an edge a line lies that is its own
 TOOL_ROOM = 8.0  # mm at the top, for the handle of a tool and for words
@@ -36,15 +43,17 @@ PartSketch = Callable[[SketchPen], None]
 
 def tracing_round(pen: SketchPen, parts: CountedParts) -> None:
     """Cards on a board, a pencil that runs round the first of them and has run round the others, and which side is up."""
-    below = FIELD_TALL - TOOL_ROOM
+    below = FIELD_TALL - PENCIL_SHOWN - 1.0
     pen.line((0.5, 0.5), (FIELD_WIDE - 0.5, 0.5), (FIELD_WIDE - 0.5, below), (0.5, below), style=DRAW, closed=True)
     arts = part_cells(parts, Box(1.5, 1.0, FIELD_WIDE - 1.5, below - 0.5), 2.0)
     tip: Point = (0.0, 0.0)
     for number, art in enumerate(arts):
-        line = shapely.LinearRing(art.shape.buffer(OUTSIDE_CARD, join_style="mitre").exterior.coords)
         art.outline(pen, PICTURE_OUTLINE, PICTURE_OUTLINE)
+        line = _round_card(art.shape, OUTSIDE_CARD)
         if number:
-            pen.line(*ring_points(line), style=CUT, closed=True)
+            ways = ((away, style) for away, style in PENCIL_LINES if _follows(art.shape, away))
+            for away, style in islice(ways, 1):
+                pen.line(*ring_points(_round_card(art.shape, away)), style=style, closed=True)
         else:
             done = _run(line, _highest(line), DONE)
             pen.line(*done, style=PICTURE_ADDED_CONTOUR)
@@ -55,10 +64,21 @@ def tracing_round(pen: SketchPen, parts: CountedParts) -> None:
             if not inner.is_empty and inner.geom_type == "Polygon":
                 pen.line(*ring_points(inner.exterior), style=PICTURE_DETAIL, closed=True)
         art.counted(pen)
-    stand_tool(pen, pen.pencil, [tip], FIELD)
+    pen.pencil(tip, 0.0, PENCIL_SHOWN)  # upright: one that leans is crossed out where pages say how it is done
     for art in arts:
         art.lettered(pen)
     put_flag(pen, UP, FIELD, [art.shape for art in reversed(arts)])
+
+
+def _round_card(shape: shapely.Polygon, away: float) -> shapely.LinearRing:
+    return shapely.LinearRing(shape.buffer(away, join_style="mitre").exterior.coords)
+
+
+def _follows(shape: shapely.Polygon, away: float) -> bool:
+    """Tell whether a pencil's line so far outside a card goes into every notch: where one closes up it would show another piece."""
+    whole, far = shapely.Polygon(shape.exterior), away + NOTCH_CLEAR
+    closed = whole.buffer(far, join_style="mitre").buffer(-far, join_style="mitre")
+    return bool(shapely.area(closed.difference(whole)) < MOST_FILLED * whole.area)
 
 
 def cutting_openings(pen: SketchPen, parts: CountedParts) -> None:

@@ -110,10 +110,10 @@ class SketchPen:
         for ring in (handle, blade):
             self._tool([(side * x, y) for x, y in ring], tip, lean)
 
-    def pencil(self, tip: Point, lean: float = 0.0) -> None:
+    def pencil(self, tip: Point, lean: float = 0.0, long: float = TOOL_LONG) -> None:
         """Draw a pencil that stands on its tip, ``lean`` degrees from upright (to the left is positive)."""
         half = TOOL_WIDE / 2
-        self._tool(((-half, 4.0), (half, 4.0), (half, TOOL_LONG), (-half, TOOL_LONG)), tip, lean)
+        self._tool(((-half, 4.0), (half, 4.0), (half, long), (-half, long)), tip, lean)
         self._tool(((0.0, 0.0), (half, 4.0), (-half, 4.0)), tip, lean)
 
     def stick(self, tip: Point, lean: float = 0.0, long: float = TOOL_LONG) -> None:
@@ -239,6 +239,19 @@ class SketchPen:
         self.drawn.append(
             Fill(0.0, (self._path(along_arc((x, y), 0.55, 0.0, 340.0, 10), True),), Layer.PAGE, tag="figure")
         )
+
+    def glue_stick(self, x: float, y: float) -> None:
+        """Draw a glue stick, its end down at a point: paper that is glued with wet glue grows."""
+        cap, end = (
+            ((-1.8, 2.2), (1.8, 2.2), (1.8, 9.4), (-1.8, 9.4)),
+            ((-1.3, 0.0), (1.3, 0.0), (1.3, 2.2), (-1.3, 2.2)),
+        )
+        for ring in (cap, end):
+            points = tuple((x + px, y + py) for px, py in ring)
+            self.taken.append(shapely.Polygon(points))
+            self.white(*points)
+            self.line(*points, closed=True)
+        self.line((x - 1.8, y + 7.6), (x + 1.8, y + 7.6), style=PICTURE_DETAIL)
 
     def brush(self, tip: Point, lean: float = -35.0) -> None:
         """Draw a brush on its tip, ``lean`` degrees from upright (to the left is positive)."""

@@ -56,3 +56,15 @@ def test_what_to_copy_is_said(setter: Setter) -> None:
     block = copying(setter, 20.0, 250.0, 182.0)
     assert "top" in " ".join(t.text for t in block.drawn if isinstance(t, Words))
     assert block.height > 0
+
+
+def test_lines_that_no_pencil_reaches_are_pricked_through_where_there_are_any(setter: Setter) -> None:
+    said = [
+        " ".join(
+            t.text
+            for t in tracing(setter, 0.4, "mm", True, 20.0, 250.0, 182.0, lined=lined).drawn
+            if isinstance(t, Words)
+        )
+        for lined in (False, True)
+    ]
+    assert ["Prick both ends" in words for words in said] == [False, True]

@@ -5,7 +5,7 @@ from dataclasses import replace
 
 import pytest
 
-from publisher.basics import Box
+from publisher.basics import Box, Path
 from publisher.geometry import Part
 from publisher.pages.instructions import part_sketches as sketches
 from publisher.pages.instructions.part_sketches import FIELD_TALL, FIELD_WIDE
@@ -14,7 +14,7 @@ from publisher.pages.instructions.step_acts import OF_PARTS
 from publisher.pages.model import Drawn, Stroke, Words
 from publisher.pages.sheet import ink_box
 from publisher.pages.sheet.draft import Context
-from publisher.pages.type.styles import PICTURE_ADDED_CONTOUR, PICTURE_GHOST
+from publisher.pages.type.styles import CUT, PICTURE_ADDED_CONTOUR, PICTURE_DETAIL, PICTURE_GHOST
 
 
 def drawn(context: Context, act: str, parts: tuple[Part, ...]) -> list[Drawn]:
@@ -86,3 +86,32 @@ def test_what_is_bevelled_later_is_dashed_where_outlines_are_cut(demo: Callable[
             for style in (PICTURE_ADDED_CONTOUR, PICTURE_GHOST)
         ]
     assert runs == {"bevelled": [3, 1], "square": [4, 0]}
+
+
+def test_a_pencil_that_traces_stands_upright_and_a_line_that_would_fill_notches_is_left_out(
+    demo: Callable[..., Context],
+) -> None:
+    context = demo("toll-house")
+    gable, side, roof = context.parts
+    lean = {tuple(p[0] for p in path.points) for path in pencils(context, (gable, side, roof))}
+    assert lean and all(min(xs) + max(xs) == pytest.approx(2 * xs[0]) for xs in lean)  # its tip under its middle
+    pen = SketchPen(context.type, (0.0, 0.0))
+    OF_PARTS["trace"][0](pen, [(part, 2) for part in (gable, side, roof)])
+    heavy = [path for thing in pen.drawn if isinstance(thing, Stroke) and thing.style == CUT for path in thing.paths]
+    assert len(heavy) == 1  # that round the roof: between the tabs of the side it would close up, and is finer
+
+
+def pencils(context: Context, parts: tuple[Part, ...]) -> list[Path]:
+    return [
+        path
+        for thing in drawn(context, "trace", parts)
+        if isinstance(thing, Stroke) and thing.style == PICTURE_DETAIL
+        for path in thing.paths
+        if len(path.points) == 3 and path.closed
+    ]
+
+
+def test_tape_stops_the_blade_that_slits(demo: Callable[..., Context]) -> None:
+    context = demo("bridge")
+    soffit = next(part for part in context.parts if part.bending is not None)
+    assert "tape" in [thing.text for thing in drawn(context, "slit", (soffit,)) if isinstance(thing, Words)]
