@@ -29,7 +29,7 @@ SKETCH = 66.0  # mm: width of a sketch
 SKETCH_AWAY = 2.4  # mm: the pencil's distance in the sketch, much enlarged
 HOW_TO_NUMBER = 6.0  # from the number of a sentence to its words
 
-PRICKED = "Prick both ends of its drawn and glue lines through with a pin: they are joined on the foam."
+PRICKED = "Prick the ends of its lines through with a pin."
 
 PictureMaker = Callable[[Setter, Box], tuple[Drawn, ...]]
 

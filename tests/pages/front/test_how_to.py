@@ -67,4 +67,4 @@ def test_lines_that_no_pencil_reaches_are_pricked_through_where_there_are_any(se
         )
         for lined in (False, True)
     ]
-    assert ["Prick both ends" in words for words in said] == [False, True]
+    assert ["Prick the ends" in words for words in said] == [False, True]
