@@ -27,7 +27,7 @@ FIELD = Box(0.0, 0.0, FIELD_WIDE, FIELD_TALL)
 UP = "THIS SIDE UP"
 OUTSIDE_CARD = 1.1  # mm in the sketch: how far a pencil line lies outside its card
 PENCIL_SHOWN = 12.0  # mm of a pencil that stands upright over what it traces
-MOST_FILLED = 0.005  # of a card, by which a line round it may fill its notches
+NOTCH_FILLED = 0.005  # of a card, by which a line round it may fill its notches
 PENCIL_LINES = (
     (OUTSIDE_CARD, CUT),
     (0.7, PICTURE_OUTLINE),
@@ -78,7 +78,7 @@ def _follows(shape: shapely.Polygon, away: float) -> bool:
     """Tell whether a pencil's line so far outside a card goes into every notch: where one closes up it would show another piece."""
     whole, far = shapely.Polygon(shape.exterior), away + NOTCH_CLEAR
     closed = whole.buffer(far, join_style="mitre").buffer(-far, join_style="mitre")
-    return bool(shapely.area(closed.difference(whole)) < MOST_FILLED * whole.area)
+    return bool(shapely.area(closed.difference(whole)) < NOTCH_FILLED * whole.area)
 
 
 def cutting_openings(pen: SketchPen, parts: CountedParts) -> None:
