@@ -1274,6 +1274,17 @@ def test_the_good_pack_has_no_findings(good: tuple[bytes, Any]) -> None:
     assert len(proof.judged) == len(RULES)
 
 
+@pytest.mark.keeps("proof/page-code")
+def test_two_areas_of_one_path_lie_on_both_sides_of_a_page_code(kit: Any) -> None:
+    """Both heads of a long dimension line are one path; the box round them holds the code, and neither head comes near it."""
+    pack = kit.good()
+    pack.sheets[1].items["heads"] = kit.literal(
+        f"q 0 g {150 * PT} {50 * PT} {2 * PT} {1 * PT} re {198 * PT} {80 * PT} {2 * PT} {1 * PT} re f Q"
+    )
+    proof = prove(pack.write(), pack.promises, "good.pdf")
+    assert "proof/page-code" not in {finding.check for finding in proof.findings}
+
+
 @pytest.fixture(scope="module")
 def case(good: tuple[bytes, Any]) -> Case:
     return Case(good[0], read_file(good[0], "good.pdf"), good[1])

@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Iterable
 
-from shapely import LineString
+from shapely import LineString, MultiPoint
 from shapely import box as shapely_box
 
 from publisher.basics import Box
@@ -50,5 +50,12 @@ def _shows(piece: PaintedPath, room: Box) -> bool:
     seen = room.common(piece.clip.box)
     if min(seen.width, seen.height) <= BOX_TOUCH:
         return False
-    area = piece.fill_grey is not None and piece.fill_grey < PAPER and meets(piece.box(), seen)
-    return area or (piece.grey is not None and piece.grey < PAPER and lines_meet(piece, seen))
+    dark = piece.fill_grey is not None and piece.fill_grey < PAPER and meets(piece.box(), seen)
+    line = piece.grey is not None and piece.grey < PAPER and lines_meet(piece, seen)
+    return line or (dark and any(_area_meets(ring, seen) for ring in piece.lines()))
+
+
+def _area_meets(ring: Array, room: Box) -> bool:
+    """Say whether one of the areas of a path, all within its corners, shows inside a box: both heads of a long arrow are one path."""
+    inner = room.grown(-BOX_TOUCH)
+    return bool(MultiPoint(ring).convex_hull.intersects(shapely_box(*inner.sides)))
