@@ -103,8 +103,8 @@ class SidePromise:
     ``mirrored``: of the print that is the mirror image. ``face``: which face of the finished piece the upper side is, in an
     assembly of panels; ``climbs`` for a layer whose arrow tells; ``either`` for a piece of which each face may be
     up: its print says nothing of sides; '' where it has no name. ``flip``: the template may be turned
-    over. ``top``: the part stands wherever it is used, so that its upper edge is named. ``alike``: either of its faces may look
-    outwards.
+    over. ``top``: the part stands wherever it is used, so that its upper edge is named. ``alike``: either of its faces may be
+    its outside. ``outer``: its outside looks out of the piece wherever it is used.
     """
 
     key: str
@@ -115,6 +115,7 @@ class SidePromise:
     flip: bool
     top: bool
     alike: bool = False
+    outer: bool = False
 
 
 @record

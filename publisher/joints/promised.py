@@ -15,8 +15,9 @@ from publisher.joints.cover import cover_drawings, cover_sentences
 from publisher.joints.drawings import draw_sizes
 from publisher.joints.effort import effort_of
 from publisher.joints.handling import handling_sentences
-from publisher.joints.mirrors import faces_alike, is_own_mirror
+from publisher.joints.mirrors import alike_parts, is_own_mirror
 from publisher.joints.model import Drawing, Joined, Placed
+from publisher.joints.outward import look_outwards
 from publisher.joints.panels import stands
 from publisher.joints.picture_promise import picture_promise
 from publisher.joints.promised_acts import done_by, needed_by
@@ -69,7 +70,8 @@ def sides_of(
     design: Design, pieces: Iterable[Part], placed: Iterable[tuple[str, tuple[Placed, ...]]]
 ) -> tuple[SidePromise, ...]:
     """Return for each piece what its print says of its sides, as drawn and as the mirror image."""
-    up = _upwards(placed)
+    placed, pieces = tuple(placed), tuple(pieces)
+    up, alike, outer = _upwards(placed), alike_parts(design, pieces), look_outwards(pieces, placed)
     panels_used = {place.part for plan in design.panels for place in plan.places}
     braces = {plan.brace.part for plan in design.stacks if plan.brace is not None}
     found: list[SidePromise] = []
@@ -82,7 +84,8 @@ def sides_of(
             face = "either" if knee else _face(piece, mirrored, piece.id in panels_used or bool(piece.folded))
             flip = plain or mirrored
             key = side_key(piece.id, mirrored)
-            found.append(SidePromise(key, piece.id, piece.letter, mirrored, face, flip, top, faces_alike(piece)))
+            either, out = piece.id in alike, piece.id in outer
+            found.append(SidePromise(key, piece.id, piece.letter, mirrored, face, flip, top, either, out))
     return tuple(found)
 
 

@@ -11,7 +11,6 @@ from publisher.geometry import Part, line_string, polygon
 from publisher.joints.act_pictures.scene import Solid
 from publisher.joints.drawings import Solids
 from publisher.joints.facts import slots_of
-from publisher.joints.mirrors import faces_alike
 from publisher.joints.outlines import Array
 from publisher.joints.panels import PanelFrame, is_facet
 
@@ -63,12 +62,6 @@ def pattern_of(part: Part) -> FacePattern | None:
     return FacePattern(pattern, float(ground.area / max(pattern.length, 1e-6)), ground, tuple(spots))
 
 
-@remembered
-def tells_faces(part: Part) -> bool:
-    """Tell whether it matters which face of a part is its outside."""
-    return not faces_alike(part)
-
-
 def pattern_lines(solids: tuple[Solid, ...], axes: Array, scale: float) -> list[Array]:
     """Return the patterns on outsides that look towards the viewer, in drawing coordinates, each (m, 2, 3), for a paper of this
     scale: whole where its lines stand far enough apart there, else larger than true in patches."""
@@ -113,13 +106,13 @@ def _carried(lines: shapely.Geometry, frame: PanelFrame, axes: Array) -> Array:
     return np.stack([carried[:-1][same], carried[1:][same]], axis=1)
 
 
-def insides(solids: tuple[Solid, ...], drawn: Solids, axes: Array) -> tuple[int, ...]:
-    """Return which faces of drawn solids are insides of parts whose faces are not alike."""
+def insides(solids: tuple[Solid, ...], drawn: Solids, axes: Array, alike: frozenset[str]) -> tuple[int, ...]:
+    """Return which faces of drawn solids are insides of parts, but for those of which either face may be outside (``alike``)."""
     return tuple(
         main
         for solid, main in zip(solids, drawn.main, strict=True)
         if main >= 0
         and float((axes @ solid.frame.axes)[2, 2]) < 0.0
         and not is_facet(solid.part)
-        and tells_faces(solid.part)
+        and solid.part.id not in alike
     )

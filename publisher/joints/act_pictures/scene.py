@@ -60,7 +60,8 @@ class ActScene:
     lies there. ``goal``: points (n, 3) of the joint, in place. ``pile``: what is added are layers, one upon another. ``strip``: what is
     added as it was before it was bent. ``turn``: by which all is turned against the assembly (3, 3). ``sweep``: how it is folded or
     turned. ``ghost``: where it was before that. ``times``: how often all of it is done. ``tops``: the solids on which an arrow says which
-    end is up. ``note``: what is said between what is added and its place.
+    end is up. ``note``: what is said between what is added and its place. ``alike``: the parts of which either face may be
+    outside.
     """
 
     key: str
@@ -81,6 +82,7 @@ class ActScene:
     times: int = 1
     tops: tuple[str, ...] = ()
     note: str = ""
+    alike: frozenset[str] = frozenset()
 
     def turned(self, matrix: Array) -> "ActScene":
         """Return the scene turned as it lies on the bench."""

@@ -15,6 +15,7 @@ from publisher.joints.act_pictures.fold_scenes import fold_scenes
 from publisher.joints.act_pictures.scene import ActLabel, ActScene, CurvedArrow, MatchLetter, Solid, contacts
 from publisher.joints.assembled import Assembled
 from publisher.joints.building import Mover, movers_of
+from publisher.joints.mirrors import alike_parts
 from publisher.joints.model import Addition
 from publisher.joints.outlines import Array
 from publisher.joints.panels import PanelFrame, foot_of, stands, weight_of
@@ -46,10 +47,11 @@ DOWN = np.array([0.0, 0.0, -1.0])
 def scenes_of(subject: Assembled, acts: Sequence[Addition]) -> tuple[ActScene, ...]:
     """Return the scenes of acts, in their order. What only lies or stands there first belongs to the act that puts something to it."""
     bodies = {name: {body.name: body for body in movers_of(subject, name)} for name in {act.assembly for act in acts}}
+    alike = alike_parts(subject.design, subject.parts)
     made: list[ActScene] = []
     for step, own in groupby(_told_once(acts), lambda act: act.step):
         scenes = list(_of_step(subject, list(own), bodies))
-        made += (replace(scene, key=f"act:{step}:{number}") for number, scene in enumerate(scenes, 1))
+        made += (replace(scene, key=f"act:{step}:{number}", alike=alike) for number, scene in enumerate(scenes, 1))
     return tuple(made)
 
 

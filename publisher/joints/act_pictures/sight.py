@@ -77,7 +77,10 @@ def look(scene: ActScene, view: View) -> Sight:
         below = _marks(scene.before[-1:], axes, (Purpose.LINE_UP, Purpose.LAP))
         upon = _marks(scene.added, axes, (Purpose.LINE_UP,))
     sight = Sight(scene, view, there, new, below, upon, axes @ scene.way, scene.goal @ axes.T)
-    sight.there_inside, sight.new_inside = insides(scene.before, there, axes), insides(scene.added, new, axes)
+    sight.there_inside, sight.new_inside = (
+        insides(scene.before, there, axes, scene.alike),
+        insides(scene.added, new, axes, scene.alike),
+    )
     size = _size(scene)
     own = _samples(new)
     if not scene.moves:

@@ -4,12 +4,14 @@ from collections.abc import Callable
 from functools import partial
 
 from publisher.basics import Box, Carried, Layer, LineKind, TextPromise, polyline, remembered_few
+from publisher.joints import Drawing
 from publisher.pages.front.how_to import bevelling, copying, tracing
 from publisher.pages.front.legend import kinds_on, legend
 from publisher.pages.front.licence import licence_of, licensing
 from publisher.pages.front.piles import pile_boxes, piles, piling
 from publisher.pages.model import Drawn, Stroke, Words
 from publisher.pages.sheet import Body, Caution, Context, Frame, Numbers, PageDraft, cautions_for, columns, make_frame
+from publisher.pages.templates import TOP
 from publisher.pages.tiles import plan_true_pages
 from publisher.pages.type import GUTTER, HEADING, SMALL, SPACE, STRONG_RULE, Block
 
@@ -83,10 +85,16 @@ def _sections(context: Context) -> list[tuple[Section, tuple[str, ...]]]:
             trim=tiles,
             slits=slits,
             waste=waste,
-            shade=any(line.weight == "hatch" for one in context.joined.drawings for line in one.lines),
+            shade=any(map(_tells_faces, context.joined.drawings)),
         )
 
     return [*found, (lines, ())]
+
+
+def _tells_faces(drawing: Drawing) -> bool:
+    """Tell whether a picture has signs of faces or of the upper end, which a legend explains."""
+    top = any(label.text == TOP for label in drawing.labels)
+    return top or any(line.weight == "hatch" for line in drawing.lines)
 
 
 def _pages(context: Context, frame: Frame) -> list[tuple[tuple[Drawn, ...], tuple[str, ...], dict[str, Box]]]:

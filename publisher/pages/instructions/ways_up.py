@@ -14,7 +14,7 @@ def ways_up(context: Context, step: StepPlan) -> str:
         return ""
     parts = list({part.id: part for name in step.parts for part in context.to_take(name)}.values())
     standing = [side for side in (context.side(part, mirrored=False) for part in parts) if side.top]
-    outer = [side.letter for side in standing if not side.alike]
+    outer = [side.letter for side in standing if side.outer and not side.alike]
     either = [side.letter for side in standing if side.alike]
     said = []
     if standing:
@@ -22,5 +22,5 @@ def ways_up(context: Context, step: StepPlan) -> str:
     if outer:
         said.append(f"The outside face of {series(outer)} looks outwards.")
     if either:
-        said.append(f"Either face of {series(either)} may look outwards.")
+        said.append(f"Either face of {series(either)} may be its outside.")
     return " ".join(said)

@@ -8,7 +8,11 @@ from publisher.pages.type import PICTURE_DETAIL, PICTURE_GHOST, PICTURE_HATCH
 
 MOST_ON_A4 = 3800  # path operators, of the 4000 that a finished page of this size may hold; a larger one holds more
 A4 = 210.0 * 297.0  # mm²
-YIELDING = (PICTURE_HATCH, PICTURE_DETAIL, PICTURE_GHOST)  # hatch and texture first, then what lies behind
+YIELDING = (
+    PICTURE_DETAIL,
+    PICTURE_GHOST,
+    PICTURE_HATCH,
+)  # texture first, then what lies behind; last what tells insides
 
 
 def thinned(drawn: tuple[Drawn, ...], area: float) -> tuple[Drawn, ...]:

@@ -6,6 +6,8 @@ import shapely
 from publisher.basics import Box
 from publisher.joints.act_pictures.paper_grid import grid_over
 from publisher.joints.act_pictures.signs import (
+    UP_LETTERS,
+    UP_WORD,
     Sheet,
     Turning,
     put_arrow,
@@ -16,6 +18,7 @@ from publisher.joints.act_pictures.signs import (
     put_up,
 )
 from publisher.joints.drawings import Sketch
+from publisher.pages.type.languages import known_languages, table_of
 
 PAPER = Box(0.0, 0.0, 70.0, 50.0)
 
@@ -118,3 +121,8 @@ def test_an_arrow_that_finds_no_room_is_left_out() -> None:
     face = shapely.box(10.0, 10.0, 50.0, 40.0)
     made.ground.mark_area(face)
     assert not put_up(made, np.array([0.0, 1.0]), face, word=False) and not made.sketch.lines
+
+
+def test_the_word_at_the_upper_end_has_room_in_every_language() -> None:
+    words = [table_of(name).rows[UP_WORD] for name in known_languages() if name != "en"]
+    assert words and max(map(len, (UP_WORD, *words))) <= UP_LETTERS

@@ -5,6 +5,7 @@ from dataclasses import replace
 
 import pytest
 
+from publisher.joints import DrawingLabel
 from publisher.pages import Words
 from publisher.pages.front.cautions import caution_drafts, cautions_before
 from publisher.pages.sheet import cautions_for
@@ -93,3 +94,15 @@ def test_each_caution_is_sent_for_to_the_page_that_shows_it(demo: Callable[..., 
         said = [thing.text for thing in drafts[page].body(NUMBERS).drawn if isinstance(thing, Words)]
         assert context.type.say(caution.title) in said, caution.title
     assert len(pages) > 1
+
+
+def test_the_legend_of_faces_stands_wherever_a_picture_has_one_of_its_signs(demo: Callable[..., Context]) -> None:
+    """Strokes on insides, or the word “top” alone: a pack of plain walls has no other sign."""
+    context = demo("toll-house")
+    pictures = context.joined.drawings
+    bare = tuple(replace(d, lines=tuple(one for one in d.lines if one.weight != "hatch"), labels=()) for d in pictures)
+    topped = (replace(bare[0], labels=(DrawingLabel("top", (1.0, 1.0)),)), *bare[1:])
+    for drawings, told in ((pictures, True), (bare, False), (topped, True)):
+        changed = replace(context, joined=replace(context.joined, drawings=drawings))
+        said = " ".join(w.text for d in caution_drafts(changed) for w in d.body(NUMBERS).drawn if isinstance(w, Words))
+        assert ("short strokes" in said) is told

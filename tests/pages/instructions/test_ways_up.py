@@ -14,9 +14,13 @@ def test_walls_say_their_top_and_their_outside_and_plain_ones_that_either_face_w
 ) -> None:
     context = demo("bridge")
     built = next(step for step in context.design.steps if step.stage == "dry_fit")
-    said = ways_up(context, built)
+    sides = tuple(replace(side, alike=side.letter == "C", outer=side.letter != "B") for side in context.joined.sides)
+    said = ways_up(replace(context, joined=replace(context.joined, sides=sides)), built)
     assert "the word “top” is up on A and C." in said
-    assert "The outside face of A looks outwards." in said and "Either face of C may look outwards." in said
+    assert "The outside face of A looks outwards." in said and "Either face of C may be its outside." in said
+    inner = tuple(replace(side, alike=False, outer=False) for side in sides)
+    said = ways_up(replace(context, joined=replace(context.joined, sides=inner)), built)
+    assert said == "Once it stands, the word “top” is up on A and C.", "inner walls look nowhere out"
     assert ways_up(context, replace(built, stage="cut")) == "", "nothing is put together there"
     assert ways_up(context, replace(built, parts=("pier_layer",))) == "", "a layer lies"
 
