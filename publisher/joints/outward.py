@@ -9,10 +9,10 @@ from publisher.geometry import Part, polygon
 from publisher.joints.model import Placed
 from publisher.joints.outlines import Array
 
-BEFORE = 1.0
+STANDS_BEFORE = 1.0
 """mm before a face from which on a board stands before it; nearer it lies on it."""
 
-FREE = 0.8
+OPEN_SHARE = 0.8
 """Share of a face before which nothing stands, of a wall that looks outwards: eaves and a porch may hide some of it."""
 
 
@@ -43,11 +43,11 @@ def _is_free(
         thick = known[other].thickness
         both = np.vstack([np.column_stack([points, np.full(len(points), z)]) for z in (0.0, -thick)])
         own = (both @ turned.T + at - origin) @ axes
-        before = own[own[:, 2] > BEFORE]
+        before = own[own[:, 2] > STANDS_BEFORE]
         if len(before) > 2:
             hidden.append(shapely.convex_hull(shapely.multipoints(before[:, :2])))
     covered = shapely.intersection(face, shapely.union_all(hidden)).area if hidden else 0.0
-    return bool(covered < (1.0 - FREE) * face.area)
+    return bool(covered < (1.0 - OPEN_SHARE) * face.area)
 
 
 def _frame(panel: Placed) -> tuple[Array, Array]:
