@@ -26,7 +26,8 @@ SMALL_DPI = 36  # of the pictures of pages that pages for a shop show
 
 @dataclass(frozen=True)
 class Wanted:
-    """What is to be made of a demo: its pack on a paper, one of the small files beside it, or its cut ``files`` and tables."""
+    """What is to be made of a demo, or of a spec by its folder: its pack on a paper, one of the small files beside it, or its cut ``files``
+    and tables."""
 
     design: str
     paper: str
@@ -143,7 +144,7 @@ def clean_makings(every: tuple[Wanted, ...] = WANTED) -> tuple[Clean, ...]:
 
 @cache
 def _worked(design: str, variant: str) -> Worked:
-    return work(read_brief(TOP / "designs" / design), variant)
+    return work(read_brief(TOP / design if "/" in design else TOP / "designs" / design), variant)
 
 
 @contextmanager
