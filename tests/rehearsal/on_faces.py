@@ -28,6 +28,7 @@ OPEN_WIDER = (-0.4, 1.3)  # mm by which an opening may be wider than the post in
 BEYOND = (2.5, 4.2)  # mm that glue lines are drawn on to meet the rim and one another
 KINDS = (("glue", "dots", "line"), ("glue",), ("dots", "line"))  # of lines that part off a seat together
 LETTER_FAR = 12.0  # mm from a narrow seat to the letter that found no room in it
+AT_RIM = 0.3  # mm
 STRAIGHT = 0.01  # of a straight line's length: what it is across
 OPEN_FAR = 9.0  # mm from an opening to the letter of its post
 
@@ -79,7 +80,7 @@ def _seated(
     for seat in (seat for by in BEYOND for seat in seats_on(one.board.area, host, at, by)):  # nearest first
         if (flat := _lying(seat, board, inside)) is not None:
             return Stood(board, one.matrix @ _at_level(flat, level))
-        stands = _best_upright(_standing(seat, board, inside, level), one, board, vertical)
+        stands = _best_upright(_standing(seat, board, inside, level, rim=one.board.area.exterior), one, board, vertical)
         if stands is not None:
             return stands
     ring = min(
@@ -155,6 +156,7 @@ def _standing(
     inside: bool,
     level: float,
     wider: tuple[float, float] = (-FOOT_OFF, FOOT_OFF),
+    rim: shapely.Geometry | None = None,
 ) -> Iterator[tuple[Matrix, Site]]:
     """Yield how a board may stand with one of its edges on a seat as long and as wide as that, looking to either side."""
     box = shapely.get_coordinates(seat.minimum_rotated_rectangle)
@@ -172,8 +174,17 @@ def _standing(
         if not wider[0] < np.hypot(*long_side) - site.length < wider[1]:
             continue
         way = np.append(long_side / np.hypot(*long_side), 0.0)
+        off = (float(np.hypot(*long_side)) - site.length) / 2.0 * _drawn_end(middle, long_side, rim)
         for along in (way, -way):
-            yield _foot(site, board, along, np.array((0.0, 0.0, face)), middle, slant), site
+            yield _foot(site, board, along, np.array((0.0, 0.0, face)), middle + off * way, slant), site
+
+
+def _drawn_end(middle: Vector, long_side: Vector, rim: shapely.Geometry | None) -> float:
+    """Return 1 or -1 for the end of a seat that is drawn, where the rim of the board has to stand for the other one; else 0."""
+    if rim is None:
+        return 0.0
+    ends = [rim.distance(shapely.Point(middle[:2] + side * long_side / 2)) < AT_RIM for side in (1.0, -1.0)]
+    return 0.0 if ends[0] == ends[1] else -1.0 if ends[0] else 1.0
 
 
 def _foot(site: Site, board: Board, along: Vector, out: Vector, middle: Vector, slant: float) -> Matrix:

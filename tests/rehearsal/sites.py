@@ -21,6 +21,7 @@ Vector = npt.NDArray[np.float64]
 SHORTEST = 8.0  # mm of an edge that meets another
 NOTCHED = 0.3  # mm within which two bits of an edge, with tabs or slots between them, are in one line
 MOSTLY = 0.4  # share of an edge that is board: the sides of two tabs are no edge
+MOST_BEVELS = 10  # notes of a board
 BESIDE = 34.0  # mm from an edge to the letter or the bevel that it bears
 STRIP_WIDE = 0.45  # mm by which a strip may be wider or narrower than the board that is glued there
 STRIP_FAR = 6.0  # mm from a strip to its letter
@@ -54,20 +55,15 @@ def sites_of(
     strips = list(_strips(area, thin, boards))
     edges = list(_edges(area))
     letters: dict[int, set[str]] = {}
-    bevels: dict[int, float] = {}
     for note in notes:
-        if note.kind not in ("match", "bevel"):
+        if note.kind != "match":
             continue
         at = np.array((note.x, note.y))
-        on = [n for n, strip in enumerate(strips) if note.kind == "match" and _in_strip(strip, at)]
-        number = on[0] + len(edges) if on else _nearest(edges, at)
-        if number < 0:
-            continue
-        if note.kind == "match":
+        on = [n for n, strip in enumerate(strips) if _in_strip(strip, at)]
+        number = on[0] + len(edges) if on else min(_beside(edges, at), default=(0.0, -1))[1]
+        if number >= 0:
             letters.setdefault(number, set()).add(note.text)
-        else:
-            degrees = float(note.text.split()[0])
-            bevels[number] = -degrees if note.text.endswith("out") else degrees
+    bevels = _bevels(edges, [note for note in notes if note.kind == "bevel"][:MOST_BEVELS])
     return tuple(
         replace(site, letters=frozenset(letters.get(n, ())), bevel=bevels.get(n))
         for n, site in enumerate((*edges, *strips))
@@ -108,15 +104,38 @@ def _edges(area: shapely.Polygon) -> Iterator[Site]:
             yield Site((a + b) / 2, (b - a) / length, length)
 
 
-def _nearest(edges: Sequence[Site], at: Vector) -> int:
-    """Return the number of the edge nearest to a point inside of it; -1 where none is near."""
-    best, found = BESIDE, -1
+def _beside(edges: Sequence[Site], at: Vector) -> Iterator[tuple[float, int]]:
+    """Yield how far a point is inside of each edge that it is near to, with the number of that edge."""
     for n, edge in enumerate(edges):
         away = at - edge.middle
         inside, aside = float(away @ edge.inward), abs(float(away @ edge.along))
-        if inside > 0.0 and aside <= edge.length / 2 and inside < best:
-            best, found = inside, n
-    return found
+        if 0.0 < inside < BESIDE and aside <= edge.length / 2:
+            yield inside, n
+
+
+def _bevels(edges: Sequence[Site], notes: Sequence[Note]) -> dict[int, float]:
+    """Return the degrees of each edge: an edge has one bevel, so that of all ways to deal out the notes the one is taken by which they
+    are nearest in sum."""
+    best: tuple[float, dict[int, str]] = (inf, {})
+    near = [sorted(_beside(edges, np.array((note.x, note.y)))) for note in notes]
+    known = [(note.text, own) for note, own in zip(notes, near, strict=True) if own]
+
+    def deal(number: int, far: float, dealt: dict[int, str]) -> None:
+        nonlocal best
+        if far >= best[0]:
+            return
+        if number == len(known):
+            best = far, dealt
+            return
+        text, own = known[number]
+        for away, edge in own:
+            if dealt.get(edge, text) == text:
+                deal(number + 1, far + away, {**dealt, edge: text})
+        deal(number + 1, far + BESIDE, dealt)
+
+    deal(0, 0.0, {})
+    degrees = {edge: float(text.split()[0]) for edge, text in best[1].items()}
+    return {edge: -by if best[1][edge].endswith("out") else by for edge, by in degrees.items()}
 
 
 def _strips(area: shapely.Polygon, thin: Sequence[Thin], boards: Sequence[float]) -> Iterator[Site]:
