@@ -37,7 +37,7 @@ SAME_BEVEL = 0.6  # degrees
 TAKEN = 0.3  # share of a board in another one that is no fault of fit, but its place
 SHARED = 0.02  # share of a board that may lie in another one
 MOST_PLAIN = 6  # joins of plain edges of which both ways are tried
-MOST_KINDS = 3  # of bevelled edges without a letter of which it is tried that they meet nothing
+MOST_KINDS = 4  # of bevelled edges without a letter of which it is tried that they meet nothing
 MITRE = "mitre"
 
 
@@ -263,7 +263,7 @@ def _best(root: Board, boards: Sequence[Board], ends: Sequence[Ends]) -> tuple[S
     meet none: a spire's feet are bevelled as well."""
     plain = _plain(boards)[:MOST_PLAIN]
     throughs = [dict(zip(plain, way, strict=True)) for way in product(*(ends_of(one, ends) for one in plain))]
-    kinds = bent_kinds([site for board in boards for site in board.sites])[:MOST_KINDS]
+    kinds = bent_kinds(root.sites)[:MOST_KINDS]
     own = {board.letter: board for board in boards}
     best: tuple[tuple[int, int, int, int], tuple[Stood, ...]] | None = None
     for count in range(max(1, len(kinds))):
