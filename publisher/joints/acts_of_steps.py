@@ -15,6 +15,8 @@ JOINED = (DRY, "glue")  # in which every copy of a panel is, but no spare
 KNIVES = ("craft_knife", "hot_wire_cutter")
 BLUNT = "blunt_pencil"
 BOTTLE = "bottle"
+BEVEL_SHOWN = 10.0  # degrees: from there on a step shows how to bevel; less is cut with the outline, by the words beside it
+SQUARE_ENOUGH = 0.5  # degrees: a hand that holds a blade upright strays more
 ON_THE_FACE = ("trace", "press", "draw", "cut_openings", "cut_outlines")  # done to the face that the template shows
 OF_STAGES: dict[str, tuple[str, ...]] = {"texture": ("press",), "seal": ("seal",), "paint": ("paint",)}
 """The acts of a step that names none."""
@@ -97,7 +99,7 @@ def _cut(context: InHand, step: StepPlan, parts: Sequence[Part]) -> Iterator[str
         yield "cut_outlines"
     if any(scored(part) for part in parts):
         yield "score"
-    if any(abs(edge.bevel) >= 10.0 for part in parts for edge in part.edges):
+    if any(abs(edge.bevel) >= BEVEL_SHOWN for part in parts for edge in part.edges):
         yield "bevel"
     if any(map(covered_face, parts)) and not _named(context, "cover", parts):
         yield "cover"
@@ -162,7 +164,7 @@ def wanted_parts(act: str, parts: tuple[CountedPart, ...]) -> tuple[CountedPart,
         "cut_openings": lambda part: bool(part.outline.holes or part.openings),
         "glue": lambda part: any(stretch.name.endswith(".tab") for stretch in part.outline.outer.stretches()),
         "score": scored,
-        "bevel": lambda part: any(abs(edge.bevel) > 0.5 for edge in part.edges),
+        "bevel": lambda part: any(abs(edge.bevel) > SQUARE_ENOUGH for edge in part.edges),
     }
     bends: dict[str, Callable[[Part], bool]] = {
         "cover": lambda part: covered_face(part) is not None,
@@ -190,6 +192,14 @@ def covering_of(context: InHand, step: StepPlan) -> tuple[str, ...]:
     parts = (part for part, _ in parts_of_act(context, step, "cover") if covered_face(part))
     covers = [part.bending.covered for part in parts if part.bending is not None] or ["paper"]
     return tuple(dict.fromkeys("masking_tape" if cover == "tape" else "thin_paper" for cover in covers))
+
+
+def bevelled_later(context: InHand, step: StepPlan) -> frozenset[str]:
+    """Return the parts whose bevels are cut in an act of their own, in a step or after it: their edges are left till then."""
+    steps = context.design.steps
+    at = next((number for number, one in enumerate(steps) if one is step), 0)
+    acts = (one for one in steps[at:] if "bevel" in acts_of_step(context, one))
+    return frozenset(part.id for one in acts for part, _ in parts_of_act(context, one, "bevel"))
 
 
 def turned_over(context: InHand, step: StepPlan, act: str) -> bool:

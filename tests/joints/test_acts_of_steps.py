@@ -8,6 +8,7 @@ import pytest
 from publisher.design import StepPlan, SurfacePlan
 from publisher.joints import (
     acts_of_step,
+    bevelled_later,
     counted_parts,
     covering_of,
     face_up,
@@ -142,3 +143,12 @@ def test_a_step_says_how_many_layers_it_takes_in_hand(
     assert {
         count for title, counts in wanted.items() if "Cut" not in title and "dry" not in title for count in counts
     } <= promised
+
+
+def test_edges_are_left_for_a_bevel_only_where_a_step_cuts_it(demo: Callable[..., Context]) -> None:
+    house = demo("toll-house")
+    (roof,) = [part for part in house.parts if any(edge.bevel for edge in part.edges)]
+    outlines = step(house, stage="cut", parts=(roof.id,), acts=("cut_outlines",))
+    bevels = step(house, stage="cut", parts=(roof.id,), acts=("bevel",))
+    for steps, left in (((outlines,), set()), ((outlines, bevels), {roof.id}), ((bevels, outlines), set())):
+        assert bevelled_later(with_steps(house, *steps), outlines) == left

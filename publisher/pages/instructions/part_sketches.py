@@ -9,6 +9,7 @@ from shapely.ops import substring
 
 from publisher.basics import Box, Point
 from publisher.geometry import Edge, Part
+from publisher.joints import SQUARE_ENOUGH
 from publisher.pages.instructions.act_sketches import STEEPEST_DRAWN, bevelling
 from publisher.pages.instructions.part_art import BOARD_ROUND, PartArt, board_round, part_cells, ring_points
 from publisher.pages.instructions.sketch_pen import SketchPen
@@ -103,29 +104,29 @@ def cutting_openings(pen: SketchPen, parts: CountedParts) -> None:
         art.lettered(pen)
 
 
-def cutting_outlines(pen: SketchPen, parts: CountedParts) -> None:
+def cutting_outlines(pen: SketchPen, parts: CountedParts, later: frozenset[str] = frozenset()) -> None:
     """Outlines, which are cut now, openings open already; a knife along a rule at a straight edge, or on a curve. Edges that are bevelled
-    are dashed, as they are not cut yet: their board stays."""
+    ``later`` are dashed, as they are not cut yet: their board stays. Where that is all edges no knife is in hand."""
     below = FIELD_TALL - TOOL_ROOM
     arts = part_cells(parts, Box(1.0, 0.0, FIELD_WIDE - 1.0, below), 2.6)
-    for art in arts:
+    left = [_bevels(art.part) if art.part.id in later else [] for art in arts]
+    for art, uncut in zip(arts, left, strict=True):
         board_round(pen, art)
-        pen.hatched(
-            _board(art).difference(shapely.union_all([art.shape, *(_beside(art, edge) for edge in _bevels(art.part))]))
-        )
-        _cut_now(pen, art)
+        pen.hatched(_board(art).difference(shapely.union_all([art.shape, *(_beside(art, edge) for edge in uncut)])))
+        _cut_now(pen, art, uncut)
         art.counted(pen)
-    (ax, ay), (bx, by) = _longest_side(arts[0].shape, _left_uncut(arts[0]))
-    level = abs(bx - ax) >= abs(by - ay)
-    shares = (0.6, 0.8, 0.4, 1.0, 0.0) if level else (0.0, 0.5, 1.0) if ay > by else (1.0, 0.5, 0.0)
-    stand_tool(pen, pen.knife, [(ax + share * (bx - ax), ay + share * (by - ay)) for share in shares], FIELD)
+    sides = (_longest_side(art.shape, _lines(art, uncut)) for art, uncut in zip(arts, left, strict=True))
+    for (ax, ay), (bx, by) in islice((side for side in sides if side is not None), 1):
+        level = abs(bx - ax) >= abs(by - ay)
+        shares = (0.6, 0.8, 0.4, 1.0, 0.0) if level else (0.0, 0.5, 1.0) if ay > by else (1.0, 0.5, 0.0)
+        stand_tool(pen, pen.knife, [(ax + share * (bx - ax), ay + share * (by - ay)) for share in shares], FIELD)
     for art in arts:
         art.lettered(pen)
 
 
-def _left_uncut(art: PartArt) -> shapely.Geometry:
-    """Return the edges of a part, in the sketch, that are bevelled later."""
-    return shapely.MultiLineString([(art.carry(edge.start), art.carry(edge.end)) for edge in _bevels(art.part)])
+def _lines(art: PartArt, edges: Sequence[Edge]) -> shapely.Geometry:
+    """Return edges of a part in the sketch."""
+    return shapely.MultiLineString([(art.carry(edge.start), art.carry(edge.end)) for edge in edges])
 
 
 def _beside(art: PartArt, edge: Edge) -> shapely.Geometry:
@@ -134,19 +135,19 @@ def _beside(art: PartArt, edge: Edge) -> shapely.Geometry:
     return line.buffer(BOARD_ROUND, cap_style="flat")
 
 
-def _cut_now(pen: SketchPen, art: PartArt) -> None:
-    """Draw the outline of a part as it is cut now: thick, and dashed where it is bevelled later."""
-    if not _bevels(art.part):
+def _cut_now(pen: SketchPen, art: PartArt, uncut: Sequence[Edge]) -> None:
+    """Draw the outline of a part as it is cut now: thick, and dashed where it is still ``uncut``."""
+    if not uncut:
         art.outline(pen, PICTURE_ADDED_CONTOUR, PICTURE_OUTLINE)
         return
     pen.white(*ring_points(art.shape.exterior))
     for hole in art.shape.interiors:
         pen.line(*ring_points(hole), style=PICTURE_OUTLINE, closed=True)
-    rest = shapely.line_merge(art.shape.exterior.difference(_left_uncut(art).buffer(NEAR_EDGE)))
+    rest = shapely.line_merge(art.shape.exterior.difference(_lines(art, uncut).buffer(NEAR_EDGE)))
     for line in shapely.get_parts(rest):
         if line.length > 2 * NEAR_EDGE:
             pen.line(*((float(x), float(y)) for x, y in line.coords), style=PICTURE_ADDED_CONTOUR)
-    for edge in _bevels(art.part):
+    for edge in uncut:
         pen.line(art.carry(edge.start), art.carry(edge.end), style=PICTURE_GHOST)
 
 
@@ -199,7 +200,7 @@ def _tabs(part: Part) -> list[tuple[Point, ...]]:
 
 
 def _bevels(part: Part) -> list[Edge]:
-    return [edge for edge in part.edges if abs(edge.bevel) > 0.5]
+    return [edge for edge in part.edges if abs(edge.bevel) > SQUARE_ENOUGH]
 
 
 def _open(art: PartArt) -> list[tuple[Point, ...]]:
@@ -221,14 +222,14 @@ def _board(art: PartArt) -> shapely.Polygon:
     return shapely.box(left - 2.4, bottom - 2.4, right + 2.4, top + 2.4)
 
 
-def _longest_side(shape: shapely.Polygon, uncut: shapely.Geometry) -> tuple[Point, Point]:
-    """Return the longest straight side in the upper half of a shape, and of all where none is there, that is not ``uncut``."""
+def _longest_side(shape: shapely.Polygon, uncut: shapely.Geometry) -> tuple[Point, Point] | None:
+    """Return the longest straight side in the upper half of a shape, else of all, that is not ``uncut``; None where all sides are."""
     ring = [(float(x), float(y)) for x, y in shape.exterior.simplify(0.1).coords]
     middle = (shape.bounds[1] + shape.bounds[3]) / 2
     near = uncut.buffer(NEAR_EDGE)
-    cut = [side for side in pairwise(ring) if not near.covers(shapely.LineString(side))] or list(pairwise(ring))
+    cut = [side for side in pairwise(ring) if not near.covers(shapely.LineString(side))]
     sides = [(a, b) for a, b in cut if (a[1] + b[1]) / 2 >= middle - 0.1]
-    return max(sides or cut, key=lambda s: hypot(s[1][0] - s[0][0], s[1][1] - s[0][1]))
+    return max(sides or cut, key=lambda s: hypot(s[1][0] - s[0][0], s[1][1] - s[0][1]), default=None)
 
 
 def _highest(ring: shapely.LinearRing) -> Point:

@@ -1,6 +1,6 @@
 """What a step shows besides what it puts together: the acts on its parts, drawn from their outlines; how long it waits; what is done."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import replace
 from functools import partial
 
@@ -12,6 +12,7 @@ from publisher.joints import (
     CountedPart,
     Drawing,
     acts_of_step,
+    bevelled_later,
     counted_parts,
     covered_face,
     does_key,
@@ -26,7 +27,7 @@ from publisher.pages.instructions.alike_sketches import Pair, alike_pairs, telli
 from publisher.pages.instructions.sketch_pen import SketchPen
 from publisher.pages.instructions.sketch_places import put_turn_over
 from publisher.pages.sheet import Context
-from publisher.pages.templates import BevelGuide, strips_of
+from publisher.pages.templates import STEEP_BEVEL, BevelGuide, strips_of
 from publisher.pages.tiles import plan_true_pages
 
 MOST_TOLD_APART = 2  # pairs that a step tells apart, where a later one has the others in hand too
@@ -123,6 +124,8 @@ def _of_act(context: Context, step: StepPlan, act: str) -> Iterator[ActSketch]:
         return
     if act == "press":
         sketch = partial(face_sketches.pressing_in, paper=face_paper(context, wanted))
+    if act == "cut_outlines":
+        sketch = partial(part_sketches.cutting_outlines, later=bevelled_later(context, step))
     if act == "cover":
         under = any((face := covered_face(part)) and face != face_up(context, part) for part, _ in wanted)
         sketch = partial(bend_sketches.covering, under=under)
@@ -149,6 +152,15 @@ def guides_of(context: Context) -> tuple[BevelGuide, ...]:
     plan = plan_true_pages(context)
     shown = (*plan.templates, *(page.shown for page in plan.shared))
     return tuple(guide for page in shown for guide in page.guides)
+
+
+def guided(context: Context, parts: Iterable[Part]) -> Iterator[bool]:
+    """Yield of each steep bevel of these parts whether a page shows a guide for it."""
+    shown = {(letter, guide.bevel) for guide in guides_of(context) for letter in guide.letters}
+    for part in parts:
+        for bevel in dict.fromkeys(round(abs(edge.bevel), 1) for edge in part.edges):
+            if bevel >= STEEP_BEVEL:
+                yield (part.letter, bevel) in shown
 
 
 def _sizes(context: Context, parts: tuple[CountedPart, ...]) -> drawn_sketches.SaidSizes:

@@ -8,7 +8,7 @@ from publisher.basics import Box, Carried, Finding, Layer, TextPromise, polyline
 from publisher.basics.wording import series
 from publisher.design import StepPlan
 from publisher.geometry import Part
-from publisher.joints import acts_of_step, copies_taken, covering_of
+from publisher.joints import acts_of_step, copies_taken, covering_of, parts_of_act
 from publisher.pages.front import cautions_before
 from publisher.pages.instructions.act_cells import (
     TALLEST_STEP,
@@ -21,7 +21,7 @@ from publisher.pages.instructions.act_cells import (
 from publisher.pages.instructions.joint_words import joint_words
 from publisher.pages.instructions.pack_acts import Act
 from publisher.pages.instructions.part_sketches import FIELD_WIDE
-from publisher.pages.instructions.step_acts import guides_of
+from publisher.pages.instructions.step_acts import guided
 from publisher.pages.instructions.ways_up import ways_up
 from publisher.pages.model import Drawn, Link, Stroke
 from publisher.pages.sheet import (
@@ -327,7 +327,10 @@ def things_needed(context: Context, step: StepPlan) -> tuple[str, ...]:
 def named_things(context: Context, step: StepPlan) -> list[str]:
     """Return the names of what a step takes in hand beside its parts, last what the buyer made of the pages himself."""
     names = [short_name(key, context.edition) for key in things_needed(context, step)]
-    if "bevel" in acts_of_step(context, step) and guides_of(context):
+    bevelled = (
+        [part for part, _ in parts_of_act(context, step, "bevel")] if "bevel" in acts_of_step(context, step) else []
+    )
+    if any(guided(context, bevelled)):
         names.append("bevel guide")
     return names
 

@@ -13,7 +13,7 @@ from publisher.pages.front import coverings_of, fit_of
 from publisher.pages.instructions import act_sketches as sketches
 from publisher.pages.instructions.act_sketches import TALL, WIDE
 from publisher.pages.instructions.sketch_pen import SketchPen
-from publisher.pages.instructions.step_acts import guides_of
+from publisher.pages.instructions.step_acts import guided
 from publisher.pages.model import Drawn, Stroke
 from publisher.pages.sheet import Body, Context, Numbers, PageDraft, columns, described, make_frame, share_out
 from publisher.pages.templates import STEEP_BEVEL
@@ -150,7 +150,7 @@ def _bevel(context: Context, bevels: Sequence[float]) -> TradeAct:
     inwards, outwards = any(bevel > 0.0 for bevel in bevels), any(bevel < 0.0 for bevel in bevels)
     on = "what is kept" if not inwards else f"the waste (“{BEVEL_OUT}”: on what is kept)" if outwards else "the waste"
     line = "pencil line" if context.design.use == "trace" else "cut line"
-    made = "" if guides_of(context) else NO_GUIDE
+    made = "" if all(guided(context, context.parts)) else NO_GUIDE
     return TradeAct(
         "Bevel by its guide",
         f"{made}Stand the guide on {on} at the {line}. Lean the blade along it, extended through the board.",

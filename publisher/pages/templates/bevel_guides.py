@@ -7,7 +7,7 @@ A guide stands in free room of a page that shows a part with so steep a bevel; w
 
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
-from math import radians, tan
+from math import cos, radians, tan
 
 import shapely
 
@@ -20,18 +20,21 @@ from publisher.pages.templates.label_room import LabelRoom
 from publisher.pages.type import CUT, LEAST, Block, Setter
 
 STEEP_BEVEL = 15.0  # degrees from square: by eye a hand keeps less
-GUIDE_TALL = 12.0  # mm: enough to lean on, and low enough that a blade along it comes through the board
+GUIDE_TALL, GUIDE_LEAST = 12.0, 4.0  # mm: enough to lean on, and as little as still guides
+BLADE_OUT = 30.0  # mm that a blade of a craft knife comes out without bending: along the guide and through the board
 GUIDE_WORDS = 34.0  # mm, measure of the words beside the triangle
 GUIDE_GAP = 2.5  # mm between them
 
 
 @record
 class BevelGuide:
-    """A guide in its place: the bevel in degrees from square, the letters of the parts that it is for, and its box on the page."""
+    """A guide in its place: the bevel in degrees from square, the letters of the parts that it is for, its box on the page, and
+    how ``tall`` it is (mm): a blade along it comes through their board."""
 
     bevel: float
     letters: tuple[str, ...]
     box: Box
+    tall: float = GUIDE_TALL
 
     @property
     def title(self) -> str:
@@ -51,15 +54,18 @@ class GuideBlock:
 def bevel_guides(setter: Setter, parts: Iterable[Part], paper: shapely.Geometry) -> tuple[BevelGuide, ...]:
     """Return a guide for each steep bevel of these parts that has room on free paper."""
     wanted: dict[float, list[str]] = {}
+    thick: dict[float, float] = {}
     for part in parts:
         for bevel in dict.fromkeys(round(abs(edge.bevel), 1) for edge in part.edges):
             if bevel >= STEEP_BEVEL and part.letter not in wanted.setdefault(bevel, []):
                 wanted[bevel].append(part.letter)
+                thick[bevel] = max(thick.get(bevel, 0.0), part.thickness)
     found = []
     for bevel, letters in sorted(wanted.items()):
-        bare = BevelGuide(bevel, tuple(letters), Box(0.0, 0.0, 0.0, 0.0))
-        wide = GUIDE_TALL * tan(radians(bevel)) + GUIDE_GAP + GUIDE_WORDS
-        tall = max(GUIDE_TALL, _words(setter, bare, 0.0, 0.0).height)
+        tallest = guide_height(bevel, thick[bevel])
+        bare = BevelGuide(bevel, tuple(letters), Box(0.0, 0.0, 0.0, 0.0), tallest)
+        wide = tallest * tan(radians(bevel)) + GUIDE_GAP + GUIDE_WORDS
+        tall = max(tallest, _words(setter, bare, 0.0, 0.0).height)
         place = LabelRoom(paper, clear=0.0).best((GuideBlock(wide, tall),))
         if place is not None:
             (x, y) = place[1]
@@ -67,6 +73,12 @@ def bevel_guides(setter: Setter, parts: Iterable[Part], paper: shapely.Geometry)
             found.append(guide)
             paper = paper.difference(shapely.box(*guide.box.grown(GUIDE_GAP).sides))
     return tuple(found)
+
+
+def guide_height(bevel: float, thickness: float) -> float:
+    """Return how tall (mm) a guide is, so that a blade along it that is out by at most ``BLADE_OUT`` comes through a board; the least where
+    no blade is so long."""
+    return min(GUIDE_TALL, max(GUIDE_LEAST, BLADE_OUT * cos(radians(bevel)) - thickness))
 
 
 def _words(setter: Setter, guide: BevelGuide, x: float, top: float) -> Block:
@@ -77,14 +89,14 @@ def _words(setter: Setter, guide: BevelGuide, x: float, top: float) -> Block:
 
 
 def guide_drawn(setter: Setter, guide: BevelGuide, page: int) -> Body:
-    """Return a guide with its promises: an upright leg of ``GUIDE_TALL`` mm and a level one of that times tan(bevel). It is cut, so its
+    """Return a guide with its promises: an upright leg of its height and a level one of that times tan(bevel). It is cut, so its
     lines are cut lines."""
-    box, level = guide.box, GUIDE_TALL * tan(radians(guide.bevel))
-    foot, end, tip = (box.left, box.bottom), (box.left + level, box.bottom), (box.left, box.bottom + GUIDE_TALL)
+    box, level = guide.box, guide.tall * tan(radians(guide.bevel))
+    foot, end, tip = (box.left, box.bottom), (box.left + level, box.bottom), (box.left, box.bottom + guide.tall)
     sides: tuple[Path, ...] = tuple(_sides((foot, end, tip)))
     words = _words(setter, guide, box.left + level + GUIDE_GAP, box.top)
     lengths = (
-        LengthPromise(page, foot, tip, GUIDE_TALL, "dimension"),
+        LengthPromise(page, foot, tip, guide.tall, "dimension"),
         LengthPromise(page, foot, end, level, "dimension"),
     )
     stroke = Stroke(CUT, sides, Layer.OUTLINES, None, "figure")

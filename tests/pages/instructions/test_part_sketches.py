@@ -74,18 +74,21 @@ def test_angles_in_many_words_leave_the_tick_of_a_bevel_whole(demo: Callable[...
     assert any(len(points) == 3 and abs(points[2][1] - points[1][1] - 4.2) < 1e-6 for points in seen)
 
 
-def test_what_is_bevelled_later_is_dashed_where_outlines_are_cut(demo: Callable[..., Context]) -> None:
+def test_what_is_bevelled_later_is_dashed_where_outlines_are_cut_and_else_cut_now(demo: Callable[..., Context]) -> None:
     context = demo("toll-house")
     roof = next(part for part in context.parts if any(edge.bevel for edge in part.edges))
-    square = replace(roof, edges=tuple(replace(edge, bevel=0.0) for edge in roof.edges))
+    every = replace(roof, edges=tuple(replace(edge, bevel=45.0) for edge in roof.edges))
     runs = {}
-    for name, part in (("bevelled", roof), ("square", square)):
-        strokes = [thing for thing in drawn(context, "cut_outlines", (part,)) if isinstance(thing, Stroke)]
+    for name, part, later in (("later", roof, True), ("now", roof, False), ("every", every, True)):
+        pen = SketchPen(context.type, (0.0, 0.0))
+        sketches.cutting_outlines(pen, [(part, 2)], frozenset({part.id} if later else ()))
+        strokes = [thing for thing in pen.drawn if isinstance(thing, Stroke)]
         runs[name] = [
             sum(len(path.points) - 1 + path.closed for one in strokes if one.style == style for path in one.paths)
             for style in (PICTURE_ADDED_CONTOUR, PICTURE_GHOST)
         ]
-    assert runs == {"bevelled": [3, 1], "square": [4, 0]}
+        assert bool(pen.taken) is (name != "every")  # with nothing to cut yet no knife is in hand
+    assert runs == {"later": [3, 1], "now": [4, 0], "every": [0, 4]}
 
 
 def test_a_pencil_that_traces_stands_upright_and_a_line_that_would_fill_notches_is_left_out(

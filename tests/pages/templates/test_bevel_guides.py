@@ -2,14 +2,21 @@
 
 from collections.abc import Callable
 from dataclasses import replace
-from math import atan2, degrees
+from math import atan2, cos, degrees, radians
 
 import pytest
 import shapely
 
 from publisher.geometry import Edge, Part
 from publisher.pages.sheet.draft import Context, Numbers
-from publisher.pages.templates.bevel_guides import GUIDE_TALL, bevel_guides, guide_drawn
+from publisher.pages.templates.bevel_guides import (
+    BLADE_OUT,
+    GUIDE_LEAST,
+    GUIDE_TALL,
+    bevel_guides,
+    guide_drawn,
+    guide_height,
+)
 from publisher.pages.tiles.true_pages import true_page_drafts
 from publisher.pages.type.text import Setter
 
@@ -38,7 +45,7 @@ def test_the_slope_leans_as_far_from_upright_as_the_bevel(
     (guide,) = bevel_guides(setter, (bevelled(make_part(), bevel),), PAPER)
     body = guide_drawn(setter, guide, 3)
     tall, level = body.lengths
-    assert tall.length == GUIDE_TALL
+    assert tall.length == guide_height(bevel, make_part().thickness) <= GUIDE_TALL
     assert degrees(atan2(level.length, tall.length)) == pytest.approx(bevel)
     assert tall.start == level.start and tall.end[0] == tall.start[0] and level.end[1] == level.start[1]
 
@@ -51,3 +58,11 @@ def test_without_room_there_is_none_and_with_room_it_takes_no_page(
     (draft,) = true_page_drafts(make_context(parts=(part,)))
     said = {text.text for text in draft.body(Numbers(1, 1, (), (), ())).texts}
     assert "Bevel guide 45° for A" in said
+
+
+@pytest.mark.parametrize(("bevel", "thick"), [(15.0, 3.0), (45.0, 5.0), (45.0, 12.0), (60.0, 5.0), (60.0, 10.0)])
+def test_a_blade_along_a_guide_comes_through_the_board_where_any_blade_does(bevel: float, thick: float) -> None:
+    tall = guide_height(bevel, thick)
+    reach = (tall + thick) / cos(radians(bevel))
+    assert reach <= BLADE_OUT + 1e-9 or tall == GUIDE_LEAST
+    assert tall == GUIDE_TALL or reach > BLADE_OUT - 1e-9
