@@ -8,9 +8,10 @@ from publisher.basics import Box
 from publisher.pages.instructions.pack_acts import pack_acts
 from publisher.pages.instructions.part_sketches import FIELD_TALL, FIELD_WIDE
 from publisher.pages.instructions.sketch_pen import SketchPen
-from publisher.pages.model import Drawn, Words
+from publisher.pages.model import Drawn, Stroke, Words
 from publisher.pages.sheet import ink_box
 from publisher.pages.sheet.draft import Context
+from publisher.pages.type import PICTURE_CUE, TRIM
 
 
 def drawn(context: Context) -> dict[str, list[Drawn]]:
@@ -45,3 +46,19 @@ def test_sketches_say_what_is_measured_and_how_many(demo: Callable[..., Context]
     assert "2 × A   2 × B   2 × C" in said(house["act:mark"])
     assert {"1 × A", "1 × B"} <= {*said(bridge["act:tape"])} and "act:tape" not in house
     assert {"1 × A", "1 × B", "1 × C", "0.3 to 0.5 mm"} <= {*said(house["act:card"])}
+
+
+def test_the_arrow_of_one_taped_template_stands_beside_its_word(demo: Callable[..., Context]) -> None:
+    """It leads from tiles to what they become, which both stand in the middle."""
+    things = drawn(demo("island", "letter"))["act:tape"]
+    (word,) = (thing for thing in things if isinstance(thing, Words) and thing.text.startswith("A: page"))
+    (arrow,) = (thing for thing in things if isinstance(thing, Stroke) and thing.style == PICTURE_CUE)
+    box = ink_box(demo("island", "letter").type.faces, word)
+    assert box is not None
+    assert 0.5 < arrow.paths[0].points[0][0] - box.right < 5.0
+
+
+def test_a_tile_ends_at_its_trim_line_and_has_paper_round_it_elsewhere(demo: Callable[..., Context]) -> None:
+    """Two tiles: one of them is trimmed at its one seam, and no trim line runs round a sheet."""
+    strokes = [t for t in drawn(demo("island", "letter"))["act:tape"] if isinstance(t, Stroke)]
+    assert [len(t.paths[0].points) for t in strokes if t.style == TRIM] == [2]

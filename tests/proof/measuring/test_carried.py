@@ -3,7 +3,7 @@
 import numpy as np
 
 from publisher.basics import Box, Carried, Pose
-from publisher.proof.measuring.carried import carried_lines, carried_points, lines_in, met_by, only
+from publisher.proof.measuring.carried import CLOSED_UP, carried_lines, carried_points, lines_in, met_by, only
 from publisher.proof.measuring.outlines import StrokeSegments
 from publisher.proof.reading import TextLine
 
@@ -32,6 +32,14 @@ def test_a_promised_line_is_met_along_its_whole_length() -> None:
     half = met_by(promised, strokes(((0.0, 0.0), (10.0, 0.0))))
     assert (half.missing, half.tried, half.at) == (5, 11, (12.0, 0.0))
     assert met_by([], strokes(((0.0, 0.0), (1.0, 0.0)))).tried == 0
+
+
+def test_a_line_may_be_left_out_beside_another_as_far_as_is_said() -> None:
+    promised = [np.array(((0.0, 0.0), (20.0, 0.0)))]
+    beside = strokes(((0.0, 0.9), (20.0, 0.9)))
+    assert met_by(promised, beside).missing == 11
+    assert met_by(promised, beside, CLOSED_UP).missing == 0
+    assert met_by(promised, strokes(((0.0, 1.1), (20.0, 1.1))), CLOSED_UP).missing == 11
 
 
 def test_a_stroke_beside_what_was_promised_is_seen_though_it_crosses_it() -> None:
