@@ -101,6 +101,11 @@ def say_length(
     return paired(metric, imperial, first)
 
 
+def say_thickness(mm: float, first: LengthUnit = "mm") -> str:
+    """Return ``5.00 mm (0.197 in)``: a board's thickness decides every fit, so that it is said to a thousandth of an inch."""
+    return paired(f"{mm:.2f} mm", f"{inches(mm):.3f} in", first)
+
+
 def say_push(newtons: float, rounds: Rounds = "nearest") -> str:
     """Return ``about 50 g``: what lies as heavily on a hand as this push, to 10 g, to 1 g below 20 g. Standard gravity: ISO 80000-3."""
     grams = newtons * GRAMS_A_NEWTON

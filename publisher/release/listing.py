@@ -3,7 +3,7 @@
 from collections.abc import Callable, Iterable
 
 from publisher.basics import record
-from publisher.basics.wording import counted, say_length
+from publisher.basics.wording import counted, say_length, say_thickness
 from publisher.joints import BoardRange, sold_words, takes_words
 
 
@@ -133,7 +133,7 @@ def _boards(variant: Variant) -> Iterable[str]:
 def _board(board: BoardRange) -> str:
     """Return the name that a board is sold by, and its measured thickness."""
     name = f", sold as {board.sold_as}" if board.sold_as else ""
-    return f"board “{board.board}”{name}, measured {say_length(board.thickness)} thick"
+    return f"board “{board.board}”{name}, measured {say_thickness(board.thickness)} thick"
 
 
 def _takes(board: BoardRange) -> str:

@@ -6,7 +6,7 @@ from math import inf, isinf
 
 from publisher.basics import Box, ClearPromise, Layer, Path, TextPromise, polyline
 from publisher.basics.units import inches
-from publisher.basics.wording import fixed, paired, rounded_down, rounded_up, trimmed
+from publisher.basics.wording import fixed, paired, rounded_down, rounded_up, say_thickness, trimmed
 from publisher.joints import PENCIL_SPREAD, BoardRange, safe_ends, sold_words, takes_words
 from publisher.pages.front.check_squares import (
     SQUARE_SIDE,
@@ -195,7 +195,7 @@ def board(context: Context, box: Box, page: int, _form: CheckForm) -> tuple[Body
         return Body(), 0.0
     setter, x = context.type, box.left
     y = box.top - HEADING.leading - MARKER - gauge_from(fit.thickness) - RANGE
-    drawn_for = _thickness(context, fit)
+    drawn_for = say_thickness(fit.thickness, context.paper.first)
     takes = _taken(context, fit)
     said = (
         "Slide a short strip of your board, on its edge, to where it fills the gap: there stands its thickness in mm. "
@@ -251,11 +251,6 @@ def _spread_words(context: Context, fit: Fit) -> str:
     return f"between {paired(metric, imperial, context.paper.first)}"
 
 
-def _thickness(context: Context, fit: Fit) -> str:
-    """Say the board's thickness, which decides a fit: to a hundredth of a mm, a thousandth of an inch."""
-    return paired(f"{fit.thickness:.2f} mm", f"{inches(fit.thickness):.3f} in", context.paper.first)
-
-
 def _promised(context: Context, fit: Fit, takes: BoardRange | None) -> tuple[str, ...]:
     """Return the words of the gauge that have figures."""
     if takes is None:
@@ -272,7 +267,7 @@ def scrap(context: Context, box: Box, page: int, _form: CheckForm) -> tuple[Body
     setter = context.type
     high = COUPON_HIGH + fit.thickness
     y = box.top - HEADING.leading - high - 1.6
-    board = f"{fit.board.replace('_', ' ')} board, {_thickness(context, fit)}"
+    board = f"{fit.board.replace('_', ' ')} board, {say_thickness(fit.thickness, context.paper.first)}"
     traced = context.design.use == "trace"
     made = (
         "Glue it to card, cut it out, trace it on a free strip of the sheet, lift the card, cut on the pencil line."
@@ -312,7 +307,7 @@ def _meanings(context: Context, fit: Fit, takes: BoardRange | None, traced: bool
     )
     return (
         ("A light push", "Right: go on."),
-        ("Drops through", f"{loose}{thin}."),
+        ("Loose", f"{loose}{thin}."),
         ("Stuck", f"{tight}{thick}."),
     )
 

@@ -2,9 +2,10 @@
 
 from dataclasses import replace
 
-from publisher.basics.wording import counted, ordered, say_length
+from publisher.basics.wording import counted, ordered, say_thickness
 from publisher.design import Board, Design, Fact, amount, fill, say
 from publisher.joints import OF_STAGES, sold_words, takes_words
+from publisher.pages.front.coupon import fit_of
 from publisher.pages.front.coverings import covering_words, coverings_of
 from publisher.pages.sheet import (
     OTHER,
@@ -39,7 +40,7 @@ def board_words(context: Context) -> tuple[str, ...]:
     lines = []
     for board in context.design.boards:
         faces = FACES.get(board.faces, f"{{name}} board, {board.faces}").format(name=board.id.replace("_", " "))
-        thick = say_length(board.thickness, first=context.paper.first)
+        thick = say_thickness(board.thickness, context.paper.first)
         called = f" ({context.edition.called(board.faces)})" if board.material == "foam" else ""
         said = f"{faces}{called}, {_named(board)}measured {thick} thick."
         lines += [
@@ -59,10 +60,11 @@ def card_words(context: Context, numbers: Numbers | None) -> tuple[str, ...]:
     more = sum(MORE_CARD * (1 if numbers is None else len(numbers.pages_of_part(row.part))) for row in often)
     size = context.paper.title.removesuffix(" paper")
     said = f"{ordered(CARD, context.paper.first)}: {counted(pages, 'sheet')} of {size} size"
+    scrap = " A scrap of it for the fit coupon." if fit_of(context) else ""
     if not often:
-        return (f"{said}.",)
+        return (f"{said}.{scrap}",)
     names = ", ".join(f"{row.letter} ({row.tracings} times)" for row in often)
-    return (f"{said}, and {more} more for two layers and a spare of what is traced often: {names}.",)
+    return (f"{said}, and {more} more for two layers and a spare of what is traced often: {names}.{scrap}",)
 
 
 def cover_words(context: Context) -> tuple[str, ...]:

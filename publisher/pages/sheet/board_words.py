@@ -2,16 +2,16 @@
 
 from collections.abc import Iterable
 
-from publisher.basics.wording import LengthUnit, say_length
+from publisher.basics.wording import LengthUnit, say_thickness
 from publisher.design import Board
 from publisher.geometry import Part
 
 
 def drawn_for(boards: Iterable[Board], parts: Iterable[Part], first: LengthUnit) -> str:
-    """Return name, thickness and name on sale of each board that a part is cut from: ``foam 4.76 mm (0.19 in), sold as 3/16 in``."""
+    """Return name, thickness and name on sale of each board that a part is cut from: ``foam 4.76 mm (0.187 in), sold as 3/16 in``."""
     used = {part.board for part in parts}
     said = (
-        f"{board.id.replace('_', ' ')} {say_length(board.thickness, first=first)}"
+        f"{board.id.replace('_', ' ')} {say_thickness(board.thickness, first)}"
         + (f", sold as {board.sold_as}" if board.sold_as else "")
         for board in boards
         if board.id in used
