@@ -103,7 +103,7 @@ def say_length(
 
 def say_thickness(mm: float, first: LengthUnit = "mm") -> str:
     """Return ``5.00 mm (0.197 in)``: a board's thickness decides every fit, so that it is said to a thousandth of an inch."""
-    return paired(f"{mm:.2f} mm", f"{inches(mm):.3f} in", first)
+    return paired(f"{mm:.2f} mm", f"{inches(round(mm, 2)):.3f} in", first)  # of the millimetres that are shown
 
 
 def say_push(newtons: float, rounds: Rounds = "nearest") -> str:

@@ -85,7 +85,7 @@ def test_every_page_is_promised_and_templates_carry_square_code_and_outline(make
             assert [c.text for c in codes] == [f"TOLL-HOUSE/{page.number}/{len(pack.pages)}/{pack.id.upper()}/S"]
             assert len(sides) == 4
     assert {o.part for o in promises.outlines} == {"wall"}
-    assert promises.title == pack.title == "Toll house · foam 0.20 in (5.00 mm)"
+    assert promises.title == pack.title == "Toll house · foam 0.197 in (5.00 mm)"
 
 
 def test_the_same_design_gives_the_same_pack(make_context: Make, stepped: Callable[..., Design]) -> None:

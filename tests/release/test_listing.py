@@ -28,7 +28,7 @@ LISTING = Listing(
     ("Knife: cut away from your hand.",),
 )  # fmt: skip
 BOARD = (
-    "- board “foam”, sold as 3/16 in, measured 4.76 mm (0.19 in) thick: at least 1 sheet of 20 × 30 in or 2 sheets of A3 (297 × 420 mm); "
+    "- board “foam”, sold as 3/16 in, measured 4.76 mm (0.187 in) thick: at least 1 sheet of 20 × 30 in or 2 sheets of A3 (297 × 420 mm); "
     "takes board from 4.7 to 5.0 mm (0.186 to 0.196 in). Some boards sold as 3/16 in are thinner (usually 4.4 to 5.0 mm): "
     "measure."
 )

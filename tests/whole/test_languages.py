@@ -1,5 +1,6 @@
 """Packs in other languages: no words of ours stay English in any demo or random design, and what is promised of them is proved."""
 
+import re
 from dataclasses import replace
 from pathlib import Path
 
@@ -61,7 +62,11 @@ def test_a_number_retyped_in_a_german_pack_is_found() -> None:
 
 def _retyped(thing: Drawn) -> Drawn:
     """Retype a size in the summary, a page of the print list, and the page that is to be read."""
-    for here, there in (("142,1 mm", "143,1 mm"), ("dann 6-7", "dann 6-9"), ("Seite 4 lesen", "Seite 40 lesen")):
-        if isinstance(thing, Words) and here in thing.text:
-            return replace(thing, text=thing.text.replace(here, there))
+    for here, there in (
+        (r"142,1 mm", "143,1 mm"),
+        (r"dann (\d+)-\d+", r"dann \1-99"),
+        (r"Seite (\d) lesen", r"Seite \g<1>0 lesen"),
+    ):
+        if isinstance(thing, Words) and re.search(here, thing.text):
+            return replace(thing, text=re.sub(here, there, thing.text))
     return thing

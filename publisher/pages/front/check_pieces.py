@@ -9,6 +9,7 @@ from publisher.basics.units import inches
 from publisher.basics.wording import fixed, paired, rounded_down, rounded_up, say_thickness, trimmed
 from publisher.joints import PENCIL_SPREAD, BoardRange, safe_ends, sold_words, takes_words
 from publisher.pages.front.check_squares import (
+    INCH_SIDE,
     SQUARE_SIDE,
     CheckForm,
     inch_readings,
@@ -23,7 +24,6 @@ from publisher.pages.model import Drawn, Stroke
 from publisher.pages.sheet import CARD_HEIGHT, CARD_INCHES, CARD_WIDTH, CODE, QUIET_MM, Body, Context, card
 from publisher.pages.type import BODY, CELL_GAP, GUTTER, HEADING, LEAST, NOTE, RULE, SMALL, Column, Setter, make_table
 
-LONGER = "measure the long rulers: each 100 mm alike."
 CLEAR_ROUND = (
     0.5,
     4.5,
@@ -121,14 +121,16 @@ def how(context: Context, box: Box, page: int, form: CheckForm) -> tuple[Body, f
 
 def _measure(context: Context, form: CheckForm) -> tuple[str, tuple[str, ...]]:
     """Say what to measure, and what it must be; return the figures of that too."""
+    alike = f"{SQUARE_SIDE:g} mm" if context.paper.first == "mm" else f"{INCH_SIDE:g} in"
+    longer = f"measure the long rulers: each {alike} alike."
     outer = outer_square_words(context) if form.inch else ""
     if outer:
         inner = inner_square_words(context)
-        said = f"Measure the outer square across and down: {outer}. Or the inner one: {inner}. Near a limit, {LONGER}"
+        said = f"Measure the outer square across and down: {outer}. Or the inner one: {inner}. Near a limit, {longer}"
         return said, (outer, inner)
     between = f"between {square_between(context)}"
     which = "inner square" if form.inch else "square"
-    said = f"Measure the {which} across and down. Both must lie {between}. Near either, {LONGER}"
+    said = f"Measure the {which} across and down. Both must lie {between}. Near either, {longer}"
     return said, (between,)
 
 

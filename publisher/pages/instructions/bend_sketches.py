@@ -19,6 +19,7 @@ COVER_THICK = 1.4  # mm: the paper or tape on it
 SLITS_DRAWN = 5
 UNDERNEATH = "now underneath:"  # over the sign of the face that looks down in an act
 TAPE_HIGH = 2.4  # mm of the tape on a blade, which stops it
+OVER_TAPE = 5.8  # mm over the board: clear of the word beside the tape, in any language
 
 
 def covering(pen: SketchPen, parts: CountedParts, under: bool = False) -> None:
@@ -77,11 +78,11 @@ def slitting_part(pen: SketchPen, parts: CountedParts, up: bool = True, deep: st
     )  # before the count, after which it would read as a product
     counts = {one.bending.slits for one, _ in slit if one.bending and one.bending.slits}
     if len(counts) == 1:
-        pen.count(f"{counts.pop()} ×", left + 9.0, low + BENT_THICK + 2.0)
+        pen.count(f"{counts.pop()} ×", left + 9.0, low + BENT_THICK + OVER_TAPE)
     elif counts:
         each = (f"{one.letter}: {one.bending.slits} ×" for one, _ in slit if one.bending and one.bending.slits)
         for line in pen.broken(each, 24.0, 2):
-            pen.count(line, left, low + BENT_THICK + 2.0, "left")
+            pen.count(line, left, low + BENT_THICK + OVER_TAPE, "left")
     _crossed_through(pen, FIELD_WIDE - 13.0, low)
     arts = _arts(slit)
     for art in arts:

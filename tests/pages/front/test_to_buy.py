@@ -16,7 +16,7 @@ NUMBERS = Numbers(3, 9, (), (), (("side", 5), ("side", 6), ("rib", 6)))
 def test_a_board_is_named_with_its_measured_thickness(demo: Callable[..., Context]) -> None:
     assert board_words(demo("quay")) == (
         "Bare foam board, no paper on its faces (extruded foam sheet, stiff floor underlay; not soft, rubbery foam), sold as 5 mm, "
-        "measured 5.00 mm (0.20 in) thick.",
+        "measured 5.00 mm (0.197 in) thick.",
         "Takes board from 4.7 to 5.3 mm (0.186 to 0.208 in). "
         "Boards sold as 5 mm are usually 4.8 to 5.2 mm: measure yours.",
     )
@@ -42,12 +42,13 @@ def test_card_is_counted_by_the_pages_of_templates(demo: Callable[..., Context])
     """Two pages; three sheets more for each page of a part that is traced often; none where templates are pasted on board."""
     context = demo("quay")
     assert card_words(context, NUMBERS) == (
-        "Thin card for the templates, 0.3 to 0.5 mm (0.012 to 0.02 in) thick: 2 sheets of A4 size.",
+        "Thin card for the templates, 0.3 to 0.5 mm (0.012 to 0.02 in) thick: 2 sheets of A4 size. A scrap of it for the fit coupon.",
     )
     often = tuple(replace(row, part="side", letter="A", tracings=20, sturdy=True) for row in context.needs.cut_list[:1])
     worn = replace(context, needs=replace(context.needs, cut_list=often))
     assert card_words(worn, NUMBERS)[0].endswith(
-        "2 sheets of A4 size, and 6 more for two layers and a spare of what is traced often: A (20 times)."
+        "2 sheets of A4 size, and 6 more for two layers and a spare of what is traced often: A (20 times). "
+        "A scrap of it for the fit coupon."
     )
     assert card_words(replace(context, design=replace(context.design, use="paste")), NUMBERS) == ()
 
