@@ -96,7 +96,7 @@ def test_the_same_design_gives_the_same_pack(make_context: Make, stepped: Callab
 @pytest.mark.keeps("pages/font-unreadable")
 def test_a_variant_is_named_in_the_title(make_context: Make, make_design: Callable[..., Design]) -> None:
     pack = packed(make_context(design=make_design(variant="wide", variant_title="for 40 mm bases")))
-    assert pack.title == "Toll house, for 40 mm bases · foam 5.00 mm (0.20 in)"
+    assert pack.title == "Toll house, for 40 mm bases · foam 5.00 mm (0.197 in)"
     assert pack.promises.title == pack.title
 
 
@@ -210,5 +210,5 @@ def test_title_and_cover_say_for_which_boards_a_pack_is_drawn(
         assert any(w.text.startswith("by ") and said in w.text for w in pack.pages[0].drawn if isinstance(w, Words))
         assert pack.title == pack.promises.title
         titles[name] = pack.title
-    assert titles["3/16 in"].endswith("4.76 mm (0.19 in), sold as 3/16 in")
+    assert titles["3/16 in"].endswith("4.76 mm (0.187 in), sold as 3/16 in")
     assert titles["5 mm"] != titles["3/16 in"]

@@ -83,9 +83,7 @@ def _print(context: Context, numbers: Numbers | None) -> Act:
                 check=CHECK_PAGE,
                 others=_pages(others) if others else "",
                 square=outer or f"{SQUARE_SIDE:g}",
-                reading=f"{outer}, or inside {inner_square_words(context)}"
-                if outer
-                else square_between(context).replace(" and ", " to "),
+                reading=outer or square_between(context).replace(" and ", " to "),
             ),
             f"Page {CHECK_PAGE} out of a printer, its square measured both ways{'; when that is right, the others' if others else ''}",
         ),

@@ -18,5 +18,5 @@ def test_each_board_that_a_part_is_cut_from_is_named_once_and_no_other(
     card = replace(context.parts[0], id="lid", board="grey_card")
     two = (*context.parts, card)
     assert drawn_for((thin, unused), context.parts, "mm") == f"{board.id} 4.76 mm (0.187 in), sold as 3/16 in"
-    assert drawn_for((board, unused), two, "in") == f"{board.id} 0.20 in (5.00 mm); grey card 0.04 in (1.00 mm)"
+    assert drawn_for((board, unused), two, "in") == f"{board.id} 0.197 in (5.00 mm); grey card 0.039 in (1.00 mm)"
     assert drawn_for((unused,), context.parts, "mm") == ""
