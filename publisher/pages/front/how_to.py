@@ -61,7 +61,7 @@ def tracing(
 def bevelling(setter: Setter, outwards: bool, x: float, top: float, width: float) -> Block:
     """Say what the outline, the angle and the dotted line beside a bevelled edge are; ``outwards``: some go the other way."""
     said: tuple[str, ...] = (
-        "The cut line is the edge on the outside face. Cut all other edges first and leave board beside this one.",
+        "The cut line is the edge on the outside face. Cut all other edges first; leave board beside this one, or lay a scrap against it.",
         "Tilt the blade by the angle that is printed and cut in at that edge. It comes out underneath as far from there as the template’s "
         "dotted line is from its cut line. Never cut the outside face at the dotted line.",
     )
