@@ -114,3 +114,9 @@ def test_english_is_set_as_it_is_given() -> None:
     setter = Setter(Faces(face("regular"), face("bold")))
     assert setter.say("Print plan") == setter.meant("straight cut", "Print plan") == "Print plan"
     assert setter.lines("Print plan", BODY, 100.0) == ("Print plan",)
+
+
+def test_a_count_before_a_name_with_a_figure_in_it_is_said() -> None:
+    """A part called “Wall 1” whose count finds no room beside its letter: the name is the designer’s, the count needs no words."""
+    tongue = Tongue("de", ["Wall 1"])
+    assert tongue.say("2 × Wall 1") == "2 × Wall 1" and not tongue.missing
