@@ -40,17 +40,21 @@ def _lines(context: Context, own: int) -> Iterator[str]:
 
 
 def _reaches(context: Context, own: int) -> Iterator[str]:
-    over: dict[tuple[str, float], list[str]] = defaultdict(list)
+    found: dict[tuple[str, str], set[float]] = defaultdict(set)
     for one in context.joined.reaches:
         letter, wall = _letter(context, one.part), _letter(context, one.wall)
         if one.step == own and letter and wall:
-            over[letter, 0.0 if abs(one.far) < ENDS_LEVEL else round(one.far, 2)].append(wall)
+            found[letter, wall].add(0.0 if abs(one.far) < ENDS_LEVEL else round(one.far, 2))
+    over: dict[tuple[str, float], list[str]] = defaultdict(list)
+    for (letter, wall), fars in found.items():
+        if len(fars) == 1:  # over two walls of one letter it may reach two ways, and no word tells which is meant
+            over[letter, next(iter(fars))].append(wall)
     for (letter, far), walls in sorted(over.items()):
         said, under = say_length(abs(far), first=context.paper.first, plain=True), series(sorted(walls))
         if not far:
             yield f"{letter} ends level with the outside of {under}."
         elif far > 0.0:
-            yield f"{letter} stands out {said} over {under}."
+            yield f"{letter} stands out {said} over {under}, measured along {letter}."
         else:
             yield f"{letter} ends {said} inside the outside of {under}."
 

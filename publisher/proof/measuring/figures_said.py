@@ -12,7 +12,9 @@ _JOINED = r" to | and | × |, | or |-"
 _UNIT = r"(mm|in|°|%|g|m|ft|h)(?![\w])"
 FIGURES = re.compile(rf"(?<![\w.·/-])({_NUMBER})(?:({_JOINED})(?={_NUMBER})|[ \u00a0]?{_UNIT}|(?![\w/]|[.]\d))")
 IN_MM = {"mm": 1.0, "in": MM_PER_INCH, "m": 1000.0, "ft": 12.0 * MM_PER_INCH}
-SIXTEENTH = 0.1 / MM_PER_INCH  # of an inch: how far a fraction may stand from what it says
+SIXTEENTH = (
+    0.15 / MM_PER_INCH
+)  # of an inch: how far a fraction may stand from the truth: 0.1 mm from millimetres rounded to 0.1
 ALMOST = 1.0 - 1e-6
 
 

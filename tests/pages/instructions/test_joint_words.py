@@ -33,12 +33,18 @@ def test_how_far_something_reaches_is_said_for_all_walls_alike(demo: Callable[..
     one, other, third = (part.id for part in context.parts[:3])
     a, b, c = (part.letter for part in context.parts[:3])
     over = (ReachesOver(2, one, other, 8.004), ReachesOver(2, one, third, 8.0))
-    assert saying(context, reaches=over) == (f"{a} stands out 8 mm (5/16 in) over {b} and {c}.",)
+    assert saying(context, reaches=over) == (f"{a} stands out 8 mm (5/16 in) over {b} and {c}, measured along {a}.",)
     level, within = ReachesOver(2, one, other, 0.01), ReachesOver(2, one, third, -3.5)
     assert set(saying(context, reaches=(level, within))) == {
         f"{a} ends level with the outside of {b}.",
         f"{a} ends 3.5 mm (0.14 in) inside the outside of {c}.",
     }
+
+
+def test_nothing_is_said_of_walls_of_one_letter_over_which_it_reaches_two_ways(demo: Callable[..., Context]) -> None:
+    context = demo("toll-house")
+    one, other, _ = (part.id for part in context.parts[:3])
+    assert saying(context, reaches=(ReachesOver(2, one, other, 20.0), ReachesOver(2, one, other, 5.0))) == ()
 
 
 def test_boards_in_one_plane_are_said_to_be_so(demo: Callable[..., Context]) -> None:
