@@ -22,7 +22,8 @@ def copies_said(case: Case, check: Check[Case]) -> Findings:
     """Look at every number before the letter of a part in visible words."""
     known: dict[str, set[int]] = {}
     for letter, count in _counts(case.promises):
-        known.setdefault(letter, set()).add(count)
+        if count:
+            known.setdefault(letter, set()).add(count)
     looked = 0
     for page in case.promises.pages:
         wrong = []
@@ -51,6 +52,9 @@ def _counts(promises: Promises) -> Iterator[tuple[str, int]]:
         each = (row.count, row.spare, row.mirrored, row.count + row.spare, row.count - row.mirrored)
         yield from ((row.letter, count) for count in each)
     yield from ((one.letter, one.count) for one in promises.done)
+    yield from (
+        part for one in promises.needed for part in one.parts
+    )  # of a layer that is cut in pieces, each by its own letter
     labels = (text for drawing in promises.drawings for text, _ in drawing.labels)
     yield from ((letter, int(said)) for text in labels for said, letter in COPIES.findall(text))
     for figure in promises.figures:

@@ -22,6 +22,7 @@ MOST_OF_AN_END = 0.75  # of what lies at one of its four ends: more is missing, 
 ENDS_HIDDEN = 1  # a rule may lie along one; with two the part may be drawn larger
 TICK = np.array(((1.4, -1.4), (2.6, 4.2)))  # mm: the strokes of a tick, at full size
 LIKE_A_TICK = 0.05  # of its size, by which one may be off
+SIGN_WIDE = 0.49  # mm: signs are drawn with thicker lines than what they speak of
 LEAST_CROSS = 3.0  # mm: no cross that says “wrong” is smaller
 
 
@@ -59,7 +60,11 @@ def _fault(case: Case, promise: DonePromise, where: Carried) -> str:
     wanted = f"{promise.count} × {promise.letter}" if promise.count else promise.letter
     if not re.search(rf"(?<![\w.]){re.escape(normal(wanted))}(?![\w.])", said):
         return f"has no “{wanted}” at it"
-    lines = [ink.points[a:b] for a, b in zip(ink.starts[:-1], ink.starts[1:], strict=True)]
+    lines = [
+        ink.points[a:b]
+        for a, b, width in zip(ink.starts[:-1], ink.starts[1:], ink.width, strict=True)
+        if width >= SIGN_WIDE
+    ]
     inside = [line for line in lines if len(line) and _lies_in(line, grown)]
     for sign, wants, has in (("tick", promise.right, _ticks(inside)), ("cross", promise.wrong, _crosses(inside))):
         if has != wants:
