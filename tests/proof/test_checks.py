@@ -1343,6 +1343,6 @@ def test_a_small_shift_within_the_tolerance_is_no_fault(kit: Any) -> None:
 def test_two_score_lines_that_cross_in_a_sketch_are_no_sign(kit: Any) -> None:
     pack = kit.good()
     for number, ends in enumerate((((158.0, 55.0), (170.0, 63.0)), ((158.0, 63.0), (170.0, 55.0)))):
-        pack.sheets[3].items[f"scored {number}"] = kit.line(*ends, 0.35)
+        pack.sheets[3].items[f"scored {number}"] = kit.line(*ends, 0.5)
     found = prove(pack.write(), pack.promises, "good.pdf").findings
     assert [f.message for f in found if f.check == "proof/done"] == []

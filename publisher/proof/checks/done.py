@@ -66,7 +66,10 @@ def _fault(case: Case, promise: DonePromise, where: Carried) -> str:
         if width >= SIGN_WIDE
     ]
     inside = [line for line in lines if len(line) and _lies_in(line, grown)]
-    for sign, wants, has in (("tick", promise.right, _ticks(inside)), ("cross", promise.wrong, _crosses(inside))):
+    for sign, wants, has in (
+        ("tick", promise.right, _ticks(inside)),
+        ("cross", promise.wrong, _crosses(inside, _grounds(case, where))),
+    ):
         if has != wants:
             return f"stands in a sketch with {has} of the sign “{sign}”, where {wants} belong"
     return ""
@@ -97,9 +100,22 @@ def _ticks(lines: list[Array]) -> int:
     return found
 
 
-def _crosses(lines: list[Array]) -> int:
-    """Count crosses: two straight strokes from corner to corner of one box."""
+def _grounds(case: Case, where: Carried) -> shapely.Geometry:
+    """Return what all parts of a sketch cover: lines that cross on them are their own."""
+    return shapely.union_all(
+        [
+            shapely.Polygon(carried_lines(other, one.rings)[0])
+            for one in case.promises.done
+            for other in case.carried(one.key)
+            if (other.page, other.box) == (where.page, where.box)
+        ]
+    )
+
+
+def _crosses(lines: list[Array], grounds: shapely.Geometry) -> int:
+    """Count crosses: two straight strokes from corner to corner of one box, which lies off all parts."""
     straight = [line for line in lines if len(line) == 2 and np.ptp(line, axis=0).min() >= LEAST_CROSS]
+    straight = [line for line in straight if not shapely.contains_xy(grounds, *line.mean(axis=0))]
     boxes = [(*line.min(axis=0), *line.max(axis=0)) for line in straight]
     falls = [bool(np.prod(line[1] - line[0]) < 0) for line in straight]
     return sum(
