@@ -193,16 +193,22 @@ def _prune(left: dict[int, list[shapely.Geometry]], shapes: LinesInOrder, runs: 
     tree = shapely.STRtree(parts)
     short = [number for number, (at, part) in enumerate(every) if runs[at].rank > OUTER and part.length < REST]
     gone = np.zeros(len(every), dtype=bool)
-    before = shapely.STRtree(shapes)
+    if not short:
+        return
+    tips = shapely.get_point(np.repeat(parts[short], 2), np.tile([0, -1], len(short)))  # both ends of each
+    held: list[list[int]] = [[] for _ in tips]
+    for tip, other in tree.query(tips, predicate="dwithin", distance=MEET).T.tolist():
+        if other != short[tip // 2]:
+            held[tip].append(other)
+    led = [False for _ in tips]
+    for tip, other in shapely.STRtree(shapes).query(tips, predicate="dwithin", distance=MEET).T.tolist():
+        led[tip] = led[tip] or other != every[short[tip // 2]][0]
     for _ in range(3):  # a stub on a stub
-        for number in short:
+        for tip, others in enumerate(held):
+            number = short[tip // 2]
             at, part = every[number]
-            for end in (0, -1):
-                tip = shapely.get_point(part, end)
-                held = [n for n in tree.query(tip, predicate="dwithin", distance=MEET) if n != number and not gone[n]]
-                led = [n for n in before.query(tip, predicate="dwithin", distance=MEET) if n != at]
-                if not held and (led or part.length < shapes[at].length - MEET):
-                    gone[number] = True
+            cut = led[tip] or part.length < shapes[at].length - MEET
+            gone[number] |= cut and all(gone[other] for other in others)
     for number in np.flatnonzero(gone).tolist():
         at, part = every[number]
         left[at] = [other for other in left.get(at, [shapes[at]]) if other is not part]
