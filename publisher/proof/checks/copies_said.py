@@ -56,7 +56,11 @@ def _counts(promises: Promises) -> Iterator[tuple[str, int]]:
         part for one in promises.needed for part in one.parts
     )  # of a layer that is cut in pieces, each by its own letter
     labels = (text for drawing in promises.drawings for text, _ in drawing.labels)
-    yield from ((letter, int(said)) for text in labels for said, letter in COPIES.findall(text))
+    written = (
+        *promises.given,
+        *(name for piece in promises.prints for name in piece.names),
+    )  # a part may be named “12 × C”
+    yield from ((letter, int(said)) for text in (*labels, *written) for said, letter in COPIES.findall(text))
     for figure in promises.figures:
         if found := ADDED.fullmatch(figure.name):
             yield from ((letter, round(figure.value)) for part, letter in letters.items() if part == found[1])
