@@ -14,7 +14,7 @@ from publisher.pages.sheet.draft import Context, Numbers
 NUMBERS = Numbers(8, 9, (("cautions:1", 6),), (), ())
 
 
-@pytest.mark.parametrize(("slug", "in_steps"), [("toll-house", True), ("quay", False)])
+@pytest.mark.parametrize(("slug", "in_steps"), [("bridge", True), ("quay", False)])
 @pytest.mark.parametrize("words", ["personal use", "CC-BY-4.0"])
 def test_a_licence_of_ours_stands_once(demo: Callable[..., Context], slug: str, in_steps: bool, words: str) -> None:
     """With the cautions where they leave room, else under the last step; with every word promised."""
@@ -31,7 +31,7 @@ def test_a_licence_of_ours_stands_once(demo: Callable[..., Context], slug: str, 
 
 
 def test_a_licence_follows_even_where_no_step_is(demo: Callable[..., Context]) -> None:
-    made = demo("toll-house")
+    made = demo("bridge")
     (draft,) = step_drafts(replace(made, design=replace(made.design, licence="personal use", steps=())))
     assert draft.title == "What you may do" and "What you may do: personal use" in {
         word.text for word in draft.body(NUMBERS).drawn if isinstance(word, Words)
