@@ -1,6 +1,7 @@
 """Where tools, flags and letters stand in a sketch: no word is covered, and no line to what is named crosses one. Mm of the sketch."""
 
 from collections.abc import Callable, Sequence
+from math import inf
 
 import numpy as np
 import shapely
@@ -44,23 +45,28 @@ def put_flag(pen: SketchPen, text: str, field: Box, parts: Sequence[shapely.Poly
     cap = pen.setter.cap(pen.small) / pen.scale
     half, high = pen.wide(text) / 2 + 1.2, cap + 1.9
     low, kept = field.top - high, shapely.union_all([*pen.said, *pen.taken])
-    tried: list[tuple[float, float, Point]] = []
-    for x in np.arange(field.right - half, field.left + half - 0.01, -2.0):
-        frame = shapely.box(x - half - 0.6, low - 0.6, x + half + 0.6, field.top)
+    shapes = np.array(parts)
+    spots = [_spots(part) for part in parts]
+    others = [shapely.union_all([one for one in parts if one is not part]) for part in parts]
+    best: tuple[float, float, Point] | None = None
+    for tried in np.arange(field.right - half, field.left + half - 0.01, -2.0):
+        frame = shapely.box(tried - half - 0.6, low - 0.6, tried + half + 0.6, field.top)
         covers = 200.0 * shapely.intersection(frame, kept).area
-        covers += 200.0 * float(shapely.area(shapely.intersection(frame, np.array(parts))).sum())
-        for number, part in enumerate(parts):
-            others = shapely.union_all([one for one in parts if one is not part])
-            spots = _spots(part)
-            lines = shapely.linestrings([((x, low), on) for on in spots])
-            cost = covers + 3.0 * number + 0.2 * (field.right - half - x) + shapely.length(lines)
-            cost += 300.0 * shapely.length(shapely.intersection(lines, kept))
-            cost += 20.0 * shapely.length(shapely.intersection(lines, others))
-            best = int(cost.argmin())
-            tried.append((float(cost[best]), float(x), spots[best]))
-    if not tried:
+        covers += 200.0 * float(shapely.area(shapely.intersection(frame, shapes)).sum())
+        for number, ends in enumerate(spots):
+            lines = shapely.linestrings([((tried, low), end) for end in ends])
+            cost = covers + 3.0 * number + 0.2 * (field.right - half - tried) + shapely.length(lines)
+            left = np.flatnonzero(cost < (best[0] if best else inf))  # what a line crosses makes it no better
+            if not len(left):
+                continue
+            cost[left] += 300.0 * shapely.length(shapely.intersection(lines[left], kept))
+            cost[left] += 20.0 * shapely.length(shapely.intersection(lines[left], others[number]))
+            least = left[int(cost[left].argmin())]
+            if best is None or cost[least] < best[0]:
+                best = (float(cost[least]), float(tried), ends[least])
+    if best is None:
         return
-    _, x, on = min(tried, key=lambda one: one[0])
+    _, x, on = best
     pen.line((x, low), on, style=PICTURE_DETAIL)
     pen.taken.append(shapely.LineString([(x, low), on]).buffer(0.4))
     ring = ((x - half, low), (x + half, low), (x + half, field.top), (x - half, field.top))
