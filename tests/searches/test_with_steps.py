@@ -32,6 +32,8 @@ MATERIALS = (
     counts_beside_long_letters_in_german=330011,
     many_cards=331008,
     arrow_far_from_a_longer_word_for_top=335027,
+    guide_close_to_its_part=337037,
+    compass_strip_alone_on_a_page=337031,
 )
 def test_true_designs_with_steps_are_never_refused(seed: int, tmp_path: Path) -> None:
     dice, design = Random(seed), true_design(seed)

@@ -24,6 +24,7 @@ GUIDE_TALL, GUIDE_LEAST = 12.0, 4.0  # mm: enough to lean on, and as little as s
 BLADE_OUT = 30.0  # mm that a blade of a craft knife comes out without bending: along the guide and through the board
 GUIDE_WORDS = 34.0  # mm, measure of the words beside the triangle
 GUIDE_GAP = 2.5  # mm between them
+GUIDE_CLEAR = 1.0  # mm more than words keep off parts: its lines are cut, and are not to be taken for those of a part
 
 
 @record
@@ -66,7 +67,7 @@ def bevel_guides(setter: Setter, parts: Iterable[Part], paper: shapely.Geometry)
         bare = BevelGuide(bevel, tuple(letters), Box(0.0, 0.0, 0.0, 0.0), tallest)
         wide = tallest * tan(radians(bevel)) + GUIDE_GAP + GUIDE_WORDS
         tall = max(tallest, _words(setter, bare, 0.0, 0.0).height)
-        place = LabelRoom(paper, clear=0.0).best((GuideBlock(wide, tall),))
+        place = LabelRoom(paper, clear=GUIDE_CLEAR).best((GuideBlock(wide, tall),))
         if place is not None:
             (x, y) = place[1]
             guide = replace(bare, box=Box(x, y, x + wide, y + tall))
