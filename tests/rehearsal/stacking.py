@@ -77,12 +77,14 @@ class _Pile:
         )
 
     def in_order(self, letters: list[str], layer: dict[str, ReadPart]) -> Iterator[str]:
-        """Yield letters from the lowest up: each that is named on the layer below comes next, the others as the picture has them."""
+        """Yield letters from the lowest up: each that is named on the layer below comes next, of nested templates the outermost, the
+        others as the picture has them."""
         rest = list(letters)
         top = self.top
         while rest:
             named = {note.text for note in top.notes if note.kind == "seat"} if top is not None else set()
-            letter = next((letter for letter in rest if letter in named), rest[0])
+            nested = [letter for letter in layer[rest[0]].nest if letter in rest]
+            letter = next((letter for letter in rest if letter in named), nested[0] if nested else rest[0])
             rest.remove(letter)
             top = layer[letter]
             yield letter

@@ -68,6 +68,15 @@ def test_nested_templates_lie_as_they_are_printed() -> None:
     assert np.allclose(pile.stood[1].matrix[:3, 3], (0.0, 0.0, 10.0))
 
 
+def test_of_nested_templates_the_outermost_comes_first_whatever_the_picture_seems_to_show() -> None:
+    rings = {letter: shapely.Point(0, 0).buffer(radius) for letter, radius in (("A", 40), ("B", 30), ("C", 20))}
+    parts = tuple(
+        ReadPart(letter, ring, (1,), 1, thickness=5.0, nest=("A", "B", "C")) for letter, ring in rings.items()
+    )
+    (pile,) = piles(parts, act((1, "A"), (1, "C"), (1, "B")))
+    assert [one.board.letter for one in pile.stood] == ["A", "B", "C"]
+
+
 def words(text: str, x: float, y: float, em: float) -> Line:
     """Return bold words of a page."""
     return Line(text, x, y, 10.0, em, bold=True)
