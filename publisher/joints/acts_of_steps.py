@@ -52,6 +52,16 @@ def to_take(context: InHand, part_id: str) -> tuple[Part, ...]:
     return own or tuple(piece for piece in context.parts if piece.whole == part_id or part_id in piece.folded)
 
 
+def parts_in_hand(context: InHand, step: StepPlan) -> tuple[Part, ...]:
+    """Return the parts that a step takes in hand, each once, in the order in which it names them."""
+    return tuple({part.id: part for name in step.parts for part in to_take(context, name)}.values())
+
+
+def step_number(design: Design, step: StepPlan) -> int:
+    """Return which of a design's steps this is, from 1; 0 for one of another design."""
+    return next((number for number, one in enumerate(design.steps, 1) if one.place == step.place), 0)
+
+
 def covered_face(part: Part) -> BentFace | None:
     """Return the face of a part that is covered before it is bent; one that keeps the middle of its board stretches outside."""
     if part.bending is None or part.bending.covered == "none":
@@ -135,7 +145,7 @@ def face_paper(context: InHand, parts: Sequence[CountedPart]) -> FacePaper:
 
 def counted_parts(context: InHand, step: StepPlan) -> Iterator[CountedPart]:
     """Yield the parts of a step, each with how many it takes in hand; 0 where only its words say."""
-    for part in {part.id: part for name in step.parts for part in to_take(context, name)}.values():
+    for part in parts_in_hand(context, step):
         yield part, copies_taken(context, part, step)
 
 
@@ -148,8 +158,7 @@ def copies_taken(context: InHand, part: Part, step: StepPlan) -> int:
         return 0
     if any(place.part == (part.whole or part.id) for plan in context.design.panels for place in plan.places):
         return part.count
-    number = next((n for n, one in enumerate(context.design.steps, 1) if one.place == step.place), 0)
-    added = context.joined.added(number, part.whole or part.id)
+    added = context.joined.added(step_number(context.design, step), part.whole or part.id)
     return added or (part.count if step.stage == DRY and _is_layer(context, part) else 0)
 
 

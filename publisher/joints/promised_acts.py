@@ -5,7 +5,14 @@ from collections.abc import Iterable, Iterator
 from publisher.basics import DonePromise, NeededPromise, record
 from publisher.design import Design, StepPlan
 from publisher.geometry import Part
-from publisher.joints.acts_of_steps import acts_of_step, copies_taken, counted_parts, parts_of_act, to_take
+from publisher.joints.acts_of_steps import (
+    acts_of_step,
+    copies_taken,
+    counted_parts,
+    parts_in_hand,
+    parts_of_act,
+    step_number,
+)
 from publisher.joints.model import Joined
 
 SIGNS: dict[str, tuple[int, int]] = {
@@ -54,8 +61,7 @@ def needed_by(design: Design, pieces: Iterable[Part], joined: Joined) -> tuple[N
     works = _InHand(design, tuple(pieces), joined)
     found = []
     for number, step in enumerate(design.steps, 1):
-        parts = {part.id: part for name in step.parts for part in to_take(works, name)}.values()
-        listed = tuple((part.letter, copies_taken(works, part, step)) for part in parts)
+        listed = tuple((part.letter, copies_taken(works, part, step)) for part in parts_in_hand(works, step))
         if listed:
             found.append(NeededPromise(f"step:{number}:needs", listed))
     return tuple(found)
@@ -63,5 +69,4 @@ def needed_by(design: Design, pieces: Iterable[Part], joined: Joined) -> tuple[N
 
 def does_key(design: Design, step: StepPlan, act: str) -> str:
     """Return the key under which what a step does is promised, but for the part."""
-    number = next((n for n, one in enumerate(design.steps, 1) if one.place == step.place), 0)
-    return f"step:{number}:does:{act}"
+    return f"step:{step_number(design, step)}:does:{act}"

@@ -6,7 +6,7 @@ from functools import partial
 
 from publisher.basics import Box, record
 from publisher.design import PicturePlan, StepPlan
-from publisher.joints import Drawing, copies_taken, drawing_name
+from publisher.joints import Drawing, copies_taken, drawing_name, parts_in_hand
 from publisher.pages.front import licence_of
 from publisher.pages.instructions.act_cells import act_key, pictures_of
 from publisher.pages.instructions.joint_words import joint_words
@@ -238,7 +238,7 @@ def _photo(context: Context, plan: PicturePlan, own: int, tallest: float) -> Scr
 def _needed(context: Context, step: StepPlan) -> Iterator[ScreenBlock]:
     """Yield what a step takes in hand: parts by their letters, then tools and materials."""
     width = _width(context)
-    parts = list({part.id: part for name in step.parts for part in context.to_take(name)}.values())
+    parts = parts_in_hand(context, step)
     names = named_things(context, step)
     if parts or names:
         yield words(context, "You need now", width, SCREEN.bold())

@@ -8,7 +8,7 @@ from publisher.basics import Box, Carried, Finding, Layer, TextPromise, polyline
 from publisher.basics.wording import series
 from publisher.design import StepPlan
 from publisher.geometry import Part
-from publisher.joints import acts_of_step, copies_taken, covering_of, parts_of_act
+from publisher.joints import acts_of_step, copies_taken, covering_of, parts_in_hand, parts_of_act
 from publisher.pages.front import cautions_before
 from publisher.pages.instructions.act_cells import (
     TALLEST_STEP,
@@ -340,7 +340,7 @@ def _needed(
 ) -> tuple[tuple[Drawn, ...], float]:
     """List the parts of this step with small silhouettes, each a link to its template, then materials, under “You need now”."""
     setter = context.type
-    parts = list({part.id: part for name in step.parts for part in context.to_take(name)}.values())
+    parts = parts_in_hand(context, step)
     names = named_things(context, step)
     if not parts and not names:
         return (), 0.0

@@ -2,6 +2,7 @@
 
 from publisher.basics.wording import series
 from publisher.design import StepPlan
+from publisher.joints import parts_in_hand
 from publisher.pages.sheet import Context
 
 BUILT = ("dry_fit", "glue")
@@ -12,7 +13,7 @@ def ways_up(context: Context, step: StepPlan) -> str:
     """Return the sentences that a step says of its parts that stand in the piece; "" where it puts nothing of that kind together."""
     if step.stage not in BUILT:
         return ""
-    parts = list({part.id: part for name in step.parts for part in context.to_take(name)}.values())
+    parts = parts_in_hand(context, step)
     standing = [side for side in (context.side(part, mirrored=False) for part in parts) if side.top]
     outer = [side.letter for side in standing if side.outer and not side.alike]
     either = [side.letter for side in standing if side.alike]

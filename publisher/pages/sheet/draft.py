@@ -27,7 +27,7 @@ from publisher.basics import (
 )
 from publisher.design import Design, Fact, TextPlan
 from publisher.geometry import Part
-from publisher.joints import Joined
+from publisher.joints import Joined, to_take
 from publisher.material import BoardNeeds
 from publisher.pages.model import Drawn, Paper, ShownPage, Tile
 from publisher.pages.sheet.board_words import drawn_for
@@ -220,9 +220,7 @@ class Context:
 
     def to_take(self, part_id: str) -> tuple[Part, ...]:
         """Return what a step takes in hand when it names a part: itself, its pieces and plates, or the piece that it is folded in."""
-        part = self.part(part_id)
-        cut = (piece for piece in self.parts if piece.whole == part_id or part_id in piece.folded)
-        return (part,) if part else tuple(cut)
+        return to_take(self, part_id)
 
     def copies(self, part: Part) -> int:
         """Return how many copies the buyer cuts, spares among them."""
