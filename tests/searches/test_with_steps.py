@@ -34,6 +34,8 @@ MATERIALS = (
     arrow_far_from_a_longer_word_for_top=335027,
     guide_close_to_its_part=337037,
     compass_strip_alone_on_a_page=337031,
+    brace_under_some_steps_that_are_narrow=334001,
+    brace_under_narrower_steps=337016,
 )
 def test_true_designs_with_steps_are_never_refused(seed: int, tmp_path: Path) -> None:
     dice, design = Random(seed), true_design(seed)

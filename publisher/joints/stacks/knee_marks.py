@@ -62,7 +62,8 @@ def _same(one: tuple[Point, ...], other: tuple[Point, ...]) -> bool:
 
 
 def _drawn(seat: _Seat, letter: str, every: bool, part: Part) -> tuple[Mark, ...]:
-    text = f"{letter}, below" if every else f"{letter}, below step {_ranges(seat.steps)}"
+    steps = f"step{'s' * (len(seat.steps) > 1)} {_ranges(seat.steps)}"
+    text = f"{letter}, below" if every else f"{letter}, below {steps}"
     name = "seat of a brace"
     x, y = _beside(seat, part)
     outline = Mark(LineKind.GLUE, Purpose.LAP, polyline(seat.corners, True), name=name)

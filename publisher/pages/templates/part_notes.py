@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 from functools import cached_property
-from math import cos, radians, sin
+from math import atan2, cos, degrees, hypot, radians, sin
 
 import numpy as np
 import numpy.typing as npt
@@ -17,7 +17,7 @@ from publisher.pages.type import LEAST, NOTE, Note, Setter, TypeStyle, note_at
 
 SMALL_LETTER = NOTE.bold()  # match letters: bold, so that they are not read as part of a note
 NEAR = (0.0, 1.0, 2.0, 3.5, 5.0, 7.0, 10.0)  # mm from its mark at which words are looked for
-FAR = (*NEAR, 14.0, 19.0, 25.0)  # for those that a cutter needs
+FAR = (14.0, 19.0, 25.0)  # beyond them, for words that a cutter needs and that find no room nearer in any way
 AROUND = (0, 180, 90, 270, 45, 135, 225, 315)
 PLACED_LAST = (Purpose.LAP, Purpose.NAME)
 
@@ -88,17 +88,24 @@ class NoteRoom:
 
     def place(self, mark: Mark) -> Note | None:
         """Return the words of a mark in the first way that finds room; None when none does."""
-        reach = FAR if _needed(mark) else NEAR
         tiles = [tile for tile in self.tiles if mark.name != TOP or tile.covers(self.arrow)]
         grounds = ((tiles,) if tiles else ()) + ([self.ground],)
-        tries = ((tried, ground) for ground in grounds for tried in self._ways(mark))
-        note = next((n for tried, ground in tries if (n := self._near(*tried, reach, ground)) is not None), None)
+        reaches = (NEAR, FAR) if _needed(mark) else (NEAR,)
+        quiet, over = [*self._ways(mark)], [*self._ways_over_lines(mark)]
+        tries = (
+            (*tried, reach, ground)
+            for ground in grounds
+            for ways in (quiet, over)
+            for reach in reaches
+            for tried in ways
+        )
+        note = next((n for tried in tries if (n := self._near(*tried)) is not None), None)
         if note is not None:
             self.taken.append(note.area(0.3))
         return note
 
     def _ways(self, mark: Mark) -> Iterator[NoteTry]:
-        """Yield the ways to set a mark's words, the best first: in full, small, as the part lies, over lines of its surface."""
+        """Yield the ways to set a mark's words, the best first: in full, small, along what it belongs to, as the part lies."""
         style, small = (SMALL_LETTER, LEAST.bold()) if mark.purpose is Purpose.MATCH else (NOTE, LEAST)
         if mark.purpose is Purpose.BEVEL:  # a bare angle could be anything: said in full where there is room
             yield replace(mark, text=f"bevel {mark.text}"), style, self.lines, 0.0
@@ -106,11 +113,30 @@ class NoteRoom:
         yield mark, small, self.lines, 0.0
         if not _needed(mark):
             return
-        along = 90.0 - (90.0 - self.pose.turn) % 180.0  # as the part lies, on no account upside down
-        if along:
-            yield mark, small, self.lines, along
-        for turn in (0.0, along, 90.0 - (-along) % 180.0):
+        for turn in self._turns(mark):
+            yield mark, small, self.lines, turn
+
+    def _ways_over_lines(self, mark: Mark) -> Iterator[NoteTry]:
+        """Yield the ways over lines of the part's surface, for words that must stand."""
+        if not _needed(mark):
+            return
+        small = LEAST.bold() if mark.purpose is Purpose.MATCH else LEAST
+        for turn in (0.0, *self._turns(mark)):
             yield mark, small, self.own_lines, turn
+
+    def _turns(self, mark: Mark) -> list[float]:
+        """Return the turns of words that find no room level: as what they name lies, as the part lies, and across it."""
+        along = self.pose.turn
+        turns = dict.fromkeys(_upright(turn) for turn in (*self._along_own(mark), along, along + 90.0))
+        return [turn for turn in turns if turn]
+
+    def _along_own(self, mark: Mark) -> Iterator[float]:
+        """Yield how the line on the page lies that the words belong to: the nearest of the same name, where it is long and narrow."""
+        at = shapely.Point(self.pose.apply(mark.path.points[0]))
+        own = [m.path.placed(self.pose) for m in self.part.marks if mark.name and m.name == mark.name and not m.text]
+        nearest = min(map(line_string, own), key=at.distance, default=at)
+        if (turn := _lies(nearest)) is not None:
+            yield turn
 
     def _near(
         self,
@@ -147,6 +173,19 @@ class NoteRoom:
         for there in (lines, *self.taken) if free.any() else ():
             free &= ~shapely.intersects(there, boxes)
         return free
+
+
+def _upright(turn: float) -> float:
+    """Return a turn by which words lie on the same line, on no account upside down."""
+    return 90.0 - (90.0 - turn) % 180.0
+
+
+def _lies(line: shapely.Geometry) -> float | None:
+    """Return the turn of the longer sides of the narrowest rectangle round a line, where they are twice the others; None else."""
+    corners = shapely.get_coordinates(shapely.minimum_rotated_rectangle(line))
+    sides = np.diff(np.pad(corners, ((0, 2), (0, 0)), mode="edge")[:3], axis=0)
+    short, long = sorted(sides.tolist(), key=lambda side: hypot(*side))
+    return degrees(atan2(long[1], long[0])) if hypot(*long) > 2.0 * hypot(*short) else None
 
 
 def _needed(mark: Mark) -> bool:

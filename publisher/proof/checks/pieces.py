@@ -3,7 +3,6 @@
 import re
 from collections.abc import Iterator
 from itertools import compress
-from math import hypot
 
 import numpy as np
 import shapely
@@ -17,7 +16,7 @@ COUNT = re.compile(r"\bcut (\d+)(?: \+ (\d+) spare)?(?:: this is (\d+) of (\d+))
 MIRRORED = re.compile(r"(?:(\d+) as drawn, )?(\d+) mirrored: turn")
 SIZE = re.compile(r"(\d+\.\d+) × (\d+\.\d+) (mm|in)")
 HALF = {"mm": 0.05, "in": 0.0051}  # of the last digit; inches are those of the millimetres shown
-WORD_FAR = 34.0  # mm from its place to the middle of a word that finds no room nearer
+WORD_FAR = 26.0  # mm from its place to words that find no room nearer, however long they are
 ANGLE = re.compile(r"(?:bevel )?(\d+(?:\.\d+)?)°.*")
 LETTER = re.compile(r"[a-z]{1,2}")
 WORD_ROOM = 8.0  # mm: the radius of a round place near a word's own, in which it surely has room
@@ -197,5 +196,4 @@ def _says_it(line: TextLine, word: WordPromise) -> bool:
 
 
 def _away(line: TextLine, at: tuple[float, float]) -> float:
-    x, y = line.middle()
-    return hypot(x - at[0], y - at[1])
+    return float(line.area().distance(shapely.Point(at)))

@@ -3,14 +3,14 @@
 from collections.abc import Callable
 from dataclasses import replace
 from itertools import combinations
-from math import hypot
+from math import atan2, degrees, hypot
 
 import pytest
 import shapely
 
 from publisher.basics import Box, LineKind, Pose, Purpose, polyline
 from publisher.geometry import Mark, Part, polygon
-from publisher.pages.templates.part_notes import mark_notes, quiet_boxes
+from publisher.pages.templates.part_notes import _lies, mark_notes, quiet_boxes
 from publisher.pages.templates.part_strokes import quiet_lines
 from publisher.pages.type.rectangles import as_polygon
 from publisher.pages.type.text import Setter
@@ -64,6 +64,35 @@ def test_words_stay_near_their_mark(stair_layer: Part, setter: Setter) -> None:
         box = notes[mark.text].box
         middle = ((box.left + box.right) / 2, (box.bottom + box.top) / 2)
         assert hypot(middle[0] - mark.path.points[0][0], middle[1] - mark.path.points[0][1]) < 12.0
+
+
+@pytest.mark.parametrize("pose", [Pose(), Pose(50.0, 40.0, 137.0), Pose(90.0, 5.0, 90.0, True)])
+def test_words_too_long_for_a_level_place_near_by_run_along_what_they_belong_to(
+    make_part: Callable[..., Part], setter: Setter, pose: Pose
+) -> None:
+    seat = Mark(
+        LineKind.GLUE,
+        Purpose.LAP,
+        polyline(((20.0, 20.0), (52.0, 38.0), (50.5, 40.6), (18.5, 22.6)), True),
+        name="seat",
+    )
+    near = (35.0, 26.0)
+    words = Mark(LineKind.REFERENCE, Purpose.MATCH, polyline((near,)), name="seat", text="C, below steps 9-10")
+    # lines along the seat leave a strip that is too narrow for level words, and none but that one
+    walls = [polyline(((0.0, y), (90.0, y + 50.6))) for y in range(-64, 96, 8) if y != 8]
+    drawn = tuple(Mark(LineKind.DRAW, Purpose.NAME, wall) for wall in walls)
+    (note,) = mark_notes(make_part(width=90.0, height=90.0, marks=(*drawn, seat, words)), pose, setter)
+    (ax, ay), (bx, by) = (pose.apply(corner) for corner in ((20.0, 20.0), (52.0, 38.0)))
+    assert (note.turn - degrees(atan2(by - ay, bx - ax))) % 180.0 == pytest.approx(0.0, abs=1e-6)
+    assert -90.0 < note.turn <= 90.0 and note.area(0.0).distance(shapely.Point(pose.apply(near))) < 5.0
+
+
+@pytest.mark.parametrize(("line", "lies"), [
+    (shapely.Point(1.0, 2.0), None), (shapely.LineString([(0, 0), (1, 1)]), 45.0), (shapely.box(0, 0, 5, 5).boundary, None),
+    (shapely.box(0, 0, 5, 11).boundary, 90.0),
+])  # fmt: skip
+def test_only_what_is_long_and_narrow_lies_one_way(line: shapely.Geometry, lies: float | None) -> None:
+    assert (turn := _lies(line)) == lies or (turn is not None and lies is not None and abs(turn) == lies)
 
 
 def test_words_are_left_out_where_they_would_cross_a_line(make_part: Callable[..., Part], setter: Setter) -> None:
