@@ -1,15 +1,13 @@
 """Lines of pictures give way to others beside them, with which they would print as one; nothing else does."""
 
-from collections.abc import Callable
 from dataclasses import replace
-from math import cos, pi, sin
 
 import pytest
 import shapely
 
 from publisher.basics import Box, Layer, Point, polyline
-from publisher.pages.model import Drawn, LineStyle, Stroke
-from publisher.pages.sheet.clearing import LEAST_WHITE, cleared, smooth_runs
+from publisher.pages.model import Drawn, Fill, LineStyle, Stroke
+from publisher.pages.sheet.clearing import LEAST_WHITE, cleared
 from publisher.pages.type import CUT, DRAW, HATCH, PICTURE_CONTOUR, PICTURE_DETAIL, PICTURE_OUTLINE
 
 
@@ -87,9 +85,10 @@ def test_a_page_without_pictures_is_left_as_it_is() -> None:
     assert cleared(page) is page
 
 
-def test_a_line_is_one_from_corner_to_corner() -> None:
-    """A square has four, a circle in short steps one."""
-    square = [(0.0, 0.0), (1.0, 0.0), (1.0, 1.0), (0.0, 1.0), (0.0, 0.0)]
-    assert len(list(smooth_runs(square))) == 4
-    round_ring: Callable[[int], Point] = lambda k: (cos(pi * k / 18), sin(pi * k / 18))  # noqa: E731
-    assert len(list(smooth_runs([round_ring(k) for k in range(37)]))) == 1
+def test_a_page_with_other_words_is_cleared_alike() -> None:
+    """What stands between the strokes, which a page asked for again has elsewhere, changes no line and no order."""
+    heavy, fine = line(PICTURE_CONTOUR, (0, 0), (30, 0)), line(PICTURE_OUTLINE, (2, 0.6), (20, 0.6))
+    area = Fill(0.5, (polyline(((50, 50), (60, 50), (60, 60)), True),), Layer.PAGE)
+    first, second = cleared((fine, heavy, area)), cleared((area, fine, heavy))
+    assert second == (area, *first[:2])
+    assert lengths(second[1:]) == [0.0, 30.0]
