@@ -1,7 +1,8 @@
 """Areas of a sketch: what white ones cover of lines that are drawn before them, and the lines that hatch or dot an area. Mm of the page
 for what covers, of the sketch for the others."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from itertools import chain
 
 import numpy as np
 import shapely
@@ -18,29 +19,40 @@ SHORTEST_SEEN = 0.3  # mm of a line that are worth drawing
 class Covers:
     """White areas of a sketch, each with the place in the order of what is drawn from which on it covers."""
 
-    def __init__(self, whites: list[tuple[int, shapely.Polygon]]) -> None:
-        """Take each area with its place in that order."""
-        self._areas = np.array([area for _, area in whites], dtype=object)
+    def __init__(self, whites: list[tuple[int, Path]]) -> None:
+        """Take the outline of each area with its place in that order."""
+        points, area = _coordinates([path.points for _, path in whites])
+        self._areas = shapely.polygons(shapely.linearrings(points, indices=area))
         self._order, self._boxes = np.array([at for at, _ in whites]), shapely.bounds(self._areas).reshape(-1, 4)
         self._united: dict[bytes, shapely.Geometry] = {}  # many lines lie under the same areas
 
-    def uncovered(self, path: Path, at: int) -> Iterator[Path]:
-        """Yield what no area drawn after ``at`` covers of a line; the line itself where none touches it."""
-        line = shapely.LineString([*path.points, path.points[0]] if path.closed else path.points)
-        left, bottom, right, top = line.bounds
-        boxes = self._boxes
-        near = (boxes[:, 0] <= right) & (boxes[:, 2] >= left) & (boxes[:, 1] <= top) & (boxes[:, 3] >= bottom)
-        near &= self._order > at
-        if not near.any():
-            yield path
-            return
-        left_over = shapely.difference(line, self._union(near))
-        if shapely.length(left_over) > shapely.length(line) - 0.01:
-            yield path
-            return
-        for piece in shapely.get_parts(shapely.line_merge(left_over)):
-            if piece.geom_type == "LineString" and piece.length > SHORTEST_SEEN:
-                yield polyline(tuple((float(x), float(y)) for x, y in piece.coords))
+    def uncovered(self, lines: Sequence[tuple[int, Path]]) -> list[tuple[Path, ...]]:
+        """Return of each line with its place in that order what no area drawn after it covers; the line itself where none touches it."""
+        left: list[tuple[Path, ...]] = [(path,) for _, path in lines]
+        if not lines or not len(self._areas):
+            return left
+        points, line = _coordinates([path.travelled for _, path in lines])
+        shapes = shapely.linestrings(points, indices=line)
+        near = self._near(shapes, np.array([at for at, _ in lines]))
+        touched = np.flatnonzero(near.any(axis=1))
+        unions = np.array([self._union(row) for row in near[touched]], dtype=object)
+        rests = shapely.difference(shapes[touched], unions)
+        less = shapely.length(rests) <= shapely.length(shapes[touched]) - 0.01
+        for at, rest in zip(touched[less].tolist(), shapely.line_merge(rests[less]), strict=True):
+            left[at] = tuple(_pieces(rest))
+        return left
+
+    def _near(
+        self, shapes: "np.typing.NDArray[np.object_]", at: "np.typing.NDArray[np.intp]"
+    ) -> "np.typing.NDArray[np.bool_]":
+        """Return for each line which areas are drawn later and may touch it."""
+        left, bottom, right, top = shapely.bounds(shapes).T[:, :, None]
+        boxes = self._boxes.T
+        near: np.typing.NDArray[np.bool_] = (
+            (boxes[0] <= right) & (boxes[2] >= left) & (boxes[1] <= top) & (boxes[3] >= bottom)
+        )
+        near &= self._order > at[:, None]
+        return near
 
     def _union(self, near: "np.typing.NDArray[np.bool_]") -> shapely.Geometry:
         key = near.tobytes()
@@ -49,6 +61,21 @@ class Covers:
             united = shapely.union_all(self._areas[near])
             self._united[key] = mitred(united, -UNDER_BORDER)
         return self._united[key]
+
+
+def _coordinates(
+    lines: Sequence[Sequence[Point]],
+) -> "tuple[np.typing.NDArray[np.float64], np.typing.NDArray[np.intp]]":
+    """Return the points of lines one after another, and the number of the line that each is of."""
+    points = np.fromiter(chain.from_iterable(chain.from_iterable(lines)), dtype=float).reshape(-1, 2)
+    return points, np.repeat(np.arange(len(lines)), [len(line) for line in lines])
+
+
+def _pieces(rest: shapely.Geometry) -> Iterator[Path]:
+    """Yield the pieces of what is left of a line that are worth drawing."""
+    for piece in shapely.get_parts(rest):
+        if piece.geom_type == "LineString" and piece.length > SHORTEST_SEEN:
+            yield polyline(tuple((float(x), float(y)) for x, y in piece.coords))
 
 
 def hatch_runs(area: shapely.Geometry) -> list[tuple[Point, ...]]:

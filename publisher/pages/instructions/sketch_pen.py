@@ -3,7 +3,7 @@
 Boards in section are hatched at 45° (as ISO 128-50 has it for cuts), arrows and crosses are thicker than what they speak of.
 """
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from itertools import pairwise
 from math import atan2, cos, hypot, pi, radians, sin, tan
@@ -54,24 +54,23 @@ class SketchPen:
         self.parts: list[
             tuple[str, Pose, float]
         ] = []  # each part that is shown: its id, where its (0, 0) lies on the page, its scale
-        self.lines: list[shapely.LineString] = []  # all that is drawn as a line: signs find room beside it
+        self.lines: list[Sequence[Point]] = []  # all that is drawn as a line: signs find room beside it
 
     def seen(self) -> tuple[Drawn, ...]:
         """Return what is seen of the sketch: lines end where an area covers them, and nothing is drawn that is covered whole."""
         whites = [
-            (at, shapely.Polygon(thing.paths[0].points))
-            for at, thing in enumerate(self.drawn)
-            if isinstance(thing, Fill) and thing.grey == 1.0
+            (at, thing.paths[0]) for at, thing in enumerate(self.drawn) if isinstance(thing, Fill) and thing.grey == 1.0
         ]
-        covers = Covers(whites)
+        lines = [(at, path) for at, thing in enumerate(self.drawn) if isinstance(thing, Stroke) for path in thing.paths]
+        left = iter(Covers(whites).uncovered(lines))
         found: list[Drawn] = []
-        for at, thing in enumerate(self.drawn):
+        for thing in self.drawn:
             if isinstance(thing, Fill) and thing.grey == 1.0:
                 continue
             if not isinstance(thing, Stroke):
                 found.append(thing)
                 continue
-            paths = tuple(part for path in thing.paths for part in covers.uncovered(path, at))
+            paths = tuple(part for _ in thing.paths for part in next(left))
             if paths:
                 found.append(replace(thing, paths=paths))
         return tuple(found)
@@ -88,7 +87,7 @@ class SketchPen:
         """Draw lines from point to point."""
         path = self._path(points, closed)
         if len(path.points) > 1:  # an arrow as short as its head has no shaft
-            self.lines.append(shapely.LineString([*points, points[0]] if closed else points))
+            self.lines.append((*points, points[0]) if closed else points)
             self.drawn.append(Stroke(style, (path,), Layer.PAGE, tag="figure"))
 
     def white(self, *points: Point) -> None:

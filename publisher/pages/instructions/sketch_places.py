@@ -25,18 +25,19 @@ def stand_tool(pen: SketchPen, tool: DrawsTool, tips: Sequence[Point], field: Bo
     room = shapely.box(*field.sides)
     kept = shapely.union_all(pen.said) if pen.said else shapely.Polygon()
     busy = shapely.union_all(pen.taken) if pen.taken else shapely.Polygon()
-    tried: list[tuple[float, Point, float]] = []
-    for number, tip in enumerate(tips):
-        for turn in np.arange(STEEPEST, LEVELLEST, 8.0):
-            for lean in (-float(turn), float(turn)):
-                area = shapely.Polygon([leant(at, tip, lean) for at in COVERED])
-                outside = area.area - shapely.intersection(area, room).area
-                over = shapely.intersection(area, kept).area
-                near = shapely.intersection(area, busy).area
-                tried.append((3.0 * number + 0.1 * abs(lean) + 50.0 * outside + 100.0 * over + near, tip, lean))
-    if tried:
-        _, tip, lean = min(tried, key=lambda one: one[0])
-        tool(tip, lean)
+    turns = np.arange(STEEPEST, LEVELLEST, 8.0)
+    tried = [
+        (number, tip, lean) for number, tip in enumerate(tips) for turn in turns.tolist() for lean in (-turn, turn)
+    ]
+    if not tried:
+        return
+    areas = shapely.polygons([[leant(at, tip, lean) for at in COVERED] for _, tip, lean in tried])
+    outside = shapely.area(areas) - shapely.area(shapely.intersection(areas, room))
+    over = shapely.area(shapely.intersection(areas, kept))
+    near = shapely.area(shapely.intersection(areas, busy))
+    far = np.array([3.0 * number + 0.1 * abs(lean) for number, _, lean in tried])
+    _, tip, lean = tried[int((far + 50.0 * outside + 100.0 * over + near).argmin())]
+    tool(tip, lean)
 
 
 def put_flag(pen: SketchPen, text: str, field: Box, parts: Sequence[shapely.Polygon]) -> None:
@@ -110,7 +111,7 @@ def _roomy(pen: SketchPen, field: Box, wide: float, low: float, high: float) -> 
     xs = np.arange(field.left + wide, field.right - wide + 0.01, 1.5)
     ys = np.arange(field.bottom + low, field.top - high + 0.01, 1.5)
     points = np.array(np.meshgrid(xs, ys)).reshape(2, -1).T
-    busy = shapely.union_all([*pen.said, *pen.taken, *pen.lines])
+    busy = shapely.union_all([*pen.said, *pen.taken, *map(shapely.LineString, pen.lines)])
     boxes = shapely.box(points[:, 0] - wide, points[:, 1] - low, points[:, 0] + wide, points[:, 1] + high)
     room = shapely.distance(boxes, busy)
     free = np.flatnonzero(room >= TURN_CLEAR)
