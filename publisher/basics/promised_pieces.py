@@ -133,11 +133,15 @@ class SentencePromise:
     """A text of the spec with its blanks filled, made where the facts were worked out, before any page.
 
     ``key`` says which: ``summary``, ``step:3:title``, ``step:3:say``. ``numbers``: those that stand in the blanks, in order.
+    ``instead``: where pages show all that is promised under these keys, this one may be missing; so may one that takes ``room`` (mm of
+    height) where the page of the summary has less free; 0: it never may.
     """
 
     key: str
     text: str
     numbers: tuple[NumberPromise, ...]
+    instead: tuple[str, ...] = ()
+    room: float = 0.0
 
 
 @record
@@ -145,7 +149,8 @@ class DrawingPromise:
     """The picture of a step, made where it was drawn, before any page: ``drawing`` names it, ``lines`` are in mm of the piece.
 
     ``lines`` are those that make the picture what it is; ``fine`` ones, texture and what lies behind, may be thinned out on a
-    full page. ``labels``: words and their points. Of a photograph only ``width`` and ``height`` are known, in pixels.
+    full page. ``labels``: words and their points. Of a photograph only ``width`` and ``height`` are known, in pixels. ``instead``,
+    ``room``: where it may be missing, as with a sentence.
     """
 
     key: str
@@ -155,6 +160,8 @@ class DrawingPromise:
     lines: tuple[tuple[Point, ...], ...] = ()
     fine: tuple[tuple[Point, ...], ...] = ()
     labels: tuple[tuple[str, Point], ...] = ()
+    instead: tuple[str, ...] = ()
+    room: float = 0.0
 
 
 @record

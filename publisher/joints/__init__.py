@@ -30,7 +30,7 @@ from publisher.joints.acts_of_steps import (
 from publisher.joints.advice import TRIED_WHOLE, Tried, suggest, try_cures
 from publisher.joints.budget import PENCIL_SPREAD, budget_of, safe_ends, sold_words, takes_words
 from publisher.joints.checks import CHECKS, NEED_NOT_MET
-from publisher.joints.cover import whole_names
+from publisher.joints.cover import LEAST_PICTURE, LEAST_VIEWS, whole_names
 from publisher.joints.drawings import SIZES_TALL, SIZES_WIDE, draw_parts
 from publisher.joints.facts import (
     MEETING_SIZE_ALONE,
@@ -45,6 +45,7 @@ from publisher.joints.facts import (
 )
 from publisher.joints.handling import handling_sentences
 from publisher.joints.idle_steps import without_idle_steps
+from publisher.joints.joint_words import JOINT
 from publisher.joints.model import (
     BoardRange,
     Drawing,
@@ -71,11 +72,15 @@ from publisher.joints.promised import (
 from publisher.joints.promised_acts import does_key
 from publisher.joints.put_together import as_glued, facts_of, propose_steps, put_together
 from publisher.joints.stack_trials import pile_sentences, trials_of
+from publisher.joints.ways_up import WAYS_UP
 
 RULES: tuple[Rule, ...] = (*CHECKS, MEETING_SIZE_ALONE, PACKS_DO_NOT_MEET)
 
 __all__ = [
     "COVER_PICTURE",
+    "JOINT",
+    "LEAST_PICTURE",
+    "LEAST_VIEWS",
     "NEED_NOT_MET",
     "OF_STAGES",
     "PENCIL_SPREAD",
@@ -85,6 +90,7 @@ __all__ = [
     "SIZES_WIDE",
     "SQUARE_ENOUGH",
     "TRIED_WHOLE",
+    "WAYS_UP",
     "BoardRange",
     "CountedPart",
     "Drawing",

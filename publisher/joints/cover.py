@@ -1,6 +1,7 @@
 """What the cover of a pack says of the finished piece: its sizes, how hard it is and how long it takes, with its pictures."""
 
 from collections.abc import Iterable, Iterator
+from dataclasses import replace
 
 from publisher.basics import DrawingPromise, NumberPromise, SentencePromise
 from publisher.basics.wording import LengthUnit
@@ -9,6 +10,15 @@ from publisher.joints.model import Drawing, Joined, Labour
 from publisher.joints.picture_promise import picture_promise
 
 SIDES = {"width": "wide", "depth": "deep", "height": "high"}
+LEAST_PICTURE = 50.0
+"""mm of height that a picture of the piece takes: on a page with less left the words that a cover must carry come first."""
+
+LEAST_VIEWS = 40.0
+"""mm of height that elevation and plan take: in less they are too small to read."""
+
+LEAST_WORDS = 12.0
+"""mm of height that its sizes in words take."""
+
 SHOWN = ("whole", "front", "above")  # kinds of drawings on a cover
 COUNTED = (  # field of an effort, one of it, several
     ("pieces", "piece to cut", "pieces to cut"),
@@ -27,8 +37,8 @@ def whole_names(design: Design, drawings: Iterable[Drawing]) -> tuple[str, ...]:
 
 
 def cover_sentences(design: Design, joined: Joined, first: LengthUnit = "mm") -> tuple[SentencePromise, ...]:
-    """Return ``cover:NAME:width``, ``depth`` and ``height`` of the assembly that the design is, or ``cover:NAME:sizes`` of each where
-    it is several; ``cover:difficulty`` and ``cover:hours``. () where nobody has counted the work."""
+    """Return ``cover:NAME:width``, ``depth`` and ``height`` of the assembly that the design is, or ``cover:NAME:sizes`` in their
+    place, and of each where it is several; ``cover:difficulty`` and ``cover:hours``. () where nobody has counted the work."""
     effort = joined.effort
     if effort is None:
         return ()
@@ -38,17 +48,24 @@ def cover_sentences(design: Design, joined: Joined, first: LengthUnit = "mm") ->
 
 
 def _sizes(name: str, joined: Joined, first: LengthUnit) -> Iterator[SentencePromise]:
-    """Yield each overall size of an assembly by itself, for a dimension line."""
+    """Yield each overall size of an assembly by itself, for a dimension line, and all of them in a line: a page shows either."""
+    in_words = _size_words(name, joined, first)
+    alone = []
     for side in SIDES:
         numbers = _numbers(name, (side,), joined, first)
-        yield SentencePromise(f"cover:{name}:{side}", "".join(number.text for number in numbers), numbers)
+        said = "".join(number.text for number in numbers)
+        yield SentencePromise(f"cover:{name}:{side}", said, numbers, (in_words.key,), LEAST_WORDS)
+        alone += [f"cover:{name}:{side}"] if numbers else []
+    yield replace(in_words, instead=tuple(alone))
 
 
 def _size_words(name: str, joined: Joined, first: LengthUnit) -> SentencePromise:
     """Return all overall sizes of an assembly in one line."""
     numbers = _numbers(name, tuple(SIDES), joined, first)
     said = (f"{number.text} {SIDES[number.expression.rpartition('.')[2]]}" for number in numbers)
-    return SentencePromise(f"cover:{name}:sizes", f"{name.replace('_', ' ').capitalize()}: {', '.join(said)}", numbers)
+    return SentencePromise(
+        f"cover:{name}:sizes", f"{name.replace('_', ' ').capitalize()}: {', '.join(said)}", numbers, (), LEAST_WORDS
+    )
 
 
 def _numbers(name: str, sides: tuple[str, ...], joined: Joined, first: LengthUnit) -> tuple[NumberPromise, ...]:
@@ -84,5 +101,12 @@ def cover_drawings(design: Design, drawings: Iterable[Drawing]) -> tuple[Drawing
     kinds = (
         SHOWN if design.cover is None or design.cover.kind == "photo" else SHOWN[1:]
     )  # else the picture that is asked for
-    shown = {f"{kind}:{name}" for name in whole_names(design, known) for kind in kinds}
-    return tuple(picture_promise(f"cover:{d.name}", d, labels=False) for d in known if d.name in shown)
+    shown = {f"{kind}:{name}": (kind, name) for name in whole_names(design, known) for kind in kinds}
+    found = []
+    for drawing in known:
+        kind, name = shown.get(drawing.name, ("", ""))
+        if kind:
+            made = picture_promise(f"cover:{drawing.name}", drawing, labels=False)
+            views = replace(made, instead=(f"cover:{name}:sizes",), room=LEAST_VIEWS)  # they are there to bear sizes
+            found.append(replace(made, room=LEAST_PICTURE) if kind == SHOWN[0] else views)
+    return tuple(found)

@@ -11,18 +11,20 @@ from publisher.basics import DrawingPromise, NumberPromise, Purpose, SentencePro
 from publisher.basics.wording import LengthUnit
 from publisher.design import Design, Fact, PicturePlan, TextPlan, fill, said_numbers
 from publisher.geometry import PLATE, Part, polygon, sizes_of
-from publisher.joints.cover import cover_drawings, cover_sentences
+from publisher.joints.cover import LEAST_PICTURE, cover_drawings, cover_sentences
 from publisher.joints.drawings import draw_sizes
 from publisher.joints.effort import effort_of
 from publisher.joints.handling import handling_sentences
+from publisher.joints.joint_words import joint_words
 from publisher.joints.mirrors import alike_parts, is_own_mirror
 from publisher.joints.model import Drawing, Joined, Placed
 from publisher.joints.outward import look_outwards
 from publisher.joints.panels import stands
 from publisher.joints.picture_promise import picture_promise
-from publisher.joints.promised_acts import done_by, needed_by
+from publisher.joints.promised_acts import InPieces, done_by, needed_by
 from publisher.joints.promised_numbers import boards_of, figures_of, prints_of
 from publisher.joints.stack_trials import pile_sentences
+from publisher.joints.ways_up import ways_up
 
 COVER_PICTURE = "cover:picture"
 """The key under which the cover's picture is promised, where the spec asks for one."""
@@ -34,13 +36,12 @@ SHOP_PHOTO = "shop:photo:"
 def with_promises(design: Design, pieces: Sequence[Part], joined: Joined) -> Joined:
     """Return what was put together with its promises about the ``pieces`` that are cut, the texts, the pictures asked for and what the
     cover says."""
-    joined = replace(joined, effort=effort_of(design, pieces, joined))
+    joined = replace(joined, effort=effort_of(design, pieces, joined), sides=sides_of(design, pieces, joined.placed))
     measured = [(piece, sizes_of(piece)) for piece in pieces if piece.printed == "sizes"]
     drawn = tuple(draw_sizes(piece, sizes) for piece, sizes in measured)
     return replace(
         joined,
-        sides=sides_of(design, pieces, joined.placed),
-        sentences=sentences_on(design, joined),
+        sentences=sentences_on(design, pieces, joined),
         prints=prints_of(pieces, design.use == "trace"),
         done=done_by(design, pieces, joined),
         needed=needed_by(design, pieces, joined),
@@ -56,10 +57,15 @@ def with_promises(design: Design, pieces: Sequence[Part], joined: Joined) -> Joi
     )
 
 
-def sentences_on(design: Design, joined: Joined, first: LengthUnit = "mm") -> tuple[SentencePromise, ...]:
-    """Return the texts of the spec and those of the cover, lengths in the ``first`` unit first."""
+def sentences_on(
+    design: Design, pieces: Sequence[Part], joined: Joined, first: LengthUnit = "mm"
+) -> tuple[SentencePromise, ...]:
+    """Return the texts of the spec, those of the cover, and what steps say of joints and of ways up, lengths in the ``first`` unit
+    first."""
     return (
         *sentences_of(design, joined.facts, first),
+        *joint_words(joined, {piece.id: piece.letter for piece in pieces}, first),
+        *ways_up(InPieces(design, tuple(pieces), joined), joined.sides),
         *cover_sentences(design, joined, first),
         *pile_sentences(design, joined, first),
         *handling_sentences(joined),
@@ -169,15 +175,21 @@ def pictures_of(design: Design, drawings: Iterable[Drawing]) -> tuple[DrawingPro
         if plan.kind == "photo":
             photo = design.file(plan.target)
             if photo is not None and photo.width_px and photo.height_px:
-                found.append(DrawingPromise(key, name, float(photo.width_px), float(photo.height_px)))
+                found.append(DrawingPromise(key, name, float(photo.width_px), float(photo.height_px), room=_room(key)))
         elif name in known:
-            found.append(picture_promise(key, known[name], labels=key != COVER_PICTURE))
+            made = picture_promise(key, known[name], labels=key != COVER_PICTURE)
+            found.append(replace(made, room=_room(key)))
     found += (
         picture_promise(f"step:{name.partition(':')[2].replace(':', ':act:')}", drawing)
         for name, drawing in known.items()
         if name.startswith("act:")
     )
     return tuple(found)
+
+
+def _room(key: str) -> float:
+    """Return how much height (mm) a page must have left, so that the picture may not be missing."""
+    return LEAST_PICTURE if key == COVER_PICTURE else 0.0
 
 
 def shop_photo(number: int) -> str:

@@ -32,7 +32,7 @@ SIGNS: dict[str, tuple[int, int]] = {
 
 
 @record
-class _InHand:
+class InPieces:
     """A design with its pieces and how they go together, as acts are asked for."""
 
     design: Design
@@ -42,10 +42,10 @@ class _InHand:
 
 def done_by(design: Design, pieces: Iterable[Part], joined: Joined) -> tuple[DonePromise, ...]:
     """Return what is done to each part in each act of each step; () where no sides were worked out."""
-    return tuple(_done(_InHand(design, tuple(pieces), joined)))
+    return tuple(_done(InPieces(design, tuple(pieces), joined)))
 
 
-def _done(works: _InHand) -> Iterator[DonePromise]:
+def _done(works: InPieces) -> Iterator[DonePromise]:
     for step in works.design.steps:
         if not any(counted_parts(works, step)):
             continue
@@ -58,7 +58,7 @@ def _done(works: _InHand) -> Iterator[DonePromise]:
 
 def needed_by(design: Design, pieces: Iterable[Part], joined: Joined) -> tuple[NeededPromise, ...]:
     """Return what each step that names parts takes in hand."""
-    works = _InHand(design, tuple(pieces), joined)
+    works = InPieces(design, tuple(pieces), joined)
     found = []
     for number, step in enumerate(design.steps, 1):
         listed = tuple((part.letter, copies_taken(works, part, step)) for part in parts_in_hand(works, step))

@@ -2,13 +2,11 @@
 
 from collections.abc import Iterable
 from dataclasses import replace
-from typing import TypeVar
 
 from publisher.basics import (
     BookmarkPromise,
     Box,
     Carried,
-    DrawingPromise,
     FiducialPromise,
     FileKind,
     Finding,
@@ -16,7 +14,6 @@ from publisher.basics import (
     PagePromise,
     Promises,
     Rule,
-    SentencePromise,
     Severity,
     run_checks,
 )
@@ -77,8 +74,6 @@ from publisher.pages.sheet import (
 from publisher.pages.templates import with_top_marks
 from publisher.pages.type import Faces, Setter, face, faces_of, tidy
 
-OfCover = TypeVar("OfCover", SentencePromise, DrawingPromise)
-
 FONT_UNREADABLE = Rule(
     "pages/font-unreadable",
     "A font of the spec cannot be read",
@@ -106,7 +101,7 @@ def compose(
     """
     faces, findings = _faces(design)
     needs = needs_in(edition_called(paper.edition), needs)
-    joined = replace(joined, sentences=sentences_on(design, joined, paper.first))
+    joined = replace(joined, sentences=sentences_on(design, parts, joined, paper.first))
     trial = trial_words(tried_sizes(design.sizes, (name for name, _ in inputs.sets)))
     tongue = tongue_of(design)
     context = Context(
@@ -194,8 +189,7 @@ def compose(
         title, design.language, tuple(promised), whole.lengths, whole.outlines, whole.seams, whole.texts, whole.codes,
         marks=whole.marks, furniture=whole.furniture, rows=needs.promises,
         sheets=needs.ways, work=needs.work, layouts=needs.layouts, sides=joined.sides,
-        sentences=_with_room(joined.sentences, whole),
-        drawings=_with_room(joined.pictures, whole),
+        sentences=joined.sentences, drawings=joined.pictures,
         carried=whole.carried, compasses=whole.compasses,
         drawn=tuple(promise for page in pages for promise in drawn_promises(page.number, page.drawn)),
         bookmarks=tuple(BookmarkPromise(b.title, b.page, b.depth) for b in bookmarks), fiducials=whole.fiducials,
@@ -257,11 +251,6 @@ def _kept(drafts: tuple[PageDraft, ...], fiducials: tuple[FiducialPromise, ...])
     for mark in fiducials:
         clear[mark.page] = (*clear.get(mark.page, ()), *mark.clear)
     return tuple((*kept_boxes(draft.frame), *clear.get(number, ())) for number, draft in enumerate(drafts, start=1))
-
-
-def _with_room(promises: tuple[OfCover, ...], whole: Body) -> tuple[OfCover, ...]:
-    """Return the promises but for pictures and sizes of which the cover says that it has no room for them."""
-    return tuple(one for one in promises if one.key not in whole.left_out)
 
 
 def _faces(design: Design) -> tuple[Faces, tuple[Finding, ...]]:

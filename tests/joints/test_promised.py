@@ -124,7 +124,7 @@ def test_the_picture_of_the_cover_is_promised_without_letters(make: SimpleNamesp
     assert all(promise.labels == () for promise in pictures_of(design, lettered))
     photo = SpecFile("quay.jpg", "picture", b"", 600, 400)
     shown = replace(design, cover=PicturePlan("photo", "quay.jpg", 0, None, HERE), files=(photo,))
-    assert pictures_of(shown, ()) == (DrawingPromise("cover:picture", "photo:quay.jpg", 600.0, 400.0),)
+    assert pictures_of(shown, ()) == (DrawingPromise("cover:picture", "photo:quay.jpg", 600.0, 400.0, room=50.0),)
 
 
 def test_no_maker_of_pages_makes_what_another_room_promises() -> None:

@@ -159,23 +159,19 @@ def test_a_page_that_is_too_full_for_its_rulers_is_a_fault_of_ours(
         packed(make_context("letter"))
 
 
-@pytest.mark.parametrize(("room", "promised"), [(False, False), (True, True)])
-def test_only_what_the_cover_says_it_has_no_room_for_is_no_longer_promised(
-    room: bool, promised: bool, make_context: Make, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    """A cover that forgets the hours, and one that leaves them out for want of room."""
+def test_what_the_cover_forgets_stays_promised(make_context: Make, monkeypatch: pytest.MonkeyPatch) -> None:
+    """No page can say that it had no room: whoever promised the hours says when they may be missing."""
 
     def forgets(context: Context) -> tuple[PageDraft, ...]:
-        left_out = () if room else ("cover:hours",)
         draft = cover_drafts(context)[0]
-        return (replace(draft, body=lambda numbers: replace(draft.body(numbers), carried=(), left_out=left_out)),)
+        return (replace(draft, body=lambda numbers: replace(draft.body(numbers), carried=())),)
 
     context = make_context()
     context = replace(context, joined=replace(context.joined, effort=Labour(1, 2, 0, 0, 0, 0, 0, 0)))
     pages = (PageMaker(forgets, (("cover", "Cover"),)), *PAGES[1:])
     monkeypatch.setattr(sys.modules[PageMaker.__module__], "PAGES", pages)
-    keys = {one.key for one in packed(context).promises.sentences}
-    assert ("cover:hours" in keys) == promised and "cover:difficulty" in keys
+    promised = {one.key: one for one in packed(context).promises.sentences}
+    assert promised["cover:hours"].room == 0.0 and "cover:difficulty" in promised
 
 
 def test_the_ink_of_a_page_is_the_same_wherever_it_and_the_pages_it_names_stand(

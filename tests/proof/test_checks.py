@@ -911,6 +911,12 @@ bad("proof/print-list", "a page left out of those to print later")(
 bad("proof/print-list", "another number of sheets")(
     swap(0, "print list sheets", lambda kit: kit.words("on paper: 5 sheets of paper", 22.0, 195.0, 3.0))
 )
+bad("proof/print-list", "nothing to be printed before the others")(
+    swap(0, "print list", lambda kit: kit.words("Print list: 1-4", 22.0, 200.0, 3.0))
+)
+bad("proof/print-list", "too many pages before the others")(
+    swap(0, "print list", lambda kit: kit.words("Print list: now 1-2, then 3-4", 22.0, 200.0, 3.0))
+)
 bad("proof/print-list", "no list")(drop(0, "print list"))
 bad("proof/key-plan", "another letter")(swap(0, "key 2", lambda kit: kit.words("2: B", 54.0, 185.0, 2.7)))
 bad("proof/key-plan", "a letter too many")(swap(0, "key 3", lambda kit: kit.words("3: A, B", 70.0, 185.0, 2.7)))

@@ -8,10 +8,9 @@ from dataclasses import replace
 from publisher.basics import Box, Carried, TextPromise
 from publisher.basics.wording import agreed, numbered
 from publisher.design import own_licence
-from publisher.joints import handling_sentences
+from publisher.joints import LEAST_PICTURE, handling_sentences
 from publisher.pages.front.check_pieces import outer_square_words
 from publisher.pages.front.coupon import fit_of
-from publisher.pages.front.cover_picture import LEAST_PICTURE
 from publisher.pages.front.finished import finished
 from publisher.pages.front.pages_to_print import key_plan, print_list, sheets_of
 from publisher.pages.front.print_check import has_two_squares

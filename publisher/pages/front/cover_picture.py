@@ -3,11 +3,10 @@
 from publisher.basics import Box, Carried, Finding, Pose, Rule, Severity
 from publisher.basics.wording import say_length
 from publisher.design import PicturePlan
-from publisher.joints import COVER_PICTURE, Drawing, drawing_name, whole_names
+from publisher.joints import COVER_PICTURE, LEAST_PICTURE, Drawing, drawing_name, whole_names
 from publisher.pages.sheet import Body, Context, coarse_photo, drawing_pose, photo_size, place_drawing, place_photo
 from publisher.pages.type import GUTTER
 
-LEAST_PICTURE = 50.0  # mm of height
 TALLEST_PHOTO = 80.0  # mm
 PHOTO_SHARE = 0.5  # of the width: the drawing beside it reads where a printer turns the photograph into coarse dots
 
@@ -24,9 +23,7 @@ def finished_piece(context: Context, box: Box, page: int) -> Body:
     for a picture."""
     plan = context.design.cover
     if box.height < LEAST_PICTURE:
-        pictures = (promise.key for promise in context.joined.pictures)
-        left_out = tuple(key for key in pictures if key == COVER_PICTURE or key.startswith("cover:whole:"))
-        return Body(findings=() if plan is None else (_no_room(plan, box.height),), left_out=left_out)
+        return Body(findings=() if plan is None else (_no_room(plan, box.height),))
     if plan is None:
         return _side_by_side(context, box, page)
     if plan.kind == "photo":

@@ -4,13 +4,12 @@ from collections.abc import Iterable
 from dataclasses import replace
 
 from publisher.basics import Box, Carried, Layer, Path, SentencePromise, polyline
-from publisher.joints import Drawing, whole_names
-from publisher.pages.front.cover_picture import LEAST_PICTURE, finished_piece
+from publisher.joints import LEAST_PICTURE, LEAST_VIEWS, Drawing, whole_names
+from publisher.pages.front.cover_picture import finished_piece
 from publisher.pages.model import Drawn, Stroke
 from publisher.pages.sheet import FIGURE, Body, Context, drawing_pose, place_drawing
 from publisher.pages.type import DIMENSION, GUTTER, NOTE, PICTURE_DETAIL, SPACE
 
-LEAST_VIEWS = 40.0  # mm of height: in less they are too small to read
 BESIDE = 0.38  # of the width, for elevation and plan
 SIZE_ROOM = 20.5  # mm at the right of a view, for its height in two lines
 UNDER = 8.0  # mm under the elevation, for its width
@@ -21,16 +20,19 @@ FIGURE_GAP = 0.4  # of its base, between the figure and the piece
 
 
 def finished(context: Context, box: Box, page: int) -> Body:
-    """Draw the piece with its overall sizes: those of several assemblies in words under their pictures."""
+    """Draw the piece with its overall sizes: those of several assemblies, and of one that has no room for its views, in words under
+    the picture."""
     names = whole_names(context.design, context.joined.drawings)
-    if len(names) != 1:
+    views: list[Drawing] = []
+    if len(names) == 1 and box.height >= LEAST_VIEWS:
+        kinds = ("whole", "front", "above")
+        views += filter(None, (context.joined.drawing(f"{kind}:{names[0]}") for kind in kinds))
+    if len(views) < 3:
         said, high = _sizes_in_words(context, box, page)
         return finished_piece(context, replace(box, bottom=box.bottom + high), page) + said
-    whole, front, above = (context.joined.drawing(f"{kind}:{names[0]}") for kind in ("whole", "front", "above"))
-    if whole is None or front is None or above is None or box.height < LEAST_VIEWS:
-        return finished_piece(context, box, page) + Body(left_out=_unsized(context))
-    views, picture = _shared(whole, front, box)
-    return finished_piece(context, picture, page) + _sized(context, (front, above), views, page)
+    whole, front, above = views
+    room, picture = _shared(whole, front, box)
+    return finished_piece(context, picture, page) + _sized(context, (front, above), room, page)
 
 
 def _shared(whole: Drawing, front: Drawing, box: Box) -> tuple[Box, Box]:
@@ -59,6 +61,8 @@ def _sizes_in_words(context: Context, box: Box, page: int) -> tuple[Body, float]
     body, y = Body(), box.bottom
     for sentence in reversed(_sentences(context, "sizes")):
         high = setter.height(sentence.text, NOTE, box.width)
+        if y + high > box.top:
+            continue
         block = setter.paragraph(sentence.text, NOTE, box.left, y + high, box.width)
         place = Box(box.left, y, box.right, y + high)
         body += Body(block.drawn, carried=(Carried(sentence.key, page, place),))
@@ -70,13 +74,6 @@ def _sentences(context: Context, side: str) -> tuple[SentencePromise, ...]:
     """Return what joints says of one overall size of the assemblies."""
     found: Iterable[SentencePromise] = context.joined.sentences
     return tuple(s for s in found if s.key.startswith("cover:") and s.key.endswith(f":{side}"))
-
-
-def _unsized(context: Context) -> tuple[str, ...]:
-    """Return the keys of all that ``_sized`` would carry."""
-    pictures = (promise.key for promise in context.joined.pictures)
-    sizes = (sentence.key for side in ("width", "depth", "height") for sentence in _sentences(context, side))
-    return (*(key for key in pictures if key.startswith(("cover:front:", "cover:above:"))), *sizes)
 
 
 def _sized(context: Context, views: tuple[Drawing, Drawing], box: Box, page: int) -> Body:

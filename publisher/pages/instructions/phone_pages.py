@@ -6,10 +6,9 @@ from functools import partial
 
 from publisher.basics import Box, record
 from publisher.design import PicturePlan, StepPlan
-from publisher.joints import Drawing, copies_taken, drawing_name, parts_in_hand
+from publisher.joints import JOINT, WAYS_UP, Drawing, copies_taken, drawing_name, parts_in_hand
 from publisher.pages.front import licence_of
 from publisher.pages.instructions.act_cells import act_key, pictures_of
-from publisher.pages.instructions.joint_words import joint_words
 from publisher.pages.instructions.screens import (
     UNNUMBERED,
     ScreenBlock,
@@ -27,8 +26,7 @@ from publisher.pages.instructions.screens import (
     words,
 )
 from publisher.pages.instructions.step_acts import ActSketch
-from publisher.pages.instructions.step_block import named_things, stage_tools
-from publisher.pages.instructions.ways_up import ways_up
+from publisher.pages.instructions.step_block import named_things, said_beside, stage_tools
 from publisher.pages.sheet import (
     Body,
     Caution,
@@ -179,11 +177,12 @@ def _step(context: Context, step: StepPlan, own: int) -> Iterator[tuple[str, Scr
     width = _width(context)
     number = len(context.acts) + own
     title, heading = context.say(step.title), f"Step {number}"
+    beside = said_beside(context, own)
     said = [
         words(context, context.say(step.say), width, key=f"step:{own}:say"),
-        *(words(context, said, width) for said in joint_words(context, own)),
+        *(words(context, one.text, width, key=one.key) for one in beside if one.key.startswith(JOINT)),
         gap(SPACE / 2),
-        *([words(context, ways, width, SCREEN_SMALL, promised=True)] if (ways := ways_up(context, step)) else ()),
+        *(words(context, one.text, width, SCREEN_SMALL, one.key) for one in beside if one.key.startswith(WAYS_UP)),
         *_needed(context, step),
         *_warned(context, step),
     ]

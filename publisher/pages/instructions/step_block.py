@@ -4,11 +4,11 @@ from collections.abc import Mapping
 from dataclasses import replace
 from types import MappingProxyType
 
-from publisher.basics import Box, Carried, Finding, Layer, TextPromise, polyline, record
+from publisher.basics import Box, Carried, Finding, Layer, SentencePromise, TextPromise, polyline, record
 from publisher.basics.wording import series
 from publisher.design import StepPlan
 from publisher.geometry import Part
-from publisher.joints import acts_of_step, copies_taken, covering_of, parts_in_hand, parts_of_act
+from publisher.joints import JOINT, WAYS_UP, acts_of_step, copies_taken, covering_of, parts_in_hand, parts_of_act
 from publisher.pages.front import cautions_before
 from publisher.pages.instructions.act_cells import (
     TALLEST_STEP,
@@ -18,11 +18,9 @@ from publisher.pages.instructions.act_cells import (
     pictures_of,
     sketch_cell,
 )
-from publisher.pages.instructions.joint_words import joint_words
 from publisher.pages.instructions.pack_acts import Act
 from publisher.pages.instructions.part_sketches import FIELD_WIDE
 from publisher.pages.instructions.step_acts import guided
-from publisher.pages.instructions.ways_up import ways_up
 from publisher.pages.model import Drawn, Link, Stroke
 from publisher.pages.sheet import (
     Caution,
@@ -237,11 +235,10 @@ def _worded(context: Context, told: _Told, box: Box) -> StepBlock:
     drawn += words.drawn
     y -= words.height
     carried.append(Carried(f"step:{own}:say", pages[0], Box(left, y, left + width, y + words.height)))
-    ways = ways_up(context, step)
-    said = (*joint_words(context, own), *((ways,) if ways else ()))
+    said = said_beside(context, own)
     if told.shown:
-        block = _lines(context, said, Box(left, box.bottom, left + width, y - SPACE / 2))
-        drawn += block.drawn
+        block, held = _lines(context, said, Box(left, box.bottom, left + width, y - SPACE / 2), pages[0])
+        drawn, carried = [*drawn, *block.drawn], [*carried, *held]
         y -= block.height + (SPACE / 2 if said else 0.0)
     keys = (*stage_tools(context, step), *step.uses)
     caution, height, warned = _cautions(context, keys, (left, y - SPACE, width), pages[1])
@@ -261,28 +258,37 @@ def _worded(context: Context, told: _Told, box: Box) -> StepBlock:
         beside, needs = _needed(context, step, room, told.templates)
         depth = needs
         for one in said:  # each where it makes the step least taller
-            block = _lines(context, (one,), replace(side, top=side.top - depth - SPACE / 2))
+            block, held = _lines(context, (one,), replace(side, top=side.top - depth - SPACE / 2), pages[0])
             if side.top - depth - block.height >= y - SMALL.leading:
                 depth += block.height + SPACE / 2
             else:
-                block = _lines(context, (one,), Box(left, box.bottom, left + width, y - SPACE / 2))
+                block, held = _lines(context, (one,), Box(left, box.bottom, left + width, y - SPACE / 2), pages[0])
                 y -= block.height + SPACE / 2
-            drawn += block.drawn
+            drawn, carried = [*drawn, *block.drawn], [*carried, *held]
     carried.append(Carried(f"step:{own}:needs", pages[0], replace(room, bottom=room.top - needs)))
-    texts = tuple(TextPromise(pages[0], one) for one in said)
     height = max(top - y, top - side.top + depth)
-    return StepBlock((*drawn, *beside), height, warned, tuple(carried), texts)
+    return StepBlock((*drawn, *beside), height, warned, tuple(carried))
 
 
-def _lines(context: Context, said: tuple[str, ...], box: Box) -> Block:
-    """Set sentences of ours under one another at the top of a box."""
+def said_beside(context: Context, own: int) -> tuple[SentencePromise, ...]:
+    """Return what the design's ``own``-th step says of its joints, then of ways up, beside the designer's words."""
+    begins = (f"{JOINT}{own}:", f"{WAYS_UP}{own}")
+    return tuple(one for one in context.joined.sentences if one.key.startswith(begins[0]) or one.key == begins[1])
+
+
+def _lines(
+    context: Context, said: tuple[SentencePromise, ...], box: Box, page: int
+) -> tuple[Block, tuple[Carried, ...]]:
+    """Set sentences of ours under one another at the top of a box; return where each stands too."""
     drawn: list[Drawn] = []
+    carried = []
     y = box.top
     for one in said:
-        block = context.type.paragraph(one, SMALL, box.left, y, box.width)
+        block = context.type.paragraph(one.text, SMALL, box.left, y, box.width)
         drawn += block.drawn
+        carried.append(Carried(one.key, page, Box(box.left, y - block.height, box.right, y)))
         y -= block.height
-    return Block(tuple(drawn), box.top - y)
+    return Block(tuple(drawn), box.top - y), tuple(carried)
 
 
 def _cautions(

@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from publisher.basics import FileKind, Promises
-from publisher.joints import SHOP_PHOTO
+from publisher.joints import JOINT, SHOP_PHOTO, WAYS_UP
 
 
 def printed_alone(promises: Promises) -> Promises:
@@ -37,7 +37,8 @@ def told_alone(promises: Promises) -> Promises:
     """Return the promises of a file that tells the steps, with what they take and their pictures, and shows no part at true size."""
     keys = {one.key for one in promises.sentences} | {one.key for one in promises.drawings}
     keys |= {one.key for one in promises.done}
-    return _without_boards(promises, {key for key in keys if key == "summary" or key.startswith("step:")}, "phone")
+    told = {key for key in keys if key == "summary" or key.startswith(("step:", JOINT, WAYS_UP))}
+    return _without_boards(promises, told, "phone")
 
 
 def pictured_alone(promises: Promises) -> Promises:

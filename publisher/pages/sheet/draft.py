@@ -38,8 +38,7 @@ from publisher.pages.type import Setter
 
 @record
 class Body:
-    """What stands on one page, with the promises about it (mm; the page's number is already in each promise). ``left_out``: keys of
-    what other rooms promised of the cover, and a small paper has no room for."""
+    """What stands on one page, with the promises about it (mm; the page's number is already in each promise)."""
 
     drawn: tuple[Drawn, ...] = ()
     tiles: tuple[Tile, ...] = ()
@@ -53,7 +52,6 @@ class Body:
     furniture: tuple[FurniturePromise, ...] = ()
     carried: tuple[Carried, ...] = ()
     compasses: tuple[CompassPromise, ...] = ()
-    left_out: tuple[str, ...] = ()
     fiducials: tuple[FiducialPromise, ...] = ()
     clear: tuple[ClearPromise, ...] = ()
 

@@ -6,12 +6,13 @@ from dataclasses import replace
 
 from publisher.basics import Finding, Promises, Rule, Severity, reworded
 from publisher.design import Design
+from publisher.joints import JOINT, WAYS_UP
 from publisher.pages.model import Drawn, Fill, Picture, Stroke, Words
 from publisher.pages.sheet.draft import Body, PageDraft
 from publisher.pages.type import ENGLISH, Tongue, known_languages
 
 MOST_NOT_SAID = 5  # texts without a row that the finding names
-OURS = ("cover:", "pile:")  # keys of sentences in words of ours: all others are texts of the spec
+OURS = ("cover:", "pile:", JOINT, WAYS_UP)  # keys of sentences in words of ours: all others are texts of the spec
 NOT_TRANSLATED = Rule(
     "pages/not-translated",
     "A text of ours that the pack's language lacks",

@@ -17,8 +17,10 @@ PLAN_RULE = 30.0  # mm: lines between rows are longer
 PRINT_LIST, KEY_PLAN = "print_list", "key_plan"
 NO_PART = "check"  # what the key plan calls a page that shows no part
 _RUNS = r"\d+(?:-\d+)?(?:, \d+(?:-\d+)?)*"
+NOW = re.compile(rf"now ({_RUNS}), then ")
 LIST = re.compile(rf"((?:now {_RUNS}, then )?{_RUNS}) on paper: (\d+) sheets? ")
 PAGES = re.compile(r"\d+(?:-\d+)?")
+CHECK_FIRST = "print_check"  # the kind of the page that is printed and measured before the others
 
 
 @judged(
@@ -46,15 +48,19 @@ def print_plan(case: Case, check: Check[Case]) -> Findings:
 @judged(
     "proof/print-list",
     "Print list of the pages that must print true",
-    "a buyer copies it into a print dialogue: a page too few is a missing part, a page too many wastes paper",
+    "a buyer copies it into a print dialogue: a page too few is a missing part, a page too many wastes paper, and who prints all at once "
+    "has not measured the print check first",
     may_be_empty=True,
 )
 def print_list(case: Case, check: Check[Case]) -> Findings:
-    """Read the list where its page carries it: the numbers of the pages that must print true, and how many sheets they are."""
-    wanted = [page.page for page in case.promises.pages if page.true_size]
+    """Read the list where its page carries it: the numbers of the pages that must print true, those of the print check before the
+    others, and how many sheets they are."""
+    true = [page for page in case.promises.pages if page.true_size]
+    wanted = [page.page for page in true]
     if not wanted or case.promises.purpose != "pack":
         return 0  # a test page is printed whole
-    judge = partial(_list_fault, case, wanted)
+    first = [page.page for page in true if page.kind == CHECK_FIRST]
+    judge = partial(_list_fault, case, wanted, first if len(first) < len(wanted) else [])
     hint = "write the list from the numbers of the pages that must print true"
     yield from carried_faults(case, check, PRINT_LIST, "the print list", hint, judge)
     return len(wanted)
@@ -93,8 +99,9 @@ def _caption_fault(case: Case, number: int, letters: set[str], where: Carried) -
     return f": the key plan says “{said}” for page {number}, which shows {', '.join(sorted(letters)) or 'no part'}"
 
 
-def _list_fault(case: Case, wanted: list[int], where: Carried) -> str:
-    """Return in words what the printed list says otherwise; empty when nothing."""
+def _list_fault(case: Case, wanted: list[int], first: list[int], where: Carried) -> str:
+    """Return in words what the printed list says otherwise than all pages that are ``wanted``, some of them ``first``; empty when
+    nothing."""
     said = words_at(case, where)
     found = LIST.search(said)
     if found is None:
@@ -102,6 +109,9 @@ def _list_fault(case: Case, wanted: list[int], where: Carried) -> str:
     pages = [page for run in PAGES.findall(found[1]) for page in _run(run)]
     if pages != wanted:
         return f": the print list says {found[1]}; the pages that must print true are {', '.join(map(str, wanted))}"
+    now = NOW.match(found[1])
+    if [page for run in PAGES.findall(now[1]) for page in _run(run)] != first if now else first:
+        return f": the print list says {found[1]}; {', '.join(map(str, first)) or 'nothing'} must be printed before the others"
     return "" if int(found[2]) == len(wanted) else f": the print list says {found[2]} sheets for {len(wanted)} pages"
 
 

@@ -7,6 +7,7 @@ from math import isinf
 
 from publisher.basics import Carried, Check, Findings, NumberPromise, SentencePromise, record
 from publisher.proof.checks.frame import carried_faults, judged
+from publisher.proof.checks.left_out import may_be_missing
 from publisher.proof.measuring import Case, lines_in
 from publisher.proof.reading import MM_PER_INCH, normal, unbroken
 
@@ -47,7 +48,7 @@ def sentences(case: Case, check: Check[Case]) -> Findings:
     """Read each promised text where its page carries it, and hold its numbers against their values."""
     hint = "fill the sentence from the facts of this design"
     for promise in case.promises.sentences:
-        if normal(promise.text) or case.carried(promise.key):
+        if (normal(promise.text) or case.carried(promise.key)) and not may_be_missing(case, promise):
             judge = partial(_fault, case, promise)
             yield from carried_faults(case, check, promise.key, f"“{promise.text[:60]}”", hint, judge)
     return len(case.promises.sentences)

@@ -5,9 +5,12 @@ from collections.abc import Callable
 import pytest
 
 from publisher.basics import Box
-from publisher.pages.front.finished import LEAST_VIEWS, finished
-from publisher.pages.sheet.draft import Context
+from publisher.joints import LEAST_VIEWS
+from publisher.pages.front import finished as maker
+from publisher.pages.front.finished import finished
+from publisher.pages.sheet.draft import Body, Context
 from publisher.pages.sheet.page_checks import ink_box
+from tests.proof.refused import refused_by
 
 BOXES = (Box(12.0, 120.0, 198.0, 220.0), Box(12.0, 150.0, 198.0, 206.0))
 
@@ -31,14 +34,24 @@ def test_both_views_have_one_scale_and_stay_in_the_box(
     assert context.joined.drawing(f"front:{name}") is not None
 
 
-def test_a_low_box_shows_the_picture_alone(demo: Callable[..., Context]) -> None:
+def test_a_low_box_shows_the_picture_and_says_the_sizes(demo: Callable[..., Context]) -> None:
     low = Box(12.0, 120.0, 198.0, 120.0 + LEAST_VIEWS - 1.0)
-    body = finished(demo("bridge"), low, 1)
-    assert not {where.key.split(":")[1] for where in body.carried} & {"front", "above"}
-    left = {
-        "cover:front:crossing",
-        "cover:above:crossing",
-        *(f"cover:crossing:{s}" for s in ("width", "depth", "height")),
-    }
-    assert left <= set(body.left_out) and not {where.key for where in body.carried} & set(body.left_out)
-    assert finished(demo("bridge"), BOXES[0], 1).left_out == ()
+    context = demo("bridge")
+    assert {where.key for where in finished(context, low, 1).carried} == {"cover:crossing:sizes"}
+    assert "cover:crossing:sizes" not in {where.key for where in finished(context, BOXES[0], 1).carried}
+    no_room = Box(12.0, 120.0, 198.0, 121.0)
+    assert finished(context, no_room, 1).drawn == (), "there is no room for a line of words either"
+
+
+def test_sizes_in_words_are_as_good_for_proof_as_views(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(maker, "LEAST_VIEWS", 500.0)
+    assert refused_by("toll-house") == set()
+
+
+@pytest.mark.parametrize("name", ["_sizes_in_words", "finished_piece"])
+def test_a_cover_that_leaves_out_what_it_has_room_for_is_refused(monkeypatch: pytest.MonkeyPatch, name: str) -> None:
+    monkeypatch.setattr(maker, "LEAST_VIEWS", 500.0)
+    nothing = {"_sizes_in_words": (Body(), 0.0), "finished_piece": Body()}
+    monkeypatch.setattr(maker, name, lambda *_: nothing[name])
+    missing = {"_sizes_in_words": {"proof/sentence", "proof/step-picture"}, "finished_piece": {"proof/step-picture"}}
+    assert missing[name] <= refused_by("toll-house")

@@ -23,7 +23,8 @@ def test_only_what_is_shown_is_promised_and_of_that_one_copy(demo: Callable[...,
 def test_a_phone_copy_promises_the_steps_and_nothing_of_the_board(demo: Callable[..., Context]) -> None:
     whole = packed(demo("toll-house")).promises
     told = told_alone(whole)
-    assert {one.key.split(":")[0] for one in (*told.sentences, *told.drawings)} == {"step", "summary"}
+    kinds = {one.key.split(":")[0] for one in (*told.sentences, *told.drawings)}
+    assert kinds == {"step", "summary", "joint", "ways"}
     assert (told.sheets, told.layouts, told.work, told.sides, told.purpose) == ((), (), None, (), "phone")
 
 
