@@ -9,7 +9,7 @@ from publisher.basics import DrawingPromise, SentencePromise
 from publisher.proof.measuring import Case
 
 SUMMARY = "summary"
-WHITE = 11.0  # mm over and under what stands there: so much more is free than it would take
+WHITE_ROUND = 11.0  # mm over and under what stands there: so much more is free than it would take
 
 
 def may_be_missing(case: Case, promise: SentencePromise | DrawingPromise) -> bool:
@@ -20,7 +20,7 @@ def may_be_missing(case: Case, promise: SentencePromise | DrawingPromise) -> boo
     if promise.instead and all(case.carried(key) for key in promise.instead):
         return True
     pages = {where.page for where in case.carried(SUMMARY)}
-    if promise.room <= 0.0 or any(free_height(case, page) >= promise.room + WHITE for page in pages):
+    if promise.room <= 0.0 or any(free_height(case, page) >= promise.room + WHITE_ROUND for page in pages):
         return False
     rooms = {one.key: one.room for one in case.promises.sentences} | {
         one.key: one.room for one in case.promises.drawings
