@@ -141,7 +141,11 @@ PathEdge: TypeAlias = Line | Arc
 
 @record
 class Path:
-    """Lines and arcs end to end. In a closed path the last ends where the first starts."""
+    """Lines and arcs end to end. In a closed path the last ends where the first starts.
+
+    Of a polyline without a name the points are kept; its edges are made when somebody asks for them: pages draw thousands of such lines,
+    and move each of them, by their points alone.
+    """
 
     edges: tuple[PathEdge, ...]
     closed: bool = True
@@ -159,6 +163,15 @@ class Path:
         """Length in mm, arcs as arcs."""
         return sum(edge.length for edge in self.edges)
 
+    @property
+    def corners(self) -> tuple[Point, ...] | None:
+        """The start of its first edge and the end of each where all are lines; None where one is an arc."""
+        if _edges_to_come(self):
+            return self.travelled if self.closed or len(self._points) > 1 else self._points * 2
+        if any(isinstance(edge, Arc) for edge in self.edges):
+            return None
+        return (*(edge.start for edge in self.edges[:1]), *(edge.end for edge in self.edges))
+
     def flattened(self, sagitta: float) -> tuple[Point, ...]:
         """Return its points (mm), arcs flattened to this sagitta; a closed path does not repeat its first."""
         points = [point for edge in self.edges for point in edge.points(sagitta)]
@@ -173,6 +186,8 @@ class Path:
     @property
     def box(self) -> Box:
         """The upright rectangle (mm) that it just fits in, arcs as arcs."""
+        if _edges_to_come(self):
+            return Box.round(self._points)
         return Box.round(point for edge in self.edges for point in (edge.start, edge.end, *edge.farthest()))
 
     def reversed(self) -> "Path":
@@ -181,11 +196,15 @@ class Path:
 
     def carried(self, carry: Carry, mirrored: bool = False, scale: float = 1.0) -> "Path":
         """Return the path carried by a motion, a mirror or a change of scale, in its own order."""
+        if _edges_to_come(self):
+            return polyline(list(map(carry, self._points)), self.closed)
         return Path(tuple(edge.carried(carry, mirrored, scale) for edge in self.edges), self.closed)
 
     def placed(self, pose: Pose) -> "Path":
         """Return the path carried by a pose, in its own order."""
         a, b, c, d, e, f = pose.matrix()
+        if _edges_to_come(self):
+            return polyline([(a * x + c * y + e, b * x + d * y + f) for x, y in self._points], self.closed)
         return self.carried(lambda p: (a * p[0] + c * p[1] + e, b * p[0] + d * p[1] + f), pose.mirrored)
 
     def renamed(self, name: Callable[[str], str]) -> "Path":
@@ -204,6 +223,36 @@ class Path:
         """The name of its first edge: that of all where it is a stretch."""
         return self.edges[0].name
 
+    def __getstate__(self) -> list[object]:
+        """Return what another process makes it of again."""
+        return [self.edges, self.closed, self._points]
+
+
+_EDGES, _CLOSED, _POINTS = (vars(Path)[name] for name in ("edges", "closed", "_points"))  # the slots
+
+
+def _edges_to_come(path: Path) -> bool:
+    """Say whether the edges of a path, which are lines between its points, have not been asked for yet."""
+    try:
+        _EDGES.__get__(path)
+    except AttributeError:
+        return True
+    return False
+
+
+def _edges_at_last(path: Path, name: str) -> tuple[PathEdge, ...]:
+    """Make the edges of a polyline, as it is asked for them for the first time."""
+    if name != "edges":
+        raise AttributeError(f"a path has no {name}")
+    points = path.points
+    ends = (*points, points[0]) if path.closed or len(points) == 1 else points
+    edges = tuple(Line("", a, b) for a, b in pairwise(ends))
+    _EDGES.__set__(path, edges)
+    return edges
+
+
+setattr(Path, "__getattr__", _edges_at_last)  # noqa: B010 - asked when a slot is empty; written so, types know no other name
+
 
 def closed_path(edges: Iterable[PathEdge]) -> Path:
     """Return the closed path of a chain of edges, without those of no length: each starts where the one before ends."""
@@ -214,9 +263,13 @@ def closed_path(edges: Iterable[PathEdge]) -> Path:
 
 def polyline(points: Sequence[Point], closed: bool = False, name: str = "") -> Path:
     """Return a path of lines through the points (mm); a single point is a line of no length."""
-    ends = (*points, points[0]) if closed or len(points) == 1 else points
-    path = Path(tuple(Line(name, a, b) for a, b in pairwise(ends)), closed)
-    object.__setattr__(path, "_points", tuple(points))  # they are at hand
+    if not name and len(points) > 0 and (len(points) == 1 or points[-1] != points[-2]):
+        path = Path.__new__(Path)
+        _CLOSED.__set__(path, closed)
+    else:
+        ends = (*points, points[0]) if closed or len(points) == 1 else points
+        path = Path(tuple(Line(name, a, b) for a, b in pairwise(ends)), closed)
+    _POINTS.__set__(path, tuple(points))  # they are at hand
     return path
 
 

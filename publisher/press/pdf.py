@@ -126,7 +126,7 @@ def _xy(point: Point) -> str:
 
 
 def _upright_rectangle(path: Path) -> bool:
-    if not path.closed or len(path.edges) != 4 or not all(isinstance(edge, Line) for edge in path.edges):
+    if not path.closed or len(path.points) != 4 or path.corners is None:
         return False
     (ax, ay), (bx, by), (cx, cy), (dx, dy) = path.points
     return (ay, bx, cy, dx) == (by, cx, dy, ax)
@@ -136,6 +136,13 @@ def _path_code(path: Path) -> Iterator[str]:
     if _upright_rectangle(path):  # one operator instead of five: page codes and tick boxes are made of rectangles
         (left, bottom), _, (right, top), _ = path.points
         yield f"{_xy((left, bottom))} {_number(right - left)} {_number(top - bottom)} re"
+        return
+    if corners := path.corners:
+        yield f"{_xy(corners[0])} m"
+        for point in corners[1:-1] if path.closed else corners[1:]:  # h draws the last side
+            yield f"{_xy(point)} l"
+        if path.closed:
+            yield "h"
         return
     yield f"{_xy(path.edges[0].start)} m"
     for index, edge in enumerate(path.edges):

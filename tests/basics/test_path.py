@@ -1,11 +1,15 @@
 """Paths: lines and arcs, their points, how they are carried, turned round and named."""
 
+import pickle
+from collections.abc import Callable, Sequence
+from copy import copy
+from dataclasses import replace
 from itertools import pairwise
 from math import dist, hypot, pi
 
 import pytest
 
-from publisher.basics import SAGITTA, Arc, Box, Line, Path, Pose, circle, closed_path, polar, polyline
+from publisher.basics import SAGITTA, Arc, Box, Line, Path, Point, Pose, circle, closed_path, polar, polyline
 
 RIGHT = Line("a", (0.0, 0.0), (10.0, 0.0))
 QUARTER = Arc("q", (5.0, 0.0), (0.0, 5.0), (0.0, 0.0), 5.0, 90.0)
@@ -83,6 +87,47 @@ def test_a_pen_comes_back_to_the_first_point_of_a_closed_path() -> None:
     corners = ((0.0, 0.0), (4.0, 0.0), (0.0, 3.0))
     assert polyline(corners).travelled == corners
     assert polyline(corners, closed=True).travelled == (*corners, (0.0, 0.0))
+
+
+TRIANGLE = ((0.0, 0.0), (4.0, 0.0), (0.0, 3.0))
+
+
+def with_edges(points: Sequence[Point], closed: bool) -> Path:
+    """Return the same as ``polyline`` with all edges made at once."""
+    ends = (*points, points[0]) if closed or len(points) == 1 else points
+    return Path(tuple(Line("", a, b) for a, b in pairwise(ends)), closed)
+
+
+@pytest.mark.parametrize("closed", [True, False])
+@pytest.mark.parametrize(
+    "points", [TRIANGLE, TRIANGLE[:2], TRIANGLE[:1], (*TRIANGLE, TRIANGLE[0]), (*TRIANGLE, TRIANGLE[2])]
+)
+def test_a_polyline_whose_edges_nobody_asked_for_yet_is_the_same_path(points: tuple[Point, ...], closed: bool) -> None:
+    """However it is asked, moved, kept or sent to another process first."""
+    made, pose = with_edges(points, closed), Pose(3.0, 4.0, 37.0, mirrored=True)
+    late: Callable[[], Path] = lambda: polyline(points, closed)  # noqa: E731
+    assert late().placed(pose) == made.placed(pose)
+    assert late().placed(pose).points == made.placed(pose).points
+    assert late().carried(lambda p: (p[0] / 2, p[1])) == made.carried(lambda p: (p[0] / 2, p[1]))
+    assert late().box == made.box
+    assert late().corners == made.corners
+    assert late() == made and hash(late()) == hash(made) and repr(late()) == repr(made)
+    assert pickle.loads(pickle.dumps(late())) == copy(late()) == made
+    assert replace(late(), closed=False).edges == made.edges
+    assert late().reversed().edges == made.reversed().edges
+
+
+def test_edges_of_a_polyline_are_made_once_and_a_path_knows_no_other_name() -> None:
+    path = polyline(TRIANGLE)
+    assert path.edges is path.edges
+    with pytest.raises(AttributeError, match=r"a path has no edge$"):
+        getattr(path, "edge")  # noqa: B009 - a name that types refuse
+
+
+def test_the_corners_of_a_path_are_the_ends_of_its_lines() -> None:
+    assert polyline(TRIANGLE, True).corners == (*TRIANGLE, TRIANGLE[0]) == with_edges(TRIANGLE, True).corners
+    assert polyline(TRIANGLE[:1]).corners == (TRIANGLE[0], TRIANGLE[0])
+    assert Path((QUARTER, RIGHT)).corners is None
 
 
 def test_a_change_of_scale() -> None:

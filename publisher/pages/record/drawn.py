@@ -6,7 +6,7 @@ from math import dist
 
 import numpy as np
 
-from publisher.basics import WEIGHTS, Arc, Box, DrawnPromise, LinkPromise, Path, Point, weight_of
+from publisher.basics import WEIGHTS, Box, DrawnPromise, LinkPromise, Path, Point, weight_of
 from publisher.pages.model import Drawn, Fill, Link, Picture, Stroke, Words
 
 BACK_AT_START = 0.001  # mm: a knot nearer to the first is the first again
@@ -32,7 +32,7 @@ def _promise(page: int, thing: Drawn) -> DrawnPromise | None:
         return DrawnPromise(page, "picture", (thing.box.left, thing.box.bottom), thing.box)
     if not isinstance(thing, Stroke | Fill) or not thing.paths:
         return None
-    starts, ends = [path.edges[0].start for path in thing.paths], [_end(path) for path in thing.paths]
+    starts, ends = [path.points[0] for path in thing.paths], [_end(path) for path in thing.paths]
     closed = sum(a == b for a, b in zip(starts, ends, strict=True))
     box = Box.round(point for path in thing.paths for point in path.points)
     first, last, count = _mean(starts), _mean(ends), len(thing.paths)
@@ -52,11 +52,9 @@ def _promise(page: int, thing: Drawn) -> DrawnPromise | None:
 
 def _knots(path: Path) -> list[Point]:
     """Return the points by which one knows a path; its first once, where it ends there again."""
-    first = path.edges[0].start
-    if any(isinstance(edge, Arc) for edge in path.edges):
-        knots = [first, *(knot for edge in path.edges for knot in edge.knots())]
-    else:
-        knots = list(path.points)  # made already
+    first = path.points[0]
+    straight = path.corners is not None
+    knots = list(path.points) if straight else [first, *(knot for edge in path.edges for knot in edge.knots())]
     while len(knots) > 1 and dist(knots[-1], first) < BACK_AT_START:
         knots.pop()
     return knots
@@ -68,7 +66,7 @@ def _weighed(knots: list[Point]) -> Point:
 
 
 def _end(path: Path) -> Point:
-    return path.edges[0].start if path.closed else path.edges[-1].end
+    return path.points[0 if path.closed else -1]
 
 
 def _mean(points: list[Point]) -> Point:

@@ -60,6 +60,8 @@ def _plain(thing: Drawn, digests: dict[str, str]) -> Plain:
 
 
 def _path(path: Path) -> Plain:
+    if corners := path.corners:
+        return [path.closed, [[round(x, INK_DECIMALS) + 0.0, round(y, INK_DECIMALS) + 0.0] for x, y in corners]]
     ends: list[Plain] = [_lengths(*path.edges[0].start)]
     for edge in path.edges:
         bow = (*edge.centre, edge.radius, edge.sweep) if isinstance(edge, Arc) else ()
