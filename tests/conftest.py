@@ -22,7 +22,7 @@ if sys.dont_write_bytecode:  # as many containers ask: each process of a run wou
     os.environ["PYTHONPYCACHEPREFIX"] = sys.pycache_prefix
 
 gc.set_threshold(
-    400_000, 20, 50
+    2_000_000, 20, 50
 )  # as the commands do: looking for rings more often is a fifteenth of all time of the tests
 
 settings.register_profile("same_every_time", derandomize=True, deadline=None, database=None)

@@ -114,9 +114,10 @@ def group() -> None:
 
 
 def look_for_rings_seldom() -> None:
-    """Let Python look less often for records that hold each other. Ours do not, and a build holds fewer than this number at once: as
-    Python is set, it spends a tenth of its time on looking through what it still needs. Processes that share the work follow."""
-    gc.set_threshold(400_000, 20, 50)
+    """Let Python look less often for records that hold each other. Ours do not, and a build of several papers holds fewer than this
+    number at once: as Python is set, it spends a tenth of its time on looking through what it still needs. Processes that share the
+    work follow."""
+    gc.set_threshold(2_000_000, 20, 50)
 
 
 def say_any_name() -> None:
