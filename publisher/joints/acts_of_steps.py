@@ -211,6 +211,15 @@ def bevelled_later(context: InHand, step: StepPlan) -> frozenset[str]:
     return frozenset(part.id for one in acts for part, _ in parts_of_act(context, one, "bevel"))
 
 
+def opened_before(context: InHand, step: StepPlan) -> frozenset[str]:
+    """Return the parts whose openings are cut before a step cuts outlines, by an act of its own or of an earlier step: an opening at an
+    edge is open then."""
+    steps = context.design.steps
+    at = next((number for number, one in enumerate(steps) if one is step), 0)
+    acts = (one for one in steps[: at + 1] if "cut_openings" in acts_of_step(context, one))
+    return frozenset(part.id for one in acts for part, _ in parts_of_act(context, one, "cut_openings"))
+
+
 def turned_over(context: InHand, step: StepPlan, act: str) -> bool:
     """Tell whether a part lies on its other face for an act than for the last one before it, of this step or of one before."""
     last: dict[str, str] = {}

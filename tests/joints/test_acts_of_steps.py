@@ -13,6 +13,7 @@ from publisher.joints import (
     covering_of,
     face_up,
     how_made,
+    opened_before,
     parts_of_act,
     turned_over,
 )
@@ -152,3 +153,17 @@ def test_edges_are_left_for_a_bevel_only_where_a_step_cuts_it(demo: Callable[...
     bevels = step(house, stage="cut", parts=(roof.id,), acts=("bevel",))
     for steps, left in (((outlines,), set()), ((outlines, bevels), {roof.id}), ((bevels, outlines), set())):
         assert bevelled_later(with_steps(house, *steps), outlines) == left
+
+
+def test_openings_are_open_where_an_act_before_cut_them(demo: Callable[..., Context]) -> None:
+    house = demo("toll-house")
+    gable = house.parts[0]
+    outlines = step(house, stage="cut", parts=(gable.id,), acts=("cut_outlines",))
+    openings = step(house, stage="cut", parts=(gable.id,), acts=("cut_openings",))
+    both = step(house, stage="cut", parts=(gable.id,), acts=("cut_openings", "cut_outlines"))
+    for steps, asked, opened in (
+        ((openings, outlines), outlines, {gable.id}),
+        ((outlines, openings), outlines, set()),
+        ((both,), both, {gable.id}),
+    ):
+        assert opened_before(with_steps(house, *steps), asked) == opened

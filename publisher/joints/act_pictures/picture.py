@@ -25,6 +25,7 @@ from publisher.joints.act_pictures.signs import (
     put_turn,
     put_up,
 )
+from publisher.joints.act_pictures.signs_behind import put_label_behind, put_up_behind
 from publisher.joints.act_pictures.strip import strip_sketch
 from publisher.joints.drawings import Sketch, solids_of
 from publisher.joints.outlines import Array
@@ -85,7 +86,7 @@ def act_picture(scene: ActScene, sight: Sight, *, turned: Turning = "") -> Sketc
     if scene.times > 1:
         put_times(sheet, scene.times)
     sheet.ground.mark(np.array(guides))
-    _add_tops(scene, sight, fitted, sheet)
+    _add_tops(scene, sight, fitted, on_paper.both, sheet)
     _add_labels(scene, sight, fitted, on_paper, sheet)
     clear = shapely.union_all(np.array(sheet.clear)) if sheet.clear else shapely.Polygon()
     for weight, lines in (("hatch", hatch), ("detail", pattern), ("guide", guides)):
@@ -190,13 +191,15 @@ def _around(sight: Sight, fitted: Fitted, circle: shapely.Geometry) -> Shapes:
     return Shapes(of(sight.there.areas, np.zeros(3)), of(sight.new.areas, sight.shift)).carried(fitted)
 
 
-def _add_tops(scene: ActScene, sight: Sight, fitted: Fitted, sheet: Sheet) -> None:
-    """Add the arrows that say which end of a part is up, to the first of each part in words too."""
+def _add_tops(scene: ActScene, sight: Sight, fitted: Fitted, all_parts: shapely.Geometry, sheet: Sheet) -> None:
+    """Add the arrows that say which end of a part is up, to the first of each part in words too. They are copied to the outside: where
+    that looks away, the arrow stands beside the part."""
     said: set[str] = set()
+    behind: list[tuple[str, Array, shapely.Geometry]] = []
     axes = sight.view.axes()
-    for group, solids, by in (
-        (scene.added, sight.new, sight.shift),
-        (scene.before, sight.there, np.zeros(3)),
+    for group, solids, by, inside in (
+        (scene.added, sight.new, sight.shift, sight.new_inside),
+        (scene.before, sight.there, np.zeros(3), sight.there_inside),
     ):
         for solid, main in zip(group, solids.main, strict=True):
             way = (axes @ solid.frame.axes)[:2, 1]
@@ -206,8 +209,13 @@ def _add_tops(scene: ActScene, sight: Sight, fitted: Fitted, sheet: Sheet) -> No
             if face.is_empty:
                 continue
             area = fitted.carry(moved(face, by))
-            if put_up(sheet, way, area, word=solid.part.id not in said):
+            if main in inside:
+                behind.append((solid.part.id, way, area))
+            elif put_up(sheet, way, area, word=solid.part.id not in said):
                 said.add(solid.part.id)
+    for part, way, area in behind:
+        if put_up_behind(sheet, way, area, all_parts, word=part not in said):
+            said.add(part)
 
 
 def _add_labels(scene: ActScene, sight: Sight, fitted: Fitted, shapes: Shapes, sheet: Sheet) -> None:
@@ -231,9 +239,15 @@ def _add_labels(scene: ActScene, sight: Sight, fitted: Fitted, shapes: Shapes, s
         put_label(sheet, scene.note, shapely.buffer(middle, 1.0), shapely.Polygon())
     axes = sight.view.axes()
     for letter in scene.letters:
-        for point, by in ((letter.there, np.zeros(3)), (letter.new, sight.shift)):
+        for point, looks, by in (
+            (letter.there, letter.there_looks, np.zeros(3)),
+            (letter.new, letter.new_looks, sight.shift),
+        ):
             at = shapely.Point(fitted.at((axes @ point + by)[None, :2])[0])
-            put_label(sheet, letter.text, shapely.buffer(at, 1.5), shapely.Polygon())
+            if float((axes @ looks)[2]) < 0.0:
+                put_label_behind(sheet, letter.text, at, shapes.both)
+            else:
+                put_label(sheet, letter.text, shapely.buffer(at, 1.5), shapely.Polygon())
 
 
 def _counted(label: ActLabel, group: tuple[Solid, ...]) -> set[str]:

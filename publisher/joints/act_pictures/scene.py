@@ -34,11 +34,24 @@ class ActLabel:
 
 @record
 class MatchLetter:
-    """A match letter, and the points (3,) at which it stands on what is there and on what is added, in place."""
+    """A match letter, and the points (3,) at which it stands on what is there and on what is added, in place; with the way (3,) in which
+    the face looks that carries it, 0 where either face may."""
 
     text: str
     there: Array
     new: Array
+    there_looks: Array = field(default_factory=lambda: np.zeros(3))
+    new_looks: Array = field(default_factory=lambda: np.zeros(3))
+
+    def turned(self, matrix: Array) -> "MatchLetter":
+        """Return the letter on what is turned."""
+        return MatchLetter(
+            self.text,
+            matrix @ self.there,
+            matrix @ self.new,
+            matrix @ self.there_looks,
+            matrix @ self.new_looks,
+        )
 
 
 @record
@@ -93,7 +106,7 @@ class ActScene:
             )
 
         sweep = replace(self.sweep, path=self.sweep.path @ matrix.T) if self.sweep is not None else None
-        letters = tuple(MatchLetter(one.text, matrix @ one.there, matrix @ one.new) for one in self.letters)
+        letters = tuple(one.turned(matrix) for one in self.letters)
         return replace(
             self,
             before=placed(self.before),

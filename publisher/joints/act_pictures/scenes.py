@@ -232,14 +232,17 @@ def _letters(subject: Assembled, act: Addition, bodies: dict[str, Mover]) -> tup
         new = [name for name in sides if name in act.added]
         there = [name for name in sides if name in act.before]
         if join.match and len(new) == 1 == len(there) and join.match not in found:
-            ends = [_middle(bodies[name], sides[name], join) for name in (there[0], new[0])]
+            alike = alike_parts(subject.design, subject.parts)
+            ends = [_middle(bodies[name], sides[name], join, alike) for name in (there[0], new[0])]
             if ends[0] is not None and ends[1] is not None:
-                found[join.match] = MatchLetter(join.match, ends[0], ends[1])
+                (at, looks), (goes, its) = ends[0], ends[1]
+                found[join.match] = MatchLetter(join.match, at, goes, looks, its)
     return tuple(found.values())
 
 
-def _middle(body: Mover, edge: str, join: Join) -> Array | None:
-    """Return the middle of an edge on the outside face of a body; of one beside which the joint lies, as far into the board."""
+def _middle(body: Mover, edge: str, join: Join, alike: frozenset[str]) -> tuple[Array, Array] | None:
+    """Return the middle of an edge on the face of a body that carries its letter, and which way that looks; of one beside which the
+    joint lies, as far into the board: what is glued there, its lines and their letter, stands on the inside."""
     panel = body.panels[0]
     found = panel.part.edge(edge)
     if found is None or found.nominal_length < 1e-9:
@@ -249,7 +252,11 @@ def _middle(body: Mover, edge: str, join: Join) -> Array | None:
     own = join.a.panel == body.name or (join.b.panel == body.name and join.tabs_on != body.name)
     inset = join.inset if own and join.tabs_on != body.name else 0.0
     at = (start + end) / 2 + inset * np.array([-way[1], way[0]])
-    return np.asarray(panel.frame.carry(np.array([[at[0], at[1], 0.0]]))[0])
+    behind = inset > 0.0 and join.joint == "butt"
+    deep = panel.part.thickness if behind else 0.0
+    looks = (-1.0 if behind else 1.0) * panel.frame.outward
+    either = panel.part.id in alike and not behind
+    return panel.frame.carry(np.array([[at[0], at[1], -deep]]))[0], np.zeros(3) if either else looks
 
 
 def _strip(subject: Assembled, body: Mover) -> Solid | None:

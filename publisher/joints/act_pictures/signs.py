@@ -32,6 +32,9 @@ TURN_SAID = 5.2
 LABEL_HIGH, LABEL_WIDE = 2.8, 1.8
 """mm that a label is taken to be high, and wide for each sign."""
 
+SWEEP_CLEAR = 1.6
+"""mm on either side of an arrow along a curve that strokes and patterns leave free."""
+
 CROSS_HALF = 2.4
 """mm: half of a cross through what is not done, each way."""
 
@@ -198,9 +201,10 @@ def put_sweep(sheet: Sheet, path: Array, text: str, *, wrong: bool) -> None:
             sheet.sketch.add_path("cue", np.array([middle - arm, middle + arm]))
     spot = shapely.Point(path[len(path) // 2]).buffer(1.0)
     put_label(sheet, text, spot, shapely.Polygon(), led=False)
-    left, low = path.min(axis=0)
-    right, high = path.max(axis=0)
-    sheet.take(Box(float(left), float(low), float(right), float(high)))
+    sheet.clear.append(
+        shapely.buffer(shapely.LineString(path), SWEEP_CLEAR)
+    )  # no box: it would show as a window in strokes
+    sheet.ground.mark_area(shapely.box(*path.min(axis=0), *path.max(axis=0)))
 
 
 def put_times(sheet: Sheet, times: int) -> None:

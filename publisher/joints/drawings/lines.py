@@ -24,6 +24,7 @@ WEIGHTS = (
         "added",
         "added_contour",
         "ring",
+        "behind",
         "leader",
         "cue",
         "head",
@@ -31,7 +32,7 @@ WEIGHTS = (
 )
 """In the order in which they are drawn."""
 
-AS_THEY_ARE = ("detail", "hatch", "guide", "ring", "leader", "head")
+AS_THEY_ARE = ("detail", "hatch", "guide", "ring", "behind", "leader", "head")
 """Weights of lines that are not cut where others meet them."""
 
 SNAP = 0.01

@@ -20,7 +20,7 @@ SLIT = "cut as deep as the template says"
 WASTE, WASTE_HALF = "cut it out and throw it away", 1.6  # words; mm: half of the height of its sample
 SHADE = (
     "In pictures short strokes are on the inside of a part and its pattern on the outside; the word “top” is at its upper end. "
-    "Hatched there is waste, or board that is cut through."
+    "Dashed beside a part, it is on the face that looks away. Hatched there is waste too."
 )
 SAMPLE = 17.0  # length of a line sample: long enough for every pattern to show
 LEGEND_ROW = 5.4

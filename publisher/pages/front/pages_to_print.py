@@ -9,7 +9,7 @@ import shapely
 from publisher.basics import Box, Carried, Layer, Path, Point, polyline, record, remembered
 from publisher.basics.wording import counted
 from publisher.pages.model import Drawn, Link, Stroke
-from publisher.pages.sheet import Context, TruePage, described
+from publisher.pages.sheet import Context, TruePage, described, set_apart
 from publisher.pages.type import CELL_GAP, DIMENSION, HEADING, NOTE, PICTURE_DETAIL, RULE, SMALL, SPACE, Block
 
 TALLEST_PREVIEW, LEAST_PREVIEW = 27.0, 10.0  # mm of height of a small picture of a page
@@ -116,6 +116,19 @@ def _cross(at: Point) -> tuple[tuple[Point, Point], tuple[Point, Point]]:
     return ((x - arm, y), (x + arm, y)), ((x, y - arm), (x, y + arm))
 
 
+def _apart(page: TruePage, scale: float) -> tuple[shapely.Polygon, ...]:
+    """Return the outlines of a page in its small picture (mm from its corner), set apart where two lie close beside one another; those of
+    tiles, which their windows cut off, as they are."""
+    shapes = []
+    for outline in page.outlines:
+        first, *holes = ([(x * scale, y * scale) for x, y in outline.pose.apply_all(ring)] for ring in outline.rings)
+        shapes.append(shapely.Polygon(first, holes))
+    windows = [None if one.window is None else [v * scale for v in one.window.sides] for one in page.outlines]
+    shown = [one if w is None else one.intersection(shapely.box(*w)) for one, w in zip(shapes, windows, strict=True)]
+    moved = set_apart(shown, PICTURE_DETAIL.width)
+    return tuple(own if w else to for own, to, w in zip(shapes, moved, windows, strict=True))
+
+
 def _small(page: TruePage, at: tuple[float, float], scale: float) -> tuple[Drawn, ...]:
     """Draw the frame of a page and what stands on it that must be true: outlines, cut off where their page ends, squares, and of compass
     strips the line from pin to pencil with a cross at every hole."""
@@ -132,9 +145,10 @@ def _small(page: TruePage, at: tuple[float, float], scale: float) -> tuple[Drawn
         lines = [(strip.pin, strip.pencils[0])] + [cross for at in (strip.pin, *strip.pencils) for cross in _cross(at)]
         drawn.append(Stroke(DIMENSION, tuple(polyline(carried(line)) for line in lines), Layer.PAGE, tag="figure"))
     by_window: dict[Box | None, list[Path]] = {}
-    for outline in page.outlines:
-        rings = (_coarse(carried(outline.pose.apply_all(ring))) for ring in outline.rings)
-        by_window.setdefault(outline.window, []).extend(rings)
+    for outline, shape in zip(page.outlines, _apart(page, scale), strict=True):
+        rings = [ring.coords[:-1] for ring in (shape.exterior, *shape.interiors)]
+        small = (_coarse(tuple((at[0] + x, at[1] + y) for x, y in ring)) for ring in rings)
+        by_window.setdefault(outline.window, []).extend(small)
     for window, paths in by_window.items():
         left, bottom, right, top = (window or whole).sides
         (low, high) = carried(((left, bottom), (right, top)))

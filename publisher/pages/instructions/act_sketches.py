@@ -1,6 +1,8 @@
 """The sketches of the acts of the trade, each in a field of ``WIDE`` × ``TALL`` mm; the right way ticked, the wrong one crossed out."""
 
-from math import cos, radians
+from math import cos, radians, sin
+
+import shapely
 
 from publisher.pages.instructions.sketch_pen import SketchPen, along_arc, leaning
 from publisher.pages.type import CUT, DRAW, PICTURE_DETAIL, PICTURE_GHOST
@@ -133,6 +135,7 @@ def bevelling(pen: SketchPen, outwards: bool, bevel: float = 45.0) -> None:
     pen.section((4.0, LOW), (48.0, LOW), (48.0, TOP), (4.0, TOP))
     pen.section((edge, TOP), (edge + level, TOP), (edge + level, TOP + tall))
     tip = (edge - way * leaning(THICK, lean), LOW)
+    pen.hatched(shapely.Polygon([(edge, TOP), (48.0, TOP), (48.0, LOW), tip]))
     pen.line((edge, TOP), tip, style=CUT)
     pen.knife(tip, -way * lean, (TOP + tall - LOW) / cos(radians(lean)) + 1.0, flip=not outwards)
     pen.words("guide", edge + level + way, TOP + 5.0, "right" if outwards else "left")
@@ -155,11 +158,12 @@ def pushing(pen: SketchPen) -> None:
 
 
 def pinning(pen: SketchPen) -> None:
-    """Two boards that meet in a corner, and two pins that cross."""
+    """Two boards that meet in a corner, and two pins that go in from the outside of one, into the end of the other, and cross there:
+    dashed where they are hidden in the boards."""
     pen.section((8.0, LOW), (8.0 + THICK, LOW), (8.0 + THICK, 24.0), (8.0, 24.0))
     pen.section((8.0 + THICK, LOW), (44.0, LOW), (44.0, TOP), (8.0 + THICK, TOP))
-    pen.pin((25.0, 2.0), 78.0)
-    pen.pin((25.0, 6.5), 102.0)
+    for tip, lean in (((27.0, 2.6), 80.0), ((27.0, 5.8), 100.0)):
+        pen.pin(tip, lean, 22.6, hidden=19.0 / sin(radians(lean)))
     pen.line((8.0 + THICK, LOW), (8.0 + THICK, TOP), style=CUT)
     pen.words("glue", 24.0, 15.0)
     pen.line((23.4, 14.8), (15.9, 7.0), style=PICTURE_DETAIL)

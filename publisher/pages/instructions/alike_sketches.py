@@ -1,4 +1,4 @@
-"""Parts that are easily taken for one another, side by side: large letters, an equals sign crossed out, hatched where they differ."""
+"""Parts that are easily taken for one another, side by side: large letters, an equals sign crossed out, black where they differ."""
 
 from collections.abc import Iterator, Sequence
 from itertools import combinations
@@ -53,7 +53,7 @@ def _worked(part: Part) -> tuple[object, ...]:
 
 
 def telling_apart(pen: SketchPen, pair: Pair) -> None:
-    """Two parts to one scale, a crossed-out equals sign between them; hatched is what one has and the other lacks where they lie on one
+    """Two parts to one scale, a crossed-out equals sign between them; black is what one has and the other lacks where they lie on one
     another; mirror images do not."""
     high = max(polygon(part.outline).bounds[3] - polygon(part.outline).bounds[1] for part in pair)
     wide = max(polygon(part.outline).bounds[2] - polygon(part.outline).bounds[0] for part in pair)
@@ -72,7 +72,7 @@ def telling_apart(pen: SketchPen, pair: Pair) -> None:
         lain = _laid_on(art, other)
         if lain is not None:
             pen.line(*ring_points(lain.exterior), style=PICTURE_GHOST, closed=True)
-            pen.hatched(art.shape.difference(lain.buffer(0.15)))
+            pen.blackened(art.shape.difference(lain.buffer(0.15)))
     for art in arts:
         _large_letter(pen, art)
     x, y = FIELD_WIDE / 2, FIELD_TALL / 2

@@ -13,8 +13,10 @@ from publisher.pages.instructions.sketch_pen import SketchPen
 from publisher.pages.sheet import drawn_size, place_drawing
 from publisher.pages.type import PICTURE_CONTOUR, PICTURE_DETAIL
 
-PIN_ROOM = 18.5  # mm at the left, for the heads of pins
-AT_CORNER = 1.2  # mm from the outline of what is pinned to the tips of pins
+PIN_ROOM = 11.0  # mm at the left, for the heads of pins
+PIN_OUT = 10.0  # mm of a pin that are not yet in the board
+PINS = ((0.46, 68.0), (0.22, 112.0))  # how high they go in, of what is shown, and how they lean: to one another
+AT_CORNER = 2.2  # mm from the outline of what is pinned to where pins go in
 SIDE_ROOM = 15.0  # mm at the right, for a clock or a pot
 WEIGHTS = ("books", "flat_board")
 GLUES = ("white_glue", "hot_glue", "superglue", "spray_glue")
@@ -37,8 +39,11 @@ def waiting(pen: SketchPen, stands: Drawing | None, wait: str, uses: tuple[str, 
         pen.line(*ring, style=PICTURE_CONTOUR, closed=True)
         pen.books(middle - wide * 0.36, board + 1.4, wide * 0.72)
     if pinned:
-        for share, lean in ((0.42, 104.0), (0.28, 62.0)):  # through the joint at its left corner, so that they cross
-            pen.pin((_corner(stands, box, share) + AT_CORNER, box.bottom + share * box.height), lean)
+        for (
+            share,
+            lean,
+        ) in PINS:  # from outside into the joint at its left corner: they come together in the board, unseen
+            pen.pin((_corner(stands, box, share) + AT_CORNER, box.bottom + share * box.height), lean, PIN_OUT)
     if "masking_tape" in uses:
         x, y = box.right - 3.0, box.bottom + 0.45 * box.height  # round the corner at its right
         pen.tape((x - 4.0, y - 1.4), (x + 4.0, y + 1.4), (x + 3.2, y + 4.2), (x - 4.8, y + 1.4))
@@ -78,7 +83,7 @@ def painting(pen: SketchPen, stands: Drawing | None, parts: CountedParts, figure
     pen.brush((box.right - 3.0, box.bottom + 0.7 * box.height), -38.0)
     low = FIELD_WIDE - 12.0
     pen.pot(low, 14.0)
-    pen.hatched(_front(low, 14.0))
+    pen.blackened(_dark(low, 14.0))
     pen.count("1", low + 11.0, 16.0)
     pen.pot(low, 2.0)
     pen.count("2", low + 11.0, 4.0)
@@ -128,8 +133,9 @@ def _shown(pen: SketchPen, stands: Drawing | None, room: Box) -> Box:
     return box
 
 
-def _front(left: float, bottom: float) -> shapely.Polygon:
-    return shapely.box(left + 0.3, bottom + 0.3, left + 8.7, bottom + 5.4)
+def _dark(left: float, bottom: float) -> shapely.Polygon:
+    """Return the label of a pot of dark paint."""
+    return shapely.box(left + 1.6, bottom + 2.6, left + 7.4, bottom + 4.8)
 
 
 def _drop(pen: SketchPen, x: float, y: float) -> None:

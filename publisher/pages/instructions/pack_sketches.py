@@ -9,10 +9,11 @@ from shapely.affinity import affine_transform
 from publisher.basics import Box, Point, record
 from publisher.geometry import Part, polygon
 from publisher.material import Layout
-from publisher.pages.instructions.part_art import part_cells, ring_points
+from publisher.pages.instructions.part_art import middle_line, part_cells, ring_points
 from publisher.pages.instructions.part_sketches import FIELD, FIELD_TALL, FIELD_WIDE, CountedParts
 from publisher.pages.instructions.sketch_pen import SketchPen, along_arc
 from publisher.pages.instructions.sketch_places import stand_tool
+from publisher.pages.sheet import set_apart
 from publisher.pages.tiles import Cell, Tiling
 from publisher.pages.type import CUT, PICTURE_CONTOUR, PICTURE_DETAIL, PICTURE_GHOST, PICTURE_OUTLINE
 
@@ -307,24 +308,40 @@ def marking_out(
         x = (box.left + box.right - wide_so * scale) / 2
         y = (box.bottom + box.top - high_so * scale) / 2
         put = (0.0, scale, -scale, 0.0, x, y + scale * across) if up > across else (scale, 0.0, 0.0, scale, x, y)
-        pen.line(*_ring(affine_transform(shapely.box(0.0, 0.0, across, up), put)), style=PICTURE_CONTOUR, closed=True)
-        for item in layout.items:
-            part = parts.get(item.part)
-            if part is None:
-                continue
-            shape = affine_transform(polygon(part.outline, item.pose), put)
-            pen.line(*_ring(shape), style=PICTURE_DETAIL, closed=True)
-            for hole in shape.interiors:
-                if shapely.Polygon(hole).buffer(-HOLE_SHOWN / 2).area > 0.0:
-                    pen.line(*ring_points(hole, 0.05), style=PICTURE_DETAIL, closed=True)
-            circle = shapely.maximum_inscribed_circle(shape, 0.3)
-            (cx, cy), _ = circle.coords
-            if circle.length >= LETTER_ROOM:
-                pen.words(part.letter, float(cx), float(cy) - 0.9, "centre")
+        board = affine_transform(shapely.box(0.0, 0.0, across, up), put)
+        pen.line(*_ring(board), style=PICTURE_CONTOUR, closed=True)
+        laid = [(part, item.pose) for item in layout.items if (part := parts.get(item.part)) is not None]
+        shapes = [affine_transform(polygon(part.outline, pose), put) for part, pose in laid]
+        for (part, _), whole, shape in zip(laid, shapes, _apart(pen, shapes, board), strict=True):
+            _piece(pen, part, whole, shape)
     if len(layouts) > len(shown):
         pen.count("…", FIELD_WIDE - 3.0, FIELD_TALL / 2)
     for number, line in enumerate(reversed(said)):
         pen.count(line, (left + FIELD_WIDE) / 2, 1.0 + 4.6 * number)
+
+
+def _apart(pen: SketchPen, shapes: Sequence[shapely.Polygon], board: shapely.Polygon) -> list[shapely.Polygon]:
+    """Return pieces on a board (mm of the sketch), set apart so that each line of each is seen on the page."""
+    out, back = ((scale, 0.0, 0.0, scale, 0.0, 0.0) for scale in (pen.scale, 1.0 / pen.scale))
+    on_page = [affine_transform(shape, out) for shape in shapes]
+    border = affine_transform(board, out).exterior
+    moved = set_apart(on_page, PICTURE_DETAIL.width, border, PICTURE_CONTOUR.width)
+    return [affine_transform(shape, back) for shape in moved]
+
+
+def _piece(pen: SketchPen, part: Part, whole: shapely.Polygon, shape: shapely.Polygon) -> None:
+    """Draw a piece on a board as it is set in: its outline, its openings, narrow ones as one line, and its letter where the ``whole`` has
+    room."""
+    pen.line(*_ring(shape), style=PICTURE_DETAIL, closed=True)
+    for hole in shape.interiors:
+        if shapely.Polygon(hole).buffer(-HOLE_SHOWN / 2).area > 0.0:
+            pen.line(*ring_points(hole, 0.05), style=PICTURE_DETAIL, closed=True)
+        else:
+            pen.line(*middle_line(hole), style=PICTURE_DETAIL)
+    circle = shapely.maximum_inscribed_circle(whole, 0.3)
+    (cx, cy), _ = circle.coords
+    if circle.length >= LETTER_ROOM:
+        pen.words(part.letter, float(cx), float(cy) - 0.9, "centre")
 
 
 def _coupon(pen: SketchPen, coupon: str) -> None:

@@ -17,6 +17,7 @@ from publisher.pages.type import PICTURE_CONTOUR, PICTURE_DETAIL, PICTURE_OUTLIN
 COUNT_LETTER = 2.2  # mm of a letter of a count, in a sketch that is drawn smaller
 COUNT_HIGH = 5.0  # mm under a part for its letter and count
 BOARD_ROUND = 2.4  # mm of board round a part that still lies in it
+STAYS_WHITE = 0.9  # of a part, within whose outline so much must stay white
 HOLLOW = 0.6  # of what its outline goes round: a piece with less is a rim
 CLOSEST_LINES = 1.4  # mm between two lines of a pattern: closer ones are thinned
 
@@ -69,7 +70,11 @@ class PartArt:
         pen.line(*ring_points(shape.exterior), style=outer, closed=True)
         for hole in shape.interiors:
             closes = shapely.Polygon(hole).buffer(-(holes.width + LEAST_WHITE) / (2 * pen.scale)).is_empty
-            pen.line(*ring_points(hole), style=narrow if closes and narrow else holes, closed=True)
+            style = narrow if closes and narrow else holes
+            if shapely.Polygon(hole).buffer(-(style.width + LEAST_WHITE) / (2 * pen.scale)).is_empty:
+                pen.line(*middle_line(hole), style=style)  # its two sides would be one anyway, and one of them none
+            else:
+                pen.line(*ring_points(hole), style=style, closed=True)
 
     def marks(self, pen: SketchPen, purposes: Sequence[Purpose], style: LineStyle = PICTURE_DETAIL) -> int:
         """Draw its marks of these purposes, of lines that would close up as many as stay apart; return how many."""
@@ -96,6 +101,28 @@ class PartArt:
         (x, y), radius = room_for(pen, self.shape)
         if radius >= hypot(pen.wide(self.part.letter), high) / 2:
             pen.count(self.part.letter, x, y - high / 2)
+
+
+def heaviest(pen: SketchPen, arts: Sequence[PartArt], styles: Sequence[LineStyle]) -> LineStyle:
+    """Return the first of some styles, heaviest first, in which every part of a sketch keeps white within its outline, else the last: in
+    one sketch a heavier line would say more than how large a part is drawn."""
+    return next((style for style in styles if all(_stays_open(art, style, pen.scale) for art in arts)), styles[-1])
+
+
+def _stays_open(art: PartArt, style: LineStyle, scale: float) -> bool:
+    whole = shapely.Polygon(art.shape.exterior)
+    half = (style.width + LEAST_WHITE) / (2 * scale)
+    white = whole.buffer(-half, join_style="mitre").buffer(half, join_style="mitre")
+    return bool(white.area > STAYS_WHITE * whole.area)
+
+
+def middle_line(ring: shapely.LinearRing | Sequence[Point]) -> tuple[Point, Point]:
+    """Return the line along the middle of a narrow opening, from end to end."""
+    a, b, c, d = shapely.get_coordinates(shapely.oriented_envelope(shapely.Polygon(ring)))[:4]
+    if hypot(*(b - a)) > hypot(*(c - b)):
+        a, b, c, d = b, c, d, a
+    start, end = (a + b) / 2, (c + d) / 2
+    return (float(start[0]), float(start[1])), (float(end[0]), float(end[1]))
 
 
 def _crosses(kept: list[shapely.Geometry], line: shapely.Geometry) -> bool:

@@ -11,13 +11,23 @@ from publisher.basics import Box, Point
 from publisher.geometry import Edge, Part
 from publisher.joints import SQUARE_ENOUGH
 from publisher.pages.instructions.act_sketches import STEEPEST_DRAWN, bevelling
-from publisher.pages.instructions.part_art import BOARD_ROUND, PartArt, board_round, part_cells, ring_points
+from publisher.pages.instructions.part_art import (
+    BOARD_ROUND,
+    PartArt,
+    board_round,
+    heaviest,
+    middle_line,
+    part_cells,
+    ring_points,
+)
 from publisher.pages.instructions.sketch_pen import SketchPen
 from publisher.pages.instructions.sketch_places import put_flag, stand_tool
+from publisher.pages.model import LineStyle
 from publisher.pages.type import (
     CUT,
     DRAW,
     PICTURE_ADDED_CONTOUR,
+    PICTURE_CONTOUR,
     PICTURE_DETAIL,
     PICTURE_GHOST,
     PICTURE_OUTLINE,
@@ -48,12 +58,12 @@ def tracing_round(pen: SketchPen, parts: CountedParts) -> None:
     pen.line((0.5, 0.5), (FIELD_WIDE - 0.5, 0.5), (FIELD_WIDE - 0.5, below), (0.5, below), style=DRAW, closed=True)
     arts = part_cells(parts, Box(1.5, 1.0, FIELD_WIDE - 1.5, below - 0.5), 2.0)
     tip: Point = (0.0, 0.0)
+    ways = [way for way in PENCIL_LINES if all(_follows(art.shape, way[0]) for art in arts[1:])] or PENCIL_LINES
     for number, art in enumerate(arts):
         art.outline(pen, PICTURE_OUTLINE, PICTURE_OUTLINE)
         line = _round_card(art.shape, OUTSIDE_CARD)
         if number:
-            ways = ((away, style) for away, style in PENCIL_LINES if _follows(art.shape, away))
-            for away, style in islice(ways, 1):
+            for away, style in islice((way for way in ways if _follows(art.shape, way[0])), 1):
                 pen.line(*ring_points(_round_card(art.shape, away)), style=style, closed=True)
         else:
             done = _run(line, _highest(line), DONE)
@@ -64,6 +74,8 @@ def tracing_round(pen: SketchPen, parts: CountedParts) -> None:
             inner = shapely.Polygon(hole).buffer(-OUTSIDE_CARD / 2)
             if not inner.is_empty and inner.geom_type == "Polygon":
                 pen.line(*ring_points(inner.exterior), style=PICTURE_DETAIL, closed=True)
+            else:  # too narrow for both: the pencil's line alone
+                pen.line(*middle_line(hole), style=CUT)
         art.counted(pen)
     pen.pencil(tip, 0.0, PENCIL_SHOWN)  # upright: one that leans is crossed out where pages say how it is done
     for art in arts:
@@ -92,7 +104,10 @@ def cutting_openings(pen: SketchPen, parts: CountedParts) -> None:
         pen.line(*ring_points(art.shape.exterior), style=PICTURE_GHOST, closed=True)
         for hole in _open(art):
             pen.hatched(shapely.Polygon(hole).buffer(-0.3))
-            pen.line(*ring_points(shapely.LinearRing(hole)), style=PICTURE_ADDED_CONTOUR, closed=True)
+        for hole in art.shape.interiors:
+            pen.line(*ring_points(hole), style=PICTURE_ADDED_CONTOUR, closed=True)
+        for line in _sides_of(art, _notches(art)):
+            pen.line(*line, style=PICTURE_ADDED_CONTOUR)
         art.counted(pen)
     holes = sorted(_open(arts[0]), key=lambda ring: -shapely.Polygon(ring).area)
     corners = []
@@ -104,16 +119,25 @@ def cutting_openings(pen: SketchPen, parts: CountedParts) -> None:
         art.lettered(pen)
 
 
-def cutting_outlines(pen: SketchPen, parts: CountedParts, later: frozenset[str] = frozenset()) -> None:
+def cutting_outlines(
+    pen: SketchPen,
+    parts: CountedParts,
+    later: frozenset[str] = frozenset(),
+    opened: frozenset[str] = frozenset(),
+) -> None:
     """Outlines, which are cut now, openings open already; a knife along a rule at a straight edge, or on a curve. Edges that are bevelled
-    ``later`` are dashed, as they are not cut yet: their board stays. Where that is all edges no knife is in hand."""
+    ``later`` are dashed, as they are not cut yet: their board stays. Where that is all edges no knife is in hand. The openings at edges of
+    parts that are ``opened`` before are thin: nothing of them is cut now."""
     below = FIELD_TALL - TOOL_ROOM
     arts = part_cells(parts, Box(1.0, 0.0, FIELD_WIDE - 1.0, below), 2.6)
     left = [_bevels(art.part) if art.part.id in later else [] for art in arts]
+    heavy = heaviest(pen, arts, (PICTURE_ADDED_CONTOUR, PICTURE_CONTOUR, PICTURE_OUTLINE))
     for art, uncut in zip(arts, left, strict=True):
+        gone = _notches(art) if art.part.id in opened else shapely.MultiPolygon()
         board_round(pen, art)
-        pen.hatched(_board(art).difference(shapely.union_all([art.shape, *(_beside(art, edge) for edge in uncut)])))
-        _cut_now(pen, art, uncut)
+        stays = [art.shape, gone, *(_beside(art, edge) for edge in uncut)]
+        pen.hatched(_board(art).difference(shapely.union_all(stays)))
+        _cut_now(pen, art, uncut, gone, heavy)
         art.counted(pen)
     sides = (_longest_side(art.shape, _lines(art, uncut)) for art, uncut in zip(arts, left, strict=True))
     for (ax, ay), (bx, by) in islice((side for side in sides if side is not None), 1):
@@ -135,20 +159,40 @@ def _beside(art: PartArt, edge: Edge) -> shapely.Geometry:
     return line.buffer(BOARD_ROUND, cap_style="flat")
 
 
-def _cut_now(pen: SketchPen, art: PartArt, uncut: Sequence[Edge]) -> None:
-    """Draw the outline of a part as it is cut now: thick, and dashed where it is still ``uncut``."""
-    if not uncut:
-        art.outline(pen, PICTURE_ADDED_CONTOUR, PICTURE_OUTLINE)
+def _cut_now(pen: SketchPen, art: PartArt, uncut: Sequence[Edge], gone: shapely.MultiPolygon, heavy: LineStyle) -> None:
+    """Draw the outline of a part as it is cut now: ``heavy``, dashed where it is still ``uncut``, thin where an opening is ``gone``."""
+    if not uncut and gone.is_empty:
+        art.outline(pen, heavy, PICTURE_OUTLINE)
         return
     pen.white(*ring_points(art.shape.exterior))
     for hole in art.shape.interiors:
         pen.line(*ring_points(hole), style=PICTURE_OUTLINE, closed=True)
-    rest = shapely.line_merge(art.shape.exterior.difference(_lines(art, uncut).buffer(NEAR_EDGE)))
-    for line in shapely.get_parts(rest):
-        if line.length > 2 * NEAR_EDGE:
-            pen.line(*((float(x), float(y)) for x, y in line.coords), style=PICTURE_ADDED_CONTOUR)
+    rest = art.shape.exterior.difference(shapely.union(_lines(art, uncut), gone.boundary).buffer(NEAR_EDGE))
+    for line in _runs(rest):
+        pen.line(*line, style=heavy)
+    for line in _sides_of(art, gone):
+        pen.line(*line, style=PICTURE_OUTLINE)
     for edge in uncut:
         pen.line(art.carry(edge.start), art.carry(edge.end), style=PICTURE_GHOST)
+
+
+def _notches(art: PartArt) -> shapely.MultiPolygon:
+    """Return the openings at the edge of a part, in the sketch."""
+    closed = [shapely.Polygon(hole) for hole in art.shape.interiors]
+    own = [shapely.Polygon(ring) for ring in _open(art)]
+    return shapely.MultiPolygon([one for one in own if not any(map(one.equals, closed))])
+
+
+def _sides_of(art: PartArt, notches: shapely.MultiPolygon) -> list[tuple[Point, ...]]:
+    """Return the sides of openings at an edge: what of them the piece has, not the edge at which they are open."""
+    return _runs(art.shape.exterior.intersection(notches.boundary.buffer(NEAR_EDGE)))
+
+
+def _runs(lines: shapely.Geometry) -> list[tuple[Point, ...]]:
+    """Return lines joined, without specks."""
+    runs = [one for one in shapely.get_parts(lines) if one.geom_type == "LineString"]
+    joined = shapely.get_parts(shapely.line_merge(shapely.union_all(runs)))
+    return [tuple((float(x), float(y)) for x, y in one.coords) for one in joined if one.length > 2 * NEAR_EDGE]
 
 
 def bevelling_edges(pen: SketchPen, parts: CountedParts) -> None:

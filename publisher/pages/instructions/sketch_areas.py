@@ -103,3 +103,17 @@ def level_runs(area: shapely.Geometry) -> list[tuple[Point, ...]]:
     ]
     inside = shapely.get_parts(shapely.intersection(shapely.linestrings(lines), area))
     return [tuple(piece.coords) for piece in inside[shapely.length(inside) > DOTS_APART]]
+
+
+def solid_rings(area: shapely.Geometry) -> Iterator[tuple[Point, ...]]:
+    """Yield the rings of an area, one with holes cut in two through each: filled, a ring alone would cover its hole too."""
+    for piece in shapely.get_parts(area):
+        if piece.geom_type != "Polygon" or piece.is_empty:
+            continue
+        if not piece.interiors:
+            yield tuple((float(x), float(y)) for x, y in piece.exterior.coords[:-1])
+            continue
+        left, bottom, right, top = piece.bounds
+        middle = float(piece.interiors[0].centroid.x)
+        for low, high in ((left, middle), (middle, right)):
+            yield from solid_rings(piece.intersection(shapely.box(low, bottom, high, top)))

@@ -1,6 +1,6 @@
 """A pen for small sketches of acts: boards in section, tools, arrows, what is right and what is wrong. Nothing is measured on a sketch.
 
-Boards in section are hatched at 45° (as ISO 128-50 has it for cuts), arrows and crosses are thicker than what they speak of.
+Hatched is waste and nothing else, as on templates: boards in section are white. Arrows and crosses are thicker than what they speak of.
 """
 
 from collections.abc import Iterable, Sequence
@@ -11,7 +11,7 @@ from math import atan2, cos, hypot, pi, radians, sin, tan
 import shapely
 
 from publisher.basics import SAME_POINT, Box, Layer, Path, Point, Pose, polar, polyline
-from publisher.pages.instructions.sketch_areas import Covers, hatch_runs, level_runs
+from publisher.pages.instructions.sketch_areas import Covers, hatch_runs, level_runs, solid_rings
 from publisher.pages.model import Drawn, Fill, LineStyle, Stroke
 from publisher.pages.type import (
     CUT,
@@ -19,6 +19,7 @@ from publisher.pages.type import (
     NOTE,
     PICTURE_CUE,
     PICTURE_DETAIL,
+    PICTURE_GHOST,
     PICTURE_OUTLINE,
     PICTURE_PAPER,
     SMALL,
@@ -97,7 +98,6 @@ class SketchPen:
     def section(self, *ring: Point) -> None:
         """Draw a board that is cut through."""
         self.white(*ring)
-        self.hatched(shapely.Polygon(ring))
         self.line(*ring, closed=True)
 
     def knife(self, tip: Point, lean: float = 0.0, out: float = BLADE, *, flip: bool = False) -> None:
@@ -121,10 +121,13 @@ class SketchPen:
         end = tuple(polar(half, radians(turn), (0.0, half)) for turn in range(180, 361, 15))
         self._tool((*end, (half, long), (-half, long)), tip, lean)
 
-    def pin(self, tip: Point, lean: float) -> None:
-        """Draw a pin with its head, ``lean`` degrees from upright (to the left is positive)."""
-        long, half = PIN_LONG, 0.9
-        self.line(tip, leant((0.0, long), tip, lean))
+    def pin(self, tip: Point, lean: float, long: float = PIN_LONG, hidden: float = 0.0) -> None:
+        """Draw a pin with its head, ``lean`` degrees from upright (to the left is positive); dashed so far (mm) from its tip as it is
+        ``hidden`` in a board."""
+        half = 0.9
+        if hidden:
+            self.line(tip, leant((0.0, hidden), tip, lean), style=PICTURE_GHOST)
+        self.line(leant((0.0, hidden), tip, lean), leant((0.0, long), tip, lean))
         self._tool(((-half, long), (half, long), (half, long + 1.6), (-half, long + 1.6)), tip, lean)
 
     def arrow(self, *points: Point) -> None:
@@ -291,10 +294,14 @@ class SketchPen:
         self.line(*ring, style=PICTURE_DETAIL, closed=True)
 
     def hatched(self, area: shapely.Geometry) -> None:
-        """Hatch an area, as a board in section is, without its border."""
+        """Hatch an area that is waste, without its border."""
         paths = tuple(self._path(run, False) for run in hatch_runs(area))
         if paths:
             self.drawn.append(Stroke(HATCH, paths, Layer.PAGE, tag="figure"))
+
+    def blackened(self, area: shapely.Geometry) -> None:
+        """Fill an area black: where two parts differ, and dark paint."""
+        self.drawn += (Fill(0.0, (self._path(ring, True),), Layer.PAGE, tag="figure") for ring in solid_rings(area))
 
     def papered(self, area: shapely.Geometry) -> None:
         """Dot an area in rows, as paper or tape on a face is."""

@@ -16,6 +16,7 @@ COVERED = ((-1.4, 0.6), (1.4, 0.6), (3.0, 8.0), (3.0, TOOL_LONG), (-1.4, TOOL_LO
 """What a tool covers that stands upright on (0, 0): a knife, a pencil or a stick."""
 
 TURN_ACROSS, TURN_CLEAR = 8.0, 0.8  # mm: the sign for turning over, and what stays free round it
+FLAG_CLEAR = 2.0  # mm: a line that runs nearer beside a cross or a tool seems to name it
 TURN_OVER = "turn over"
 STEEPEST, LEVELLEST = 24.0, 88.0  # degrees by which a tool leans from upright, to either side
 
@@ -46,6 +47,7 @@ def put_flag(pen: SketchPen, text: str, field: Box, parts: Sequence[shapely.Poly
     cap = pen.setter.cap(pen.small) / pen.scale
     half, high = pen.wide(text) / 2 + 1.2, cap + 1.9
     low, kept = field.top - high, shapely.union_all([*pen.said, *pen.taken])
+    beside = kept.buffer(FLAG_CLEAR, quad_segs=2)
     shapes = np.array(parts)
     spots = [_spots(part) for part in parts]
     others = [shapely.union_all([one for one in parts if one is not part]) for part in parts]
@@ -61,6 +63,7 @@ def put_flag(pen: SketchPen, text: str, field: Box, parts: Sequence[shapely.Poly
             if not len(left):
                 continue
             cost[left] += 300.0 * shapely.length(shapely.intersection(lines[left], kept))
+            cost[left] += 30.0 * shapely.length(shapely.intersection(lines[left], beside))
             cost[left] += 20.0 * shapely.length(shapely.intersection(lines[left], others[number]))
             least = left[int(cost[left].argmin())]
             if best is None or cost[least] < best[0]:

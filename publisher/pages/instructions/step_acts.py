@@ -18,6 +18,7 @@ from publisher.joints import (
     does_key,
     face_paper,
     face_up,
+    opened_before,
     parts_of_act,
     slit_face,
     turned_over,
@@ -90,7 +91,7 @@ def _before(context: Context, step: StepPlan) -> Iterator[ActSketch]:
     for pair in _alike(context, step):
         one, other = (part.letter for part in pair)
         yield ActSketch(
-            partial(telling_apart, pair=pair), f"{one} is not {other}: they look alike, hatched is where they differ"
+            partial(telling_apart, pair=pair), f"{one} is not {other}: they look alike, black is where they differ"
         )
 
 
@@ -125,7 +126,9 @@ def _of_act(context: Context, step: StepPlan, act: str) -> Iterator[ActSketch]:
     if act == "press":
         sketch = partial(face_sketches.pressing_in, paper=face_paper(context, wanted))
     if act == "cut_outlines":
-        sketch = partial(part_sketches.cutting_outlines, later=bevelled_later(context, step))
+        sketch = partial(
+            part_sketches.cutting_outlines, later=bevelled_later(context, step), opened=opened_before(context, step)
+        )
     if act == "cover":
         under = any((face := covered_face(part)) and face != face_up(context, part) for part, _ in wanted)
         sketch = partial(bend_sketches.covering, under=under)

@@ -27,6 +27,7 @@ from publisher.pages.type.styles import (
     PALE,
     PICTURE_ADDED,
     PICTURE_ADDED_CONTOUR,
+    PICTURE_BEHIND,
     PICTURE_CONTOUR,
     PICTURE_CUE,
     PICTURE_DETAIL,

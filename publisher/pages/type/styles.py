@@ -53,6 +53,7 @@ PICTURE_THERE_CONTOUR = LineStyle("picture_there_contour", 0.25, (), 0.0, True)
 PICTURE_ADDED = LineStyle("picture_added", 0.35, (), 0.0, True)  # what is added to it
 PICTURE_ADDED_CONTOUR = LineStyle("picture_added_contour", 0.7, (), 0.0, True)
 PICTURE_GUIDE = LineStyle("picture_guide", 0.25, (0.25, 0.75))  # where it goes: dots, as no outline has
+PICTURE_BEHIND = LineStyle("picture_behind", 0.25, (1.0, 0.7))  # a sign on the face that looks away
 PICTURE_RING = LineStyle("picture_ring", 0.25, (), 0.0, True)  # round a detail and its place
 
 

@@ -126,3 +126,13 @@ def test_an_arrow_that_finds_no_room_is_left_out() -> None:
 def test_the_word_at_the_upper_end_has_room_in_every_language() -> None:
     words = [table_of(name).rows[UP_WORD] for name in known_languages() if name != "en"]
     assert words and max(map(len, (UP_WORD, *words))) <= UP_LETTERS
+
+
+def test_strokes_keep_off_an_arrow_along_a_curve_and_off_no_box_round_it() -> None:
+    """A box without strokes would be read as an opening."""
+    made = sheet()
+    turns = np.radians(np.linspace(0.0, 90.0, 24))
+    put_sweep(made, np.column_stack([10.0 + 30.0 * np.cos(turns), 5.0 + 30.0 * np.sin(turns)]), "90°", wrong=False)
+    clear = shapely.union_all(made.clear)
+    assert clear.contains(shapely.Point(10.0 + 30.0 * np.cos(0.7), 5.0 + 30.0 * np.sin(0.7)))
+    assert not clear.contains(shapely.Point(14.0, 9.0))

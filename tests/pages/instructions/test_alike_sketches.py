@@ -9,7 +9,7 @@ from publisher.geometry import Mark, Part, Region
 from publisher.pages.instructions.alike_sketches import alike_pairs, equal, telling_apart
 from publisher.pages.instructions.sketch_pen import SketchPen
 from publisher.pages.instructions.step_acts import acts_before
-from publisher.pages.model import Stroke, Words
+from publisher.pages.model import Fill, Stroke, Words
 from publisher.pages.sheet.draft import Context
 from publisher.pages.type import HATCH, Setter
 
@@ -65,13 +65,14 @@ def test_every_pair_is_told_apart_once_and_no_step_tells_more_than_it_must(
     assert told(first, replace(second, parts=("a", "b"))) == [2, 1]
 
 
-def test_what_one_has_and_the_other_lacks_is_hatched(make_part: Callable[..., Part], setter: Setter) -> None:
+def test_what_one_has_and_the_other_lacks_is_black(make_part: Callable[..., Part], setter: Setter) -> None:
     long = a_part(make_part, "A", (0, 0), (64, 0), (64, 40), (0, 40))
     short = a_part(make_part, "B", (0, 0), (60, 0), (60, 40), (0, 40))
     slope = a_part(make_part, "D", (0, 0), (90, 0), (90, 60), (0, 20))
     mirrored = a_part(make_part, "E", (0, 0), (90, 0), (90, 20), (0, 60))
-    for pair, hatches in (((long, short), 1), ((slope, mirrored), 0)):
+    for pair, blacks in (((long, short), 2), ((slope, mirrored), 0)):
         pen = SketchPen(setter, (0.0, 0.0))
         telling_apart(pen, pair)
-        assert sum(isinstance(thing, Stroke) and thing.style == HATCH for thing in pen.drawn) == hatches
+        assert sum(isinstance(thing, Fill) and thing.grey == 0.0 for thing in pen.drawn) == blacks
+        assert not any(isinstance(thing, Stroke) and thing.style == HATCH for thing in pen.drawn)  # that is waste
         assert [thing.text for thing in pen.drawn if isinstance(thing, Words)] == [part.letter for part in pair]

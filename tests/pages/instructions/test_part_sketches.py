@@ -4,6 +4,7 @@ from collections.abc import Callable
 from dataclasses import replace
 
 import pytest
+import shapely
 
 from publisher.basics import Box, Path
 from publisher.geometry import Part
@@ -11,10 +12,18 @@ from publisher.pages.instructions import part_sketches as sketches
 from publisher.pages.instructions.part_sketches import FIELD_TALL, FIELD_WIDE
 from publisher.pages.instructions.sketch_pen import SketchPen
 from publisher.pages.instructions.step_acts import OF_PARTS
-from publisher.pages.model import Drawn, Stroke, Words
+from publisher.pages.model import Drawn, LineStyle, Stroke, Words
 from publisher.pages.sheet import ink_box
 from publisher.pages.sheet.draft import Context
-from publisher.pages.type.styles import CUT, PICTURE_ADDED_CONTOUR, PICTURE_DETAIL, PICTURE_GHOST
+from publisher.pages.type.styles import (
+    CUT,
+    HATCH,
+    PICTURE_ADDED_CONTOUR,
+    PICTURE_DETAIL,
+    PICTURE_GHOST,
+    PICTURE_OUTLINE,
+)
+from publisher.pages.type.text import Setter
 
 
 def drawn(context: Context, act: str, parts: tuple[Part, ...]) -> list[Drawn]:
@@ -101,7 +110,77 @@ def test_a_pencil_that_traces_stands_upright_and_a_line_that_would_fill_notches_
     pen = SketchPen(context.type, (0.0, 0.0))
     OF_PARTS["trace"][0](pen, [(part, 2) for part in (gable, side, roof)])
     heavy = [path for thing in pen.drawn if isinstance(thing, Stroke) and thing.style == CUT for path in thing.paths]
-    assert len(heavy) == 1  # that round the roof: between the tabs of the side it would close up, and is finer
+    assert not [
+        path for path in heavy if path.closed
+    ]  # between the tabs of the side it would close up: all are as fine
+    assert len(heavy) == len(gable.outline.holes)  # slots too narrow for a second line: that of the pencil alone
+    alone = SketchPen(context.type, (0.0, 0.0))
+    OF_PARTS["trace"][0](alone, [(part, 2) for part in (gable, roof)])
+    lines = [path for thing in alone.drawn if isinstance(thing, Stroke) and thing.style == CUT for path in thing.paths]
+    assert len([path for path in lines if path.closed]) == 1  # that round the roof
+
+
+def test_an_opening_at_an_edge_has_no_line_at_its_foot_and_is_thin_once_it_is_open(
+    demo: Callable[..., Context],
+) -> None:
+    context = demo("toll-house")
+    gable = next(part for part in context.parts if part.id == "gable")
+    door = gable.openings[0].ring.box
+    openings, before, after = (SketchPen(context.type, (0.0, 0.0)) for _ in range(3))
+    sketches.cutting_openings(openings, [(gable, 2)])
+    sketches.cutting_outlines(before, [(gable, 2)])
+    sketches.cutting_outlines(after, [(gable, 2)], opened=frozenset({gable.id}))
+    found = {
+        name: (
+            _inks(pen, gable, (door.left + door.right) / 2, door.bottom),
+            _inks(pen, gable, door.left, door.bottom + 9.0),
+        )
+        for name, pen in (("openings", openings), ("before", before), ("after", after))
+    }
+    assert found["openings"] == (set(), {PICTURE_ADDED_CONTOUR})
+    assert found["before"] == (set(), {PICTURE_ADDED_CONTOUR})
+    assert found["after"] == (set(), {PICTURE_OUTLINE})
+    hatched = {name: _hatched_at(pen, gable, door) for name, pen in (("before", before), ("after", after))}
+    assert hatched == {"before": True, "after": False}
+
+
+def _place(pen: SketchPen, x: float, y: float) -> shapely.Point:
+    _, at, scale = pen.parts[0]
+    return shapely.Point(at.x + scale * x, at.y + scale * y)
+
+
+def _inks(pen: SketchPen, part: Part, x: float, y: float) -> set[LineStyle]:
+    """The styles of full lines at a point of a part."""
+    spot = _place(pen, x, y).buffer(0.15)
+    return {
+        thing.style
+        for thing in pen.drawn
+        if isinstance(thing, Stroke) and thing.style not in (PICTURE_GHOST, HATCH, PICTURE_DETAIL)
+        for path in thing.paths
+        if shapely.LineString([*path.points, path.points[0]] if path.closed else path.points).intersects(spot)
+    }
+
+
+def _hatched_at(pen: SketchPen, part: Part, door: Box) -> bool:
+    spot = _place(pen, (door.left + door.right) / 2, door.bottom + 15.0).buffer(2.0)
+    return any(
+        shapely.LineString(path.points).intersects(spot)
+        for thing in pen.drawn
+        if isinstance(thing, Stroke) and thing.style == HATCH
+        for path in thing.paths
+    )
+
+
+def test_one_weight_in_a_sketch_and_a_narrow_part_stays_white(make_part: Callable[..., Part], setter: Setter) -> None:
+    wide, kerb = make_part("wall", "A", 60.0, 40.0), make_part("kerb", "E", 280.0, 8.0)
+    styles = {}
+    for name, parts in (("wide", [(wide, 1)]), ("both", [(wide, 1), (kerb, 2)])):
+        pen = SketchPen(setter, (0.0, 0.0), 0.8)
+        sketches.cutting_outlines(pen, parts)
+        own = [thing.style for thing in pen.drawn if isinstance(thing, Stroke) and thing.paths[0].closed]
+        styles[name] = {style for style in own if style.width > 0.2}
+    assert styles["wide"] == {PICTURE_ADDED_CONTOUR}
+    assert len(styles["both"]) == 1 and styles["both"] != styles["wide"]
 
 
 def pencils(context: Context, parts: tuple[Part, ...]) -> list[Path]:

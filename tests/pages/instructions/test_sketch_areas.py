@@ -4,7 +4,14 @@ import pytest
 import shapely
 
 from publisher.basics import Box, polyline
-from publisher.pages.instructions.sketch_areas import DOTS_APART, HATCH_APART, Covers, hatch_runs, level_runs
+from publisher.pages.instructions.sketch_areas import (
+    DOTS_APART,
+    HATCH_APART,
+    Covers,
+    hatch_runs,
+    level_runs,
+    solid_rings,
+)
 
 area = lambda *sides: polyline(Box(*sides).corners(), True)  # noqa: E731
 LINE = polyline(((0.0, 5.0), (30.0, 5.0)))
@@ -41,3 +48,10 @@ def test_lines_fill_an_area_evenly_and_stay_in_it(runs: object, apart: float) ->
     assert all(area.buffer(1e-9).covers(line) for line in lines)
     assert sum(line.length for line in lines) == pytest.approx(area.area / apart, rel=0.1)
     assert runs(shapely.Polygon()) == []  # type: ignore[operator]
+
+
+def test_an_area_with_holes_is_filled_without_them() -> None:
+    frame = shapely.box(0, 0, 20, 10).difference(shapely.union(shapely.box(2, 2, 8, 8), shapely.box(12, 2, 18, 8)))
+    pieces = [shapely.Polygon(ring) for ring in solid_rings(frame)]
+    assert sum(piece.area for piece in pieces) == pytest.approx(frame.area)
+    assert shapely.union_all(pieces).symmetric_difference(frame).area < 1e-9

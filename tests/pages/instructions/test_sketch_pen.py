@@ -3,6 +3,7 @@
 from math import isclose
 
 import pytest
+import shapely
 
 from publisher.pages.instructions.sketch_areas import HATCH_APART
 from publisher.pages.instructions.sketch_pen import SketchPen, along_arc, leaning
@@ -10,9 +11,13 @@ from publisher.pages.model import Fill, Stroke
 from publisher.pages.type import HATCH, Setter
 
 
-def test_a_board_in_section_is_hatched_inside_its_ring_alone(setter: Setter) -> None:
+def test_waste_is_hatched_inside_its_ring_alone_and_a_board_in_section_is_not(setter: Setter) -> None:
+    """Hatched is what is thrown away: a board that is kept and looks like it would be thrown away too."""
+    board = SketchPen(setter, (10.0, 20.0))
+    board.section((0.0, 0.0), (20.0, 0.0), (20.0, 8.0), (0.0, 8.0))
+    assert not [thing for thing in board.drawn if isinstance(thing, Stroke) and thing.style == HATCH]
     pen = SketchPen(setter, (10.0, 20.0))
-    pen.section((0.0, 0.0), (20.0, 0.0), (20.0, 8.0), (0.0, 8.0))
+    pen.hatched(shapely.box(0.0, 0.0, 20.0, 8.0))
     (hatch,) = [thing for thing in pen.drawn if isinstance(thing, Stroke) and thing.style == HATCH]
     points = [point for path in hatch.paths for point in path.points]
     assert len(hatch.paths) > 28 / HATCH_APART - 3
