@@ -10,7 +10,7 @@ import shapely
 
 from publisher.pages.sheet.clearing import LEAST_WHITE
 
-HAIR = 0.03  # mm, so that rounding leaves what is wanted
+SPARE_WHITE = 0.03  # mm, so that rounding leaves what is wanted
 LEAST_LEFT = 0.5  # of its area, that a piece which is set in must keep: a narrower one is drawn as it is
 
 
@@ -32,9 +32,9 @@ def _set_in(
 ) -> shapely.Polygon:
     missing = 0.0
     if len(others):
-        missing = (line + LEAST_WHITE + HAIR - float(shapely.distance(others, shape).min())) / 2
+        missing = (line + LEAST_WHITE + SPARE_WHITE - float(shapely.distance(others, shape).min())) / 2
     if border is not None:
-        wanted = (line + border_line) / 2 + LEAST_WHITE + HAIR
+        wanted = (line + border_line) / 2 + LEAST_WHITE + SPARE_WHITE
         missing = max(missing, wanted - float(shapely.distance(border, shape)))
     if missing <= 0.0:
         return shape
