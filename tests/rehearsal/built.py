@@ -1,9 +1,10 @@
 """A pack built as its pages say: which parts lie in layers, which stand, and what no page says the place of."""
 
 from collections import Counter
-from collections.abc import Iterator
-from dataclasses import dataclass
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
 
+from tests.rehearsal.crossing import crossed
 from tests.rehearsal.lids import with_lids
 from tests.rehearsal.on_faces import with_seated
 from tests.rehearsal.pack import ReadPack
@@ -29,7 +30,10 @@ def built_of(pack: ReadPack) -> Built:
     bent = {part.letter for part in pack.parts if any(BENT in words for words in part.words)}
     piles = stack_up(pack.acts, pack.parts, boards)
     panels = [board for board in boards if board.letter not in layers | bent]
-    stood, left = stand(panels, pack.said.ends) if panels else ((), ())
+    crossing = crossed(panels, pack.parts)
+    rest = less(panels, crossing)
+    stood, left = stand(rest, pack.said.ends) if rest else ((), ())
+    stood = (*crossing, *stood)
     stood = with_lids(with_roofs(stood), panels, pack.said.reaches)
     lying = Counter(one.board.letter for pile in piles for one in pile.stood)
     seated = [board for board in boards if board.letter not in bent and not lying[board.letter]]
@@ -40,6 +44,16 @@ def built_of(pack: ReadPack) -> Built:
     said = (*(text for pile in piles for text in pile.left), *unlaid, *left)
     said += tuple(f"part {letter}: it is bent" for letter in sorted(bent))
     return Built((*(pile.stood for pile in piles), *stood), said)
+
+
+def less(boards: Sequence[Board], stood: Sequence[tuple[Stood, ...]]) -> list[Board]:
+    """Return the boards that are left when some stand."""
+    placed = Counter(one.board.letter for own in stood for one in own)
+    return [
+        replace(b, count=b.count - placed[b.letter])
+        for b in boards
+        if not placed[b.letter] or b.count > placed[b.letter]
+    ]
 
 
 def _still(left: tuple[str, ...], stood: tuple[tuple[Stood, ...], ...], panels: list[Board]) -> Iterator[str]:

@@ -98,8 +98,25 @@ def _held(stood: Sequence[Stood], panels: Sequence[TruePanel], carry: npt.NDArra
 
 
 def _apart(one: Stood, panel: TruePanel, carry: npt.NDArray[np.float64]) -> tuple[float, float]:
-    """Return the mean and greatest distance of the edges of two boards, both ways."""
+    """Return the mean and greatest distance of the edges of two boards, both ways; where either face may look out, of the better way."""
     moved = carry @ one.matrix
+    if not one.either:
+        return _off_both(one, panel, moved)
+    return min((_off_both(one, panel, moved @ way) for way in (np.eye(4), *_overs(one))), key=lambda gap: gap[1])
+
+
+def _overs(one: Stood) -> Iterator[npt.NDArray[np.float64]]:
+    """Yield the motions by which a board that is alike on both faces comes to lie upon itself turned over."""
+    over = shapely.transform(one.board.area, lambda points: points * (-1.0, 1.0))
+    for way in ways(over, one.board.area):
+        if way.worst < ALIKE:
+            matrix = np.eye(4)
+            matrix[:2, :2], matrix[:2, 3] = way.matrix[:, :2] @ np.diag((-1.0, 1.0)), way.matrix[:, 2]
+            matrix[2, 2], matrix[2, 3] = -1.0, -one.board.thickness
+            yield matrix
+
+
+def _off_both(one: Stood, panel: TruePanel, moved: npt.NDArray[np.float64]) -> tuple[float, float]:
     if np.abs(moved @ _middle(one.board.area) - panel.matrix @ _middle(panel.part.outline)).max() > FAR:
         return np.inf, np.inf
     there = _off(

@@ -10,6 +10,7 @@ from itertools import pairwise
 
 import cv2
 import numpy as np
+import numpy.typing as npt
 import shapely
 from contourpy import FillType, contour_generator
 
@@ -24,6 +25,19 @@ WIDER = 0.02  # share of a line's ink that heads of arrows may make wider
 BUMP = 0.5  # mm: half of the width of a bump
 BLUNT = 0.008  # mm: a side as short would blunt a corner as it grows
 TRACED = 0.004  # mm to which a trace is kept
+BIT = 0.2  # mm: what is shorter is left of dots where it was made narrower
+LEG = 0.45  # mm: shorter bits are no side
+BLUNT_ROUND, TIP_FAR = 1.2, 2.0  # mm: dots round a corner off by bits as long in sum between two sides, and by as much
+ROUGH, CLEAR, FIT, BENDS = (
+    0.03,
+    0.1,
+    1.2,
+    0.015,
+)  # mm: sides are found so roughly, measured from here to there, straight so far
+DOT = 0.05  # mm between points of a side that is measured
+SHARP = 0.17  # sine of the least angle of a corner
+
+Point = npt.NDArray[np.float64]
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -89,6 +103,58 @@ def middle_area(ink: shapely.Polygon) -> shapely.Polygon:
     """Return what the middle of a closed line goes round, by the ink's outer edge; where another line crosses it the opening leaves a
     bump, which is narrower than anything that a knife cuts."""
     mitre = {"join_style": "mitre", "mitre_limit": 20.0}
-    inner = shapely.Polygon(ink.exterior).buffer(-WIDTH / 2 - BUMP, **mitre)
+    inner = sharpened(ink.exterior).buffer(-WIDTH / 2 - BUMP, **mitre)
     whole = max(shapely.get_parts(inner), key=lambda part: part.area, default=shapely.Polygon())
-    return whole.simplify(BLUNT).buffer(BUMP, **mitre).simplify(BLUNT)
+    grown = sharpened(whole.simplify(BLUNT).exterior, BIT).buffer(BUMP, **mitre)
+    return sharpened(grown.simplify(BLUNT).exterior)
+
+
+def sharpened(ring: shapely.LinearRing, blunt: float = BLUNT_ROUND) -> shapely.Polygon:
+    """Return what a traced ring goes round, its corners as far out as the sides beside them meet: dots and the opening round each off, and
+    what is blunt by a dot is blunt by many as it grows. ``blunt``: mm of the bits at a corner, in sum, that are no side."""
+    points = np.asarray(ring.coords[:-1])
+    number = {tuple(point): n for n, point in enumerate(points)}
+    rough = np.array([number[point] for point in ring.simplify(ROUGH).coords[:-1]])
+    sides = np.hypot(*(points[np.roll(rough, -1)] - points[rough]).T)
+    legs = np.flatnonzero(sides > LEG)
+    tips: dict[int, Point] = {}
+    gone: set[int] = set()
+    for leg, after in zip(legs, np.roll(legs, -1), strict=True):  # each ends where the bits of a corner begin
+        bits = np.arange(leg + 1, after + (after <= leg) * len(rough)) % len(rough)
+        start, end = rough[(leg + 1) % len(rough)], rough[after]
+        if sides[bits].sum() > blunt or len(legs) < 2:
+            continue
+        before = _straight(points[_between(rough[leg], start, len(points))][::-1])
+        behind = _straight(points[_between(end, rough[(after + 1) % len(rough)], len(points))])
+        tip = None if before is None or behind is None else _crossing(before, behind)
+        if tip is not None and max(np.hypot(*(tip - points[start])), np.hypot(*(tip - points[end]))) < TIP_FAR:
+            gone.update(_between(start, end, len(points)).tolist())
+            tips[int(start)] = tip
+    kept = [tips.get(n, point) for n, point in enumerate(points) if n in tips or n not in gone]
+    whole = shapely.Polygon(kept) if len(kept) > 2 else shapely.Polygon(ring)
+    return whole if whole.is_valid else shapely.Polygon(ring)
+
+
+def _between(start: int, end: int, count: int) -> npt.NDArray[np.int64]:
+    """Return the numbers from one point of a ring up to another one."""
+    return np.arange(start, end + 1 + (end < start) * count) % count
+
+
+def _straight(side: npt.NDArray[np.float64]) -> tuple[Point, Point] | None:
+    """Return a point and the direction of the straight line along the first bit of a side; None where it bends."""
+    dots = shapely.get_coordinates(shapely.segmentize(shapely.LineString(side), DOT))
+    long = np.hypot(*(dots - dots[0]).T)
+    own = dots[(long > CLEAR) & (long < FIT)]
+    if len(own) < 3:
+        return None
+    middle = own.mean(axis=0)
+    _, _, ways = np.linalg.svd(own - middle)
+    return None if np.abs((own - middle) @ ways[1]).max() > BENDS else (middle, ways[0])
+
+
+def _crossing(one: tuple[Point, Point], other: tuple[Point, Point]) -> Point | None:
+    """Return where two lines cross that turn a corner; None where they hardly do."""
+    turn = np.column_stack((one[1], other[1]))
+    if abs(np.linalg.det(turn)) < SHARP:
+        return None
+    return one[0] + np.linalg.solve(turn * (1.0, -1.0), other[0] - one[0])[0] * one[1]

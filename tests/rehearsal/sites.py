@@ -21,6 +21,7 @@ Vector = npt.NDArray[np.float64]
 SHORTEST = 8.0  # mm of an edge that meets another
 NOTCHED = 0.3  # mm within which two bits of an edge, with tabs or slots between them, are in one line
 MOSTLY = 0.4  # share of an edge that is board: the sides of two tabs are no edge
+AGAIN = 8.0  # mm: an edge as near is not told its bevel twice while another one beside the words has none
 MOST_BEVELS = 10  # notes of a board
 BESIDE = 34.0  # mm from an edge to the letter or the bevel that it bears
 STRIP_WIDE = 0.45  # mm by which a strip may be wider or narrower than the board that is glued there
@@ -130,7 +131,7 @@ def _bevels(edges: Sequence[Site], notes: Sequence[Note]) -> dict[int, float]:
         text, own = known[number]
         for away, edge in own:
             if dealt.get(edge, text) == text:
-                deal(number + 1, far + away, {**dealt, edge: text})
+                deal(number + 1, far + away + AGAIN * (edge in dealt), {**dealt, edge: text})
         deal(number + 1, far + BESIDE, dealt)
 
     deal(0, 0.0, {})

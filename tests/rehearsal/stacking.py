@@ -16,6 +16,7 @@ import shapely
 
 from tests.rehearsal.acts import Act
 from tests.rehearsal.laid_on import dots_on, ways
+from tests.rehearsal.notes import Note
 from tests.rehearsal.parts import ReadPart, clearest
 from tests.rehearsal.standing import Board, Stood
 
@@ -24,6 +25,7 @@ FACE = "face"
 BELOW = ", below"
 ON_LINE = 0.35  # mm by which an outline may be off the lines that say where it lies
 LEAST_FRONT, STRAIGHT, LEAST_TURN = 8.0, 0.01, 0.02  # mm of a front edge; of a straight line's length across; radians
+BEYOND = (2.5, 4.2)  # mm that glue lines are drawn on to meet the rim
 FEW = 24  # dots: fewer make no outline
 
 
@@ -192,7 +194,11 @@ def _seats(below: ReadPart, its: Board, letter: str) -> list[shapely.Polygon]:
     named = [note for note in below.notes if note.kind == "seat" and note.text == letter]
     if not glue or not named:
         return []
-    lines = [shapely.LineString(_longer(ends, 2.5)) for ends in glue]
+    return [face for by in BEYOND for face in _parted(its, glue, named, by)]
+
+
+def _parted(its: Board, glue: Sequence[Matrix], named: Sequence[Note], by: float) -> list[shapely.Polygon]:
+    lines = [shapely.LineString(_longer(ends, by)) for ends in glue]
     faces = shapely.get_parts(
         shapely.polygonize([*shapely.get_parts(shapely.node(shapely.union_all([its.area.boundary, *lines])))])
     )

@@ -74,10 +74,12 @@ class Board:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Stood:
-    """A board in its place: the matrix carries it from its page to the piece."""
+    """A board in its place: the matrix carries it from its page to the piece. ``either``: nothing says which of its faces is which way,
+    nor has to, where both are alike."""
 
     board: Board
     matrix: Matrix
+    either: bool = False
 
 
 def boards_of(parts: Sequence[ReadPart], allowance: float) -> tuple[Board, ...]:

@@ -1,0 +1,38 @@
+"""Corners of a traced cut line are as sharp as its sides say, and what is no corner stays as it is."""
+
+import numpy as np
+import pytest
+import shapely
+
+from tests.rehearsal.cut_lines import WIDTH, middle_area, sharpened
+
+
+def inked(area: shapely.Polygon) -> shapely.Polygon:
+    """Return the ink of a line half a millimetre wide along an area's edge, its corners rounded as an opening by a disc leaves them."""
+    line = area.boundary.buffer(WIDTH / 2, join_style="mitre", mitre_limit=20.0)
+    return line.buffer(-0.2).buffer(0.2, quad_segs=4)
+
+
+@pytest.mark.parametrize("half_wide", [10.0, 13.0, 60.0])
+def test_a_tip_is_as_long_as_its_sides_say(half_wide: float) -> None:
+    """Tips of 11° to 62° on a triangle of 100 mm."""
+    tip = shapely.Polygon(((-half_wide, 0), (half_wide, 0), (0, 100)))
+    assert shapely.hausdorff_distance(middle_area(inked(tip)), tip) < 0.03
+
+
+def test_a_corner_inwards_is_no_bevel() -> None:
+    notched = shapely.box(0, 0, 60, 40).difference(shapely.box(20, 20, 30, 40))
+    assert shapely.hausdorff_distance(middle_area(inked(notched)), notched) < 0.03
+
+
+def test_arcs_and_short_sides_stay() -> None:
+    """A disc keeps its form; a side of 2 mm at the end of a narrow wedge is a side."""
+    disc = shapely.Point(0, 0).buffer(12.0, quad_segs=32)
+    assert shapely.hausdorff_distance(sharpened(disc.exterior), disc) < 1e-9
+    wedge = shapely.Polygon(((0, 0), (20, 0), (2, 60), (0, 60)))
+    assert shapely.hausdorff_distance(middle_area(inked(wedge)), wedge) < 0.03
+
+
+def test_a_ring_of_few_points_is_left_alone() -> None:
+    ring = shapely.LinearRing(np.array(((0.0, 0.0), (0.3, 0.0), (0.0, 0.3))))
+    assert sharpened(ring).equals(shapely.Polygon(ring))
