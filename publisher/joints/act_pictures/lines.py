@@ -138,8 +138,11 @@ def seen_lines(sight: Sight, fitted: Fitted, shapes: Shapes, *, near: shapely.Ge
 
 
 def _smooth(lines: Array) -> list[shapely.Geometry]:
-    """Return lines joined, without points that nobody sees."""
-    return list(shapely.simplify(np.array(merge(list(lines))), SMOOTH)) if len(lines) else []
+    """Return lines joined, without points that nobody sees; a loop so small that it shrinks to a dot goes with them."""
+    if not len(lines):
+        return []
+    smooth = shapely.simplify(np.array(merge(list(lines))), SMOOTH)
+    return list(smooth[shapely.length(smooth) >= SPECK])
 
 
 def opened(shown: WeightedLines) -> WeightedLines:

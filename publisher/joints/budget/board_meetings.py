@@ -81,7 +81,7 @@ def of_posts(mated: MatedPanels, boards: dict[str, Board]) -> Iterator[Meeting]:
 
 def _whose(post: PostFound, host: Part) -> tuple[str, str]:
     """Return the name of a post's meeting, and the opening in words."""
-    return f"{host.id}.{post.seat.opening}.{post.seat.panel}", f"“{post.seat.opening}” of part {host.letter} for the"
+    return f"{host.id}.{post.seat.opening}.{post.seat.panel}", f"opening of part {host.letter} for the"
 
 
 def _board_of_post(post: PostFound, own: Part, host: Part, board: Board) -> Meeting:

@@ -110,7 +110,7 @@ def _measure(context: Context, numbers: Numbers | None) -> Act | None:
     if not ends and not piles:
         return None
     said = [f"Stand a strip of your board on its edge in the gauge on page {CHECK_PAGE}."]
-    check = f"the board is {ends} thick."
+    check = f"the board is {ends.removeprefix('of ')} thick."
     sketch = ActSketch(
         partial(sketches.gauging, check=CHECK_PAGE, ends=ends.removeprefix("from ")),
         "A board on its edge in the gauge of the print check",

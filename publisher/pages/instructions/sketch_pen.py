@@ -6,7 +6,7 @@ Hatched is waste and nothing else, as on templates: boards in section are white.
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from itertools import pairwise
-from math import atan2, cos, hypot, pi, radians, sin, tan
+from math import atan2, cos, dist, hypot, pi, radians, sin, tan
 
 import shapely
 
@@ -86,10 +86,10 @@ class SketchPen:
 
     def line(self, *points: Point, style: LineStyle = PICTURE_OUTLINE, closed: bool = False) -> None:
         """Draw lines from point to point."""
-        path = self._path(points, closed)
-        if len(path.points) > 1:  # an arrow as short as its head has no shaft
-            self.lines.append((*points, points[0]) if closed else points)
-            self.drawn.append(Stroke(style, (path,), Layer.PAGE, tag="figure"))
+        way = (*points, points[0]) if closed else points
+        if any(dist(one, other) > SAME_POINT for one, other in pairwise(way)):  # an arrow as short as its head has no shaft
+            self.lines.append(way)
+            self.drawn.append(Stroke(style, (self._path(points, closed),), Layer.PAGE, tag="figure"))
 
     def white(self, *points: Point) -> None:
         """Cover an area, so that what is drawn next stands before what was drawn."""

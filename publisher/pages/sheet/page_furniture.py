@@ -162,10 +162,13 @@ def _one_line(setter: Setter, text: str, styles: tuple[TypeStyle, ...], width: f
     style = setter.fitting(text[:400], styles, width) if len(text) <= 400 else None
     if style is not None:
         return text, style
-    style, text = styles[-1], text[:400]
-    while text and setter.width(text + "…", style) > width:
+    style, text = styles[-1], setter.say(text[:400])
+    while text and setter.wide(text + "…", style) > width:
         text = text[:-1]
-    return text.rstrip() + "…", style
+    cut = text.rstrip() + "…"
+    if setter.tongue is not None:
+        setter.tongue.known(cut)
+    return cut, style
 
 
 def _footer(setter: Setter, frame: Frame, heading: Heading, numbers: Numbers) -> Body:

@@ -18,6 +18,7 @@ from publisher.pages.type import LEAST, NOTE, Note, Setter, TypeStyle, note_at
 SMALL_LETTER = NOTE.bold()  # match letters: bold, so that they are not read as part of a note
 NEAR = (0.0, 1.0, 2.0, 3.5, 5.0, 7.0, 10.0)  # mm from its mark at which words are looked for
 FAR = (14.0, 19.0, 25.0)  # beyond them, for words that a cutter needs and that find no room nearer in any way
+READ_APART = 0.4  # em: with this more between them, words on one line are not read as one
 AROUND = (0, 180, 90, 270, 45, 135, 225, 315)
 PLACED_LAST = (Purpose.LAP, Purpose.NAME)
 
@@ -101,7 +102,7 @@ class NoteRoom:
         )
         note = next((n for tried in tries if (n := self._near(*tried)) is not None), None)
         if note is not None:
-            self.taken.append(note.area(0.3))
+            self.taken.append(note.area(0.3, READ_APART * note.style.size))
         return note
 
     def _ways(self, mark: Mark) -> Iterator[NoteTry]:

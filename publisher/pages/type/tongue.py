@@ -23,7 +23,7 @@ _MEASURE = rf"[-−≥≤]?{_NUMBER}(?:(?: × | x | to |-){_NUMBER})*{_UNIT}?"
 _RUN = r"\d+(?:-\d+)?"
 _RUNS = rf"{_RUN}(?:(?:, {_RUN})+(?: and {_RUN})?| and {_RUN})(?![\w./]|{_UNIT}| ×)"
 _FIGURE = re.compile(rf"(?<![\w.])(?:{_RUNS}|{_MEASURE}(?: \({_MEASURE}\))?)(?![\w/]|\.\d)")
-_DECIMAL = re.compile(r"(?<![\w.])(\d+(?:,\d{3})*)(\.\d+)?(?![\w]|\.\d)")
+_DECIMAL = re.compile(r"(?<![\w.])(?<![A-Za-z]-)(\d+(?:,\d{3})*)(\.\d+)?(?![\w]|\.\d)")
 _WORDS = re.compile(r"[^\W\d_]{2,}")
 # words with blanks between them that keep a line, without the sign of a sentence behind them
 _TOGETHER = re.compile(r"[^\s:;,.]+(?:[.,]\d+)?(?:\u00a0[^\s:;,]*[^\s:;,.])+")

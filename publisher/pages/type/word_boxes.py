@@ -26,13 +26,14 @@ class Note:
         """The upright box round them."""
         return Box.round(self.corners())
 
-    def area(self, grown: float = 0.0) -> shapely.Polygon:
-        """Return the rectangle that they fill, ``grown`` mm larger on each side."""
-        return shapely.polygons(np.array(self.corners(grown)))
+    def area(self, grown: float = 0.0, along: float = 0.0) -> shapely.Polygon:
+        """Return the rectangle that they fill, ``grown`` mm larger on each side, and ``along`` mm more before and behind them."""
+        return shapely.polygons(np.array(self.corners(grown, along)))
 
-    def corners(self, grown: float = 0.0) -> tuple[Point, ...]:
+    def corners(self, grown: float = 0.0, along: float = 0.0) -> tuple[Point, ...]:
         """Return the corners of that rectangle."""
-        return Pose(self.x, self.y, self.turn).apply_all(self.own.grown(grown).corners())
+        left, bottom, right, top = self.own.grown(grown).sides
+        return Pose(self.x, self.y, self.turn).apply_all(Box(left - along, bottom, right + along, top).corners())
 
     def drawn(self, setter: Setter) -> tuple[Words, ...]:
         """Return the words as they are drawn: part of the figure that they stand in."""

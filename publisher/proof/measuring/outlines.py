@@ -49,14 +49,23 @@ class Wanted:
     """The promised rings of one outline, placed on the page and cut to the window, as points to try."""
 
     def __init__(
-        self, promise: OutlinePromise, pose: Pose | None = None, whole: bool = False, step: float = RING_STEP
+        self,
+        promise: OutlinePromise,
+        pose: Pose | None = None,
+        whole: bool = False,
+        step: float = RING_STEP,
+        beyond: float = 0.0,
     ) -> None:
-        """Place the rings by the promise's pose, or by another; ``whole`` leaves the window out."""
+        """Place the rings by the promise's pose, or by another; ``whole`` leaves the window out, ``beyond`` (mm) makes it larger.
+
+        Where a curve leaves the window nearly along its side, a line that is off by as little as it may be ends much sooner or later:
+        what must be drawn is asked for in a window smaller by that much, what may be drawn in one larger by it.
+        """
         carried = [_carry(promise.pose if pose is None else pose, ring) for ring in promise.rings]
         lines = [shapely.LineString(np.vstack((ring, ring[:1]))) for ring in carried]
         window = promise.window
         if window is not None and not whole:
-            lines = [shapely.intersection(line, shapely.box(*window.sides)) for line in lines]
+            lines = [shapely.intersection(line, shapely.box(*window.grown(beyond).sides)) for line in lines]
         dense = shapely.segmentize(lines, step)
         self.lengths = shapely.length(dense)
         self.points, owner = shapely.get_coordinates(dense, return_index=True)
@@ -127,7 +136,7 @@ def near_strokes(ink: Ink, low: Array, high: Array) -> StrokeSegments:
 
 def read_outline(promise: OutlinePromise, ink: Ink) -> OutlineReading:
     """Return how the strokes of a page agree with one promised outline."""
-    wanted = Wanted(promise, step=CLOSE_STEP)
+    wanted = Wanted(promise, step=CLOSE_STEP, beyond=-OUTLINE_TOLERANCE)
     if not len(wanted.points):
         # a tile may lie wholly inside its part and show no line of it
         lacking = 0.0 if promise.window is not None else STROKE_REACH
@@ -137,7 +146,7 @@ def read_outline(promise: OutlinePromise, ink: Ink) -> OutlineReading:
     lost = ~drawn.near(wanted.points, OUTLINE_TOLERANCE)
     away[lost] = drawn.nearest(wanted.points[lost])[0]
     worst = int(np.argmax(away))
-    ring = Wanted(promise)
+    ring = Wanted(promise, beyond=OUTLINE_TOLERANCE)
     near, index = drawn.nearest(ring.points)
     met = index[near <= OUTLINE_TOLERANCE]
     width = _usual(drawn.widths[met]) if len(met) else 0.0

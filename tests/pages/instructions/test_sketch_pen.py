@@ -31,6 +31,16 @@ def test_an_arrow_ends_at_its_last_point(setter: Setter) -> None:
     assert max(x for x, _ in head.paths[0].points) == pytest.approx(10.0)
 
 
+def test_a_line_of_no_length_is_not_drawn(setter: Setter) -> None:
+    """An arrow as short as its head has a shaft of a rounding's length, which a printer sets as a dot."""
+    pen = SketchPen(setter, (0.0, 0.0))
+    pen.line((22.69267496101047, 34.1), (22.692674961010475, 34.1))
+    pen.line((1.0, 1.0), (1.0, 1.0))
+    assert not pen.drawn and not pen.lines
+    pen.line((1.0, 1.0), (1.1, 1.0))
+    assert len(pen.drawn) == 1
+
+
 def test_a_tool_leans_about_its_tip(setter: Setter) -> None:
     pen = SketchPen(setter, (0.0, 0.0))
     pen.pencil((5.0, 5.0), 90.0)

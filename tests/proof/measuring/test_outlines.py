@@ -1,8 +1,9 @@
+from math import cos, radians
 from typing import Any
 
 import pytest
 
-from publisher.basics import Box, OutlinePromise, Pose
+from publisher.basics import Box, OutlinePromise, Pose, polar
 from publisher.proof.measuring.ink import Ink
 from publisher.proof.measuring.outlines import OutlineReading, read_outline
 from publisher.proof.reading.areas import covers
@@ -80,6 +81,19 @@ def test_only_what_the_window_shows_is_asked_for(kit: Any) -> None:
     found = reading(kit, clip + code(kit, SQUARE, DOOR), window)
     assert found.good
     assert found.length < 200
+
+
+@pytest.mark.parametrize(("off", "good"), [(0.004, True), (-0.004, True), (0.03, False)])
+def test_a_curve_that_leaves_its_window_nearly_along_its_side_may_end_sooner(kit: Any, off: float, good: bool) -> None:
+    """At an angle of a degree, 0.004 mm across are 0.2 mm along: the curve is as true as elsewhere."""
+    disc = tuple(polar(60.0, radians(tenths / 10.0)) for tenths in range(3600))
+    drawn = tuple(polar(60.0 + off, radians(tenths / 10.0)) for tenths in range(3600))
+    pose = Pose(80.0, 100.0)
+    side = 80.0 + 60.0 * cos(radians(1.05))
+    clip = f"0 0 {side * PT} {297 * PT} re W n {0.5 * PT} w "
+    page = read_file(kit.raw_pdf((clip + kit.ring_code(pose.apply_all(drawn)) + " S").encode()), "test.pdf").pages[0]
+    promise = OutlinePromise(1, "disc", "A", 1, pose, (disc,), Box(0.0, 0.0, side, 297.0))
+    assert read_outline(promise, Ink(page, covers(page))).good == good
 
 
 def test_a_blank_page(kit: Any) -> None:
