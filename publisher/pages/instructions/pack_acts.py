@@ -245,13 +245,17 @@ def _mark_out(context: Context, numbers: Numbers | None) -> Act | None:
     fits = "goes in with a light push" if fit and fit.slot else "lies flush"
     laid = ("Lay the templates" if trace else "Lay the prints") if context.templates else "Lay the pieces out"
     measured = _measured(context, numbers)
-    listed = series(f"{count} × {letter}" for letter, count in copies.items())
+    listed, pieces = series(f"{count} × {letter}" for letter, count in copies.items()), sum(copies.values())
+    room = (
+        "finds room on the board before you cut it"
+        if pieces == 1
+        else "find room on the board before you cut the first"
+    )
     return Act(
         "act:mark",
         "Mark out the board",
         f"{tried}{laid} on the board as {where} {'show' if pages[0] != pages[1] else 'shows'}.{measured}",
-        f"{f'the coupon {fits}, and ' if tried else ''}{counted(sum(copies.values()), 'piece')} "
-        f"({listed}) find room on the board before you cut the first.",
+        f"{f'the coupon {fits}, and ' if tried else ''}{counted(pieces, 'piece')} ({listed}) {room}.",
         sketch=ActSketch(
             partial(
                 sketches.marking_out,

@@ -87,7 +87,9 @@ class SketchPen:
     def line(self, *points: Point, style: LineStyle = PICTURE_OUTLINE, closed: bool = False) -> None:
         """Draw lines from point to point."""
         way = (*points, points[0]) if closed else points
-        if any(dist(one, other) > SAME_POINT for one, other in pairwise(way)):  # an arrow as short as its head has no shaft
+        if any(
+            dist(one, other) > SAME_POINT for one, other in pairwise(way)
+        ):  # an arrow as short as its head has no shaft
             self.lines.append(way)
             self.drawn.append(Stroke(style, (self._path(points, closed),), Layer.PAGE, tag="figure"))
 

@@ -120,3 +120,47 @@ def test_a_count_before_a_name_with_a_figure_in_it_is_said() -> None:
     """A part called “Wall 1” whose count finds no room beside its letter: the name is the designer’s, the count needs no words."""
     tongue = Tongue("de", ["Wall 1"])
     assert tongue.say("2 × Wall 1") == "2 × Wall 1" and not tongue.missing
+
+
+@pytest.mark.parametrize(
+    "what",
+    [
+        "slot of part A for the tab of part B",
+        "slot of part A in which part B crosses it",
+        "slot of part A for the rib that crosses it",
+        "rabbet of part A",
+        "length of part A round its tube",
+        "opening of part A for the board of part B",
+        "opening of part A for the post, part B, from corner to corner",
+    ],
+)
+@pytest.mark.parametrize("board", ["thinner", "thicker", "thinner or thicker"])
+def test_whatever_fails_first_in_other_board_is_said_in_german(what: str, board: str) -> None:
+    tongue = Tongue("de")
+    said = tongue.say(f"In {board} board the {what} is the first that no longer fits.")
+    assert not tongue.missing and "Teil A" in said and "part" not in said and "first" not in said
+
+
+@pytest.mark.parametrize(
+    ("english", "german"),
+    [
+        ("up to 3.9 mm (0.153 in)", "bis 3,9 mm (0,153 in)"),
+        ("of 4.7 mm (0.186 in) or more", "zu 4,7 mm (0,186 in) oder mehr"),
+        (
+            "1 sheet of 20 x 30 in; takes board up to 3.9 mm (0.153 in)",
+            "1 Tafel zu 20 x 30 in; nimmt Platten bis 3,9 mm (0,153 in)",
+        ),
+        (
+            "Some boards sold as 5 mm are thinner (usually 4.8 to 5.2 mm): measure.",
+            "Manche als 5 mm verkaufte Platten sind dünner (meist 4,8 bis 5,2 mm): messen.",
+        ),
+    ],
+)  # fmt: skip
+def test_boards_with_one_limit_are_said_in_german(english: str, german: str) -> None:
+    tongue = Tongue("de")
+    assert tongue.say(english) == german and not tongue.missing
+
+
+def test_the_version_of_a_licence_keeps_its_point() -> None:
+    """4.0 behind a name and a hyphen counts no millimetres."""
+    assert Tongue("de").figures("CC-BY-4.0, 4.0 mm, 3.5-4.0 mm") == "CC-BY-4.0, 4,0 mm, 3,5-4,0 mm"
