@@ -12,7 +12,7 @@ LETTERS_A_LINE = 110
 @record
 class StepText:
     """A step: its ``title``, ``stage`` and ``say``; names under ``parts`` and ``uses``, items of ``adds``; the way of use that it is
-    ``only`` for, '' for all; ``remark``: a comment over it, '' for none."""
+    ``only`` for, '' for all; ``remark``: a comment over it, '' for none; ``wait``: how long it dries then, '' for not at all."""
 
     title: str
     stage: str
@@ -22,6 +22,7 @@ class StepText:
     adds: tuple[str, ...] = ()
     only: str = ""
     remark: str = ""
+    wait: str = ""
 
 
 def steps_text(steps: Sequence[StepText]) -> str:
@@ -41,6 +42,8 @@ def _lines(step: StepText) -> Iterable[str]:
     for key in ("parts", "uses", "adds"):
         if names := getattr(step, key):
             yield from _list(key, names)
+    if step.wait:
+        yield f"    wait: {step.wait}"
 
 
 def _list(key: str, items: Sequence[str]) -> Iterable[str]:

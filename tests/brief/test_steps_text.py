@@ -19,3 +19,8 @@ def test_it_reads_back_as_it_was_meant() -> None:
     assert first["say"].strip() == words.replace("{", "").replace("}", "")
     assert (second["title"], "parts" in second, second["only"]) == ("3: on", False, "paste")
     assert "  # look: here\n" in text and max(map(len, text.splitlines())) <= 120
+
+
+def test_a_wait_stands_last() -> None:
+    assert steps_text([StepText("Glue", "glue", "Glue it.", wait="24 h")]).endswith("\n    wait: 24 h\n")
+    assert "wait" not in steps_text([StepText("Glue", "glue", "Glue it.")])

@@ -13,6 +13,7 @@ from publisher.design import Join
 from publisher.geometry import polygon
 from publisher.joints.act_pictures.fold_scenes import fold_scenes
 from publisher.joints.act_pictures.scene import ActLabel, ActScene, CurvedArrow, MatchLetter, Solid, contacts
+from publisher.joints.acts_of_steps import BOTTLE
 from publisher.joints.assembled import Assembled
 from publisher.joints.building import Mover, movers_of
 from publisher.joints.mirrors import alike_parts
@@ -40,6 +41,7 @@ SPIN_OUT = 1.1
 
 PAPER_BETWEEN, LIFTS_OFF = "paper between", "lifts off"
 """What is said at a thing that is not glued to what it rests on: where glue in it is wet, paper keeps it off."""
+
 
 DOWN = np.array([0.0, 0.0, -1.0])
 
@@ -130,7 +132,7 @@ def _scene(subject: Assembled, acts: tuple[Addition, ...], bodies: dict[str, Mov
         moves=act.way is not None,
         goal=goal,
         pile=act.one_on_another,
-        strip=_strip(subject, bent) if bent is not None else None,
+        strip=_strip(subject, bent) if bent is not None and not _rolled(subject, act) else None,
         sweep=_spin(subject, acts, bodies),
         times=act.times,
         tops=_tops(subject, bodies, (*(name for name in laid if name in there), *shown)),
@@ -257,6 +259,12 @@ def _middle(body: Mover, edge: str, join: Join, alike: frozenset[str]) -> tuple[
     looks = (-1.0 if behind else 1.0) * panel.frame.outward
     either = panel.part.id in alike and not behind
     return panel.frame.carry(np.array([[at[0], at[1], -deep]]))[0], np.zeros(3) if either else looks
+
+
+def _rolled(subject: Assembled, act: Addition) -> bool:
+    """Tell whether a step up to this one shows how what is added was rolled: a strip that is still flat, its slits up, would unsay it."""
+    steps = (step for step in subject.design.steps[: act.step] if not step.parts or act.part in step.parts)
+    return any("roll" in step.acts if step.acts is not None else BOTTLE in step.uses for step in steps)
 
 
 def _strip(subject: Assembled, body: Mover) -> Solid | None:

@@ -12,7 +12,8 @@ from publisher.joints.building import Group, Site, items_of, locked_in, order_of
 
 TIMES = ("", "", "twice", "three times", "four times", "five times", "six times", "seven times", "eight times")
 MOST_PLACES = 4  # of one part in a row that are told by their names
-DRY = "Let it dry for 24 h on a flat table: you can stop here."
+DRIES = "24 h"
+DRY = f"Let it dry for {DRIES} on a flat table: you can stop here."
 
 
 def proposed_steps(subject: Assembled, uses: Sequence[str]) -> tuple[StepText, ...]:
@@ -91,12 +92,12 @@ def _glued(subject: Assembled, site: Site) -> StepText:
     parts = _called([plan for plan in subject.design.parts if plan.id in {m.part for m in site.movers.values()}])
     if site.stack:
         say = f"Glue each layer on the one below, where its marks lie over one another, and press it down. {each}Weigh it down. {DRY}"
-        return StepText(f"Glue the layers of the {name}", "glue", say, parts, glue, adds, remark=remark)
+        return StepText(f"Glue the layers of the {name}", "glue", say, parts, glue, adds, remark=remark, wait=DRIES)
     first, *others = order
     say = f"Begin with the {_places(subject, site, first.names[:1])}. "
     if others:
         say += f"Then glue on, in this order: {', then '.join(_runs(subject, site, others))}. "
-    return StepText(f"Glue the {name}", "glue", f"{say}{each}{DRY}", parts, glue, adds, remark=remark)
+    return StepText(f"Glue the {name}", "glue", f"{say}{each}{DRY}", parts, glue, adds, remark=remark, wait=DRIES)
 
 
 def _finished(subject: Assembled) -> Iterator[StepText]:

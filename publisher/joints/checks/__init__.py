@@ -52,6 +52,7 @@ from publisher.joints.checks.thing_gapes import thing_gapes
 from publisher.joints.checks.thing_not_carried import thing_not_carried
 from publisher.joints.checks.tips_over import tips_over
 from publisher.joints.checks.traced_without_allowance import traced_without_allowance
+from publisher.joints.checks.waits_unsaid import waits_unsaid
 
 CHECKS: tuple[Check[Assembled], ...] = (
     edge_unknown,
@@ -112,6 +113,7 @@ CHECKS: tuple[Check[Assembled], ...] = (
     need_not_met,
     need_over_spread,
     step_names_no_mark,
+    waits_unsaid,
     size_in_words,
     cannot_be_put_in,
     rests_on_nothing,

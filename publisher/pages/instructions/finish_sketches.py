@@ -1,6 +1,7 @@
 """The sketches of what is done to what stands already: it waits and is held, it is sealed, it is painted and is finished."""
 
 from collections.abc import Sequence
+from typing import Literal
 
 import shapely
 
@@ -16,22 +17,43 @@ from publisher.pages.type import PICTURE_CONTOUR, PICTURE_DETAIL
 PIN_ROOM = 11.0  # mm at the left, for the heads of pins
 PIN_OUT = 10.0  # mm of a pin that are not yet in the board
 PINS = ((0.46, 68.0), (0.22, 112.0))  # how high they go in, of what is shown, and how they lean: to one another
+PINS_UPRIGHT = (
+    (0.4, 12.0),
+    (0.6, -12.0),
+)  # where they go in from above or below, of the width of what is shown, and how they lean
+ON_TOP = 1.0  # mm between what is weighed down and the board on it, so that both lines are seen
 AT_CORNER = 2.2  # mm from the outline of what is pinned to where pins go in
 SIDE_ROOM = 15.0  # mm at the right, for a clock or a pot
+PinsFrom = Literal["corner", "below", "above", "none"]
+"""Where pins go in: from outside into the end of another board, from below into what bends under it, from above through layers; or
+wherever the words say."""
+
 WEIGHTS = ("books", "flat_board")
 GLUES = ("white_glue", "hot_glue", "superglue", "spray_glue")
 
 
-def waiting(pen: SketchPen, stands: Drawing | None, wait: str, uses: tuple[str, ...], said: Sequence[str]) -> None:
-    """What stands so far with what holds it while it dries, and a clock."""
+def waiting(
+    pen: SketchPen,
+    stands: Drawing | None,
+    wait: str,
+    uses: tuple[str, ...],
+    said: Sequence[str],
+    pins: PinsFrom = "corner",
+) -> None:
+    """What stands so far with what holds it while it dries, and a clock. ``pins``: where they go in, if the step uses any."""
     weighed = any(one in uses for one in WEIGHTS)
     top = FIELD_TALL - (19.0 if weighed else 1.0)
-    pinned = "pins" in uses
-    box = _shown(pen, stands, Box(PIN_ROOM if pinned else 1.0, 5.4, FIELD_WIDE - SIDE_ROOM - 2.0, top))
+    if "pins" not in uses or (weighed and pins == "above"):  # under a weight no pin is left standing
+        pins = "none"
+    pinned = pins == "corner"
+    if pins == "above":
+        top -= PIN_OUT + 2.0
+    low = 5.4 + (PIN_OUT + 1.0 if pins == "below" else 0.0)
+    box = _shown(pen, stands, Box(PIN_ROOM if pinned else 1.0, low, FIELD_WIDE - SIDE_ROOM - 2.0, top))
     middle = (box.left + box.right) / 2
     if weighed:
         wide = min(max(box.width, 22.0), 40.0)
-        board = box.top + 0.4
+        board = box.top + ON_TOP
         ring = (
             (middle - wide / 2, board), (middle + wide / 2, board), (middle + wide / 2, board + 1.4), (middle - wide / 2, board + 1.4)
         )  # fmt: skip
@@ -44,6 +66,11 @@ def waiting(pen: SketchPen, stands: Drawing | None, wait: str, uses: tuple[str, 
             lean,
         ) in PINS:  # from outside into the joint at its left corner: they come together in the board, unseen
             pen.pin((_corner(stands, box, share) + AT_CORNER, box.bottom + share * box.height), lean, PIN_OUT)
+    elif pins != "none" and stands is not None:
+        for share, lean in PINS_UPRIGHT:
+            x = box.left + share * box.width
+            y = _upright(stands, box, share, highest=pins == "above")
+            pen.pin((x, y), lean if pins == "above" else 180.0 - lean, PIN_OUT)
     if "masking_tape" in uses:
         x, y = box.right - 3.0, box.bottom + 0.45 * box.height  # round the corner at its right
         pen.tape((x - 4.0, y - 1.4), (x + 4.0, y + 1.4), (x + 3.2, y + 4.2), (x - 4.8, y + 1.4))
@@ -63,6 +90,16 @@ def _corner(stands: Drawing | None, box: Box, share: float) -> float:
     shown = shapely.MultiLineString([line.points for line in stands.lines if len(line.points) > 1])
     met = shapely.intersection(shown, level)
     return box.left + (0.0 if met.is_empty else float(met.bounds[0])) * box.width / stands.width
+
+
+def _upright(stands: Drawing, box: Box, share: float, *, highest: bool) -> float:
+    """Return how high in a box what is shown has its highest line, or its lowest, at this share of its width."""
+    at = share * stands.width
+    level = shapely.LineString([(at, -1.0), (at, stands.height + 1.0)])
+    shown = shapely.MultiLineString([line.points for line in stands.lines if len(line.points) > 1])
+    met = shapely.intersection(shown, level)
+    own = 0.0 if met.is_empty else float(met.bounds[3] if highest else met.bounds[1])
+    return box.bottom + own * box.height / stands.height
 
 
 def sealing(pen: SketchPen, stands: Drawing | None, parts: CountedParts, *, twice: bool) -> None:

@@ -231,8 +231,18 @@ def _after(context: Context, step: StepPlan, own: int) -> Iterator[ActSketch]:
         said = tuple(f"{count} × {part.letter}" for part, count in parts if count)
         loose = any(lifts_off(d) for d in context.joined.drawings if d.name.startswith(f"act:{own}:"))
         uses = tuple(one for one in step.uses if not loose or one not in HOLDS_TIGHT)
-        draw = partial(finish_sketches.waiting, stands=stands, wait=step.wait, uses=uses, said=said)
+        draw = partial(
+            finish_sketches.waiting, stands=stands, wait=step.wait, uses=uses, said=said, pins=pins_from(context, own)
+        )
         yield ActSketch(draw, f"A clock: {name} dries for {step.wait}")
+
+
+def pins_from(context: Context, own: int) -> finish_sketches.PinsFrom:
+    """Return from where pins hold what the ``own``-th step adds."""
+    acts = [act for act in context.joined.additions if act.step == own and not act.trial]
+    if any(act.how == "bent" for act in acts):
+        return "below" if all(act.way is not None and act.way[2] > 0.5 for act in acts if act.how == "bent") else "none"
+    return "above" if acts and all(act.one_on_another for act in acts if act.how != "laid") else "corner"
 
 
 def lifts_off(drawing: Drawing) -> bool:

@@ -1,10 +1,17 @@
 """Scenes of acts: what stands of what, what is named, how it lies on the bench."""
 
 from collections.abc import Callable
+from dataclasses import replace
+from pathlib import Path
 
 import numpy as np
 
+from publisher.brief import read_brief
+from publisher.design import work_out
+from publisher.geometry import make_parts
+from publisher.joints import as_glued
 from publisher.joints.assembled import Assembled
+from publisher.joints.put_together import assemble
 from tests.joints.act_pictures.conftest import LID, WALLS, scenes
 from tests.joints.building.conftest import BOX
 
@@ -49,3 +56,15 @@ def test_a_turned_layer_says_by_how_much_and_one_that_is_not_is_crossed_out(
     assert turned is not None and (turned.text, turned.wrong) == ("20°", False)
     assert still is not None and (still.text, still.wrong) == ("0°", True)
     assert all(scene.sweep is None for key, scene in found.items() if key.startswith("act:3:") and key != "act:3:1")
+
+
+def test_what_is_rolled_in_a_sketch_goes_in_bent_and_lies_flat_nowhere_beside_it() -> None:
+    """A flat strip whose ends curl up, after a sketch that bends them down, said nothing of being turned over."""
+    design = work_out(read_brief(Path("designs/bridge")))
+    plain = replace(
+        design,
+        steps=tuple(replace(step, acts=() if "roll" in (step.acts or ()) else step.acts) for step in design.steps),
+    )
+    for one, flat in ((design, 0), (plain, 1)):
+        subject = assemble(one, as_glued(one, make_parts(one)[0]))[0]
+        assert len([scene for scene in scenes(subject).values() if scene.strip is not None]) == flat

@@ -46,6 +46,7 @@ def test_holes_before_outlines_and_a_dry_fit_before_glue(assembled: Callable) ->
     assert pile.adds == ("pile",) and "Build it twice." in pile.say
     assert yard.adds == ("yard",) and "but for what lifts off: house." in yard.say
     assert not any(step.remark for step in steps)
+    assert all(step.wait == ("24 h" if "24 h" in step.say else "") for step in steps) and box.wait and pile.wait
 
 
 def test_each_way_of_use_has_its_own_beginning(assembled: Callable) -> None:

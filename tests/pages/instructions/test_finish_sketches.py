@@ -10,6 +10,7 @@ from publisher.joints import Drawing, DrawnLine
 from publisher.pages.instructions import finish_sketches as sketches
 from publisher.pages.instructions.part_sketches import FIELD_TALL, FIELD_WIDE
 from publisher.pages.instructions.sketch_pen import SketchPen
+from publisher.pages.instructions.step_acts import pins_from
 from publisher.pages.model import Drawn, Words
 from publisher.pages.sheet import ink_box
 from publisher.pages.sheet.draft import Context
@@ -75,3 +76,23 @@ def test_pins_lean_to_one_another_and_meet_no_line_outside_what_they_hold(demo: 
     assert not upper.intersects(lower)
     assert upper.coords[1][1] > upper.coords[0][1] and lower.coords[1][1] < lower.coords[0][1]  # heads apart
     assert upper.coords[1][0] < upper.coords[0][0]  # and outside, at the left
+
+
+def test_pins_come_from_where_they_hold_what_is_added(demo: Callable[..., Context]) -> None:
+    bridge, house, island = demo("bridge"), demo("toll-house"), demo("island")
+
+    def of(context: Context, title: str) -> str:
+        steps = ["".join(map(str, step.title.pieces)) for step in context.design.steps]
+        return pins_from(context, next(n for n, said in enumerate(steps, 1) if title in said))
+
+    assert of(bridge, "Bend the soffit in") == "below"
+    assert of(house, "Glue the walls") == "corner"
+    assert of(island, "Glue from the bottom") == "above"
+
+
+def test_pins_from_above_and_below_end_at_what_they_hold() -> None:
+    roof = (DrawnLine("contour", ((0.0, 0.0), (20.0, 20.0), (40.0, 0.0), (0.0, 0.0))),)
+    stands = Drawing("whole:roof", "A roof", roof, (), 40.0, 20.0)
+    box = Box(17.0, 5.0, 57.0, 25.0)
+    assert sketches._upright(stands, box, 0.25, highest=True) == pytest.approx(15.0)
+    assert sketches._upright(stands, box, 0.25, highest=False) == pytest.approx(5.0)
