@@ -23,7 +23,6 @@ from publisher.pages.type import (
     PICTURE_OUTLINE,
     PICTURE_PAPER,
     SMALL,
-    TICK,
     TRIM,
     Align,
     Setter,
@@ -219,7 +218,7 @@ class SketchPen:
             long = 1.6 if at % 2 == 0 else 0.9
             start = (left + 1.5 * at, top) if level else (left, bottom + 1.5 * at)
             end = (start[0], start[1] - long) if level else (left + long, start[1])
-            self.line(start, end, style=TICK)
+            self.line(start, end, style=PICTURE_DETAIL)
 
     def clock(self, x: float, y: float, text: str, radius: float = 4.6) -> None:
         """Draw a clock with its middle at a point, an arrow round it, and how long to wait under it."""
@@ -287,7 +286,7 @@ class SketchPen:
             self.white(*ring)
             self.line(*ring, closed=True)
             for at in (0.9, 1.8, 2.7, 3.4):
-                self.line((left + inset, low + at), (left + wide - inset - 1.4, low + at), style=TICK)
+                self.line((left + inset, low + at), (left + wide - inset - 1.4, low + at), style=PICTURE_DETAIL)
         self.arrow((left + wide / 2, bottom + 16.0), (left + wide / 2, bottom + 9.0))
 
     def tape(self, *ring: Point) -> None:

@@ -40,6 +40,9 @@ from publisher.pages.type import (
 LEAST_WHITE = 0.26
 """mm of white between two lines: three dots of 300 to the inch, and a hair."""
 
+NEARER = 0.011
+"""mm by which it is more than three dots."""
+
 LEAST_RUN = 0.9
 """mm: along less than this no two lines look like one; corners come near to each other so."""
 
@@ -127,13 +130,8 @@ def _without_near(lines: SmoothLines) -> dict[int, list[shapely.Geometry]]:
         if there.is_empty:
             continue
         own = shapely.union_all(left.get(b, [shapes[b]]))
-        if changes[a] == changes[b] == 0:
-            gone = whole[pair]
-        else:
-            zone = shapely.buffer(there, room, quad_segs=2, cap_style="flat")
-            stretches = shapely.get_parts(shapely.line_merge(shapely.intersection(own, zone)))
-            touch = half[a] + half[b]
-            gone = [part for part in stretches if part.length >= LEAST_RUN and not _meet(part, there, touch, room)]
+        as_drawn = changes[a] == changes[b] == 0
+        gone = whole[pair] if as_drawn else _closing(own, there, float(half[a] + half[b]), room)
         asked[pair] = changes[a], changes[b]
         if gone:
             rest = shapely.difference(own, shapely.buffer(shapely.union_all(gone), 1e-6, cap_style="flat"))
@@ -173,10 +171,30 @@ def _running_beside(
     meet = shapely.distance(parts, others) < MEET
     ends = shapely.distance(shapely.get_point(parts[:, None], [0, -1]), others[:, None])
     opens = (ends.min(axis=1) <= half[first[at]] + half[second[at]]) & (ends.max(axis=1) >= OPENED * near[at])
-    meet |= (shapely.length(parts) <= WEDGE) & opens
+    sharp = (shapely.length(parts) <= WEDGE) & opens
     gone: dict[int, list[shapely.Geometry]] = {pair: [] for pair in long.tolist()}
-    for pair, part in zip(at[~meet].tolist(), parts[~meet], strict=True):
-        gone[pair].append(part)
+    for pair, part, other, met, wedge in zip(at.tolist(), parts, others, meet.tolist(), sharp.tolist(), strict=True):
+        if met and part.length > WEDGE:
+            gone[pair] += _closing(
+                part, other, float(half[first[pair]] + half[second[pair]]), float(near[pair]) - NEARER
+            )
+        elif not met and not wedge:
+            gone[pair].append(part)
+    return gone
+
+
+def _closing(own: shapely.Geometry, there: shapely.Geometry, touch: float, room: float) -> list[shapely.Geometry]:
+    """Return the stretches of a line that run nearer than ``room`` to another and do not meet it. One that meets it may be two that do not
+    quite part: they are asked for once more, a hair nearer."""
+    gone: list[shapely.Geometry] = []
+    zone = shapely.buffer(there, room, quad_segs=2, cap_style="flat")
+    for part in shapely.get_parts(shapely.line_merge(shapely.intersection(own, zone))):
+        if part.length < LEAST_RUN:
+            continue
+        if not _meet(part, there, touch, room):
+            gone.append(part)
+        elif part.length > WEDGE and room > touch + LEAST_WHITE - NEARER:
+            gone += _closing(part, there, touch, room - NEARER)
     return gone
 
 

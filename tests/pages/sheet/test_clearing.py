@@ -57,6 +57,15 @@ def test_lines_that_meet_stay() -> None:
     assert cleared((blunt,)) == (blunt,)
 
 
+def test_lines_that_meet_and_do_not_quite_part_give_way_behind() -> None:
+    """They meet in a point, are 0.255 mm of white apart for 2 mm, which is enough for print, and close up from there on."""
+    heavy = line(PICTURE_CONTOUR, (0, 0), (45, 0))
+    fine = line(PICTURE_OUTLINE, (0, 0), (5, 0.3), (10, 0.63), (12, 0.63), (16, 0.5), (22, 0.5))
+    left = lengths(cleared((fine, heavy)))
+    assert left[0] == pytest.approx(12.2, abs=0.3)
+    assert left[1] == 45.0
+
+
 def test_short_rests_that_lead_nowhere_go_with_their_line() -> None:
     """The front and the back edge of a board so thin in its picture that they are one: what joined them has no end any more."""
     front, back = (0.0, 0.0), (20.0, 0.5)
