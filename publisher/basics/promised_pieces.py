@@ -150,7 +150,8 @@ class DrawingPromise:
 
     ``lines`` are those that make the picture what it is; ``fine`` ones, texture and what lies behind, may be thinned out on a
     full page. ``labels``: words and their points. Of a photograph only ``width`` and ``height`` are known, in pixels. ``instead``,
-    ``room``: where it may be missing, as with a sentence.
+    ``room``: where it may be missing, as with a sentence. ``among``: other things stand in its box and may hide some of each line.
+    ``heads``: the three corners of each head of an arrow.
     """
 
     key: str
@@ -162,6 +163,8 @@ class DrawingPromise:
     labels: tuple[tuple[str, Point], ...] = ()
     instead: tuple[str, ...] = ()
     room: float = 0.0
+    among: bool = False
+    heads: tuple[tuple[Point, ...], ...] = ()
 
 
 @record

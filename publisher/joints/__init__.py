@@ -73,6 +73,7 @@ from publisher.joints.promised import (
 from publisher.joints.promised_acts import does_key
 from publisher.joints.put_together import as_glued, facts_of, propose_steps, put_together
 from publisher.joints.stack_trials import pile_sentences, trials_of
+from publisher.joints.trades import STEEP_BEVEL, STEEPEST_DRAWN, TRADE, steep_bevels, trades_of
 from publisher.joints.ways_up import WAYS_UP
 
 RULES: tuple[Rule, ...] = (*CHECKS, MEETING_SIZE_ALONE, PACKS_DO_NOT_MEET)
@@ -90,6 +91,9 @@ __all__ = [
     "SIZES_TALL",
     "SIZES_WIDE",
     "SQUARE_ENOUGH",
+    "STEEPEST_DRAWN",
+    "STEEP_BEVEL",
+    "TRADE",
     "TRIED_WHOLE",
     "WAYS_UP",
     "BoardRange",
@@ -143,9 +147,11 @@ __all__ = [
     "sold_words",
     "spare_words",
     "spread_ends",
+    "steep_bevels",
     "suggest",
     "takes_words",
     "to_take",
+    "trades_of",
     "trials_of",
     "try_cures",
     "turned_over",

@@ -3,6 +3,7 @@
 from publisher.basics import DrawingPromise
 from publisher.joints.model import Drawing
 
+HEADS = "head"  # weight of lines that are the border of a black area: the head of an arrow
 PATTERN = ("detail", "ghost", "hatch")  # weights of lines that may be thinned out on a full page
 
 
@@ -13,7 +14,8 @@ def picture_promise(key: str, drawing: Drawing, labels: bool = True) -> DrawingP
         drawing.name,
         drawing.width,
         drawing.height,
-        tuple(line.points for line in drawing.lines if line.weight not in PATTERN),
+        tuple(line.points for line in drawing.lines if line.weight not in (*PATTERN, HEADS)),
         tuple(line.points for line in drawing.lines if line.weight in PATTERN),
         tuple((label.text, label.at) for label in drawing.labels) if labels else (),
+        heads=tuple(line.points[:3] for line in drawing.lines if line.weight == HEADS),
     )

@@ -24,6 +24,7 @@ from publisher.joints.picture_promise import picture_promise
 from publisher.joints.promised_acts import InPieces, done_by, needed_by
 from publisher.joints.promised_numbers import boards_of, figures_of, prints_of
 from publisher.joints.stack_trials import pile_sentences
+from publisher.joints.trades import trade_pictures
 from publisher.joints.ways_up import ways_up
 
 COVER_PICTURE = "cover:picture"
@@ -50,6 +51,7 @@ def with_promises(design: Design, pieces: Sequence[Part], joined: Joined) -> Joi
         pictures=(
             *pictures_of(design, joined.drawings),
             *cover_drawings(design, joined.drawings),
+            *trade_pictures(design, pieces, joined),
             *(picture_promise(drawing.name, drawing) for drawing in drawn),
         ),
         drawings=(*joined.drawings, *drawn),

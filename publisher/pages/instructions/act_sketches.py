@@ -4,13 +4,13 @@ from math import cos, radians, sin
 
 import shapely
 
+from publisher.joints import STEEPEST_DRAWN
 from publisher.pages.instructions.sketch_pen import SketchPen, along_arc, leaning
 from publisher.pages.type import CUT, DRAW, PICTURE_DETAIL, PICTURE_GHOST
 
 WIDE, TALL = 54.0, 27.0
 THICK = 7.5  # mm: a board in section, much enlarged
 CARD_SHOWN = 1.4
-STEEPEST_DRAWN = 60.0  # degrees: a flatter blade would leave its sketch
 LOW = 0.5  # mm: where boards lie
 TOP = LOW + THICK
 

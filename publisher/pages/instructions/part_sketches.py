@@ -9,8 +9,8 @@ from shapely.ops import substring
 
 from publisher.basics import Box, Point
 from publisher.geometry import Edge, Part
-from publisher.joints import SQUARE_ENOUGH
-from publisher.pages.instructions.act_sketches import STEEPEST_DRAWN, bevelling
+from publisher.joints import SQUARE_ENOUGH, STEEPEST_DRAWN
+from publisher.pages.instructions.act_sketches import bevelling
 from publisher.pages.instructions.part_art import (
     BOARD_ROUND,
     PartArt,

@@ -9,6 +9,7 @@ from publisher.basics.wording import say_inches, say_mm, series
 from publisher.design import StepPlan
 from publisher.geometry import Part, polygon
 from publisher.joints import (
+    STEEP_BEVEL,
     CountedPart,
     Drawing,
     acts_of_step,
@@ -28,7 +29,7 @@ from publisher.pages.instructions.alike_sketches import Pair, alike_pairs, telli
 from publisher.pages.instructions.sketch_pen import SketchPen
 from publisher.pages.instructions.sketch_places import put_turn_over
 from publisher.pages.sheet import Context
-from publisher.pages.templates import STEEP_BEVEL, BevelGuide, strips_of
+from publisher.pages.templates import BevelGuide, strips_of
 from publisher.pages.tiles import plan_true_pages
 
 MOST_TOLD_APART = 2  # pairs that a step tells apart, where a later one has the others in hand too

@@ -3,12 +3,13 @@
 Acts and remedies are common practice, no source.
 """
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator
 from functools import partial
 
-from publisher.basics import Arc, Box, Layer, TextPromise, polyline, record
+from publisher.basics import Box, Carried, Layer, Pose, TextPromise, polyline, record
 from publisher.basics.wording import series
 from publisher.geometry import BEVEL_OUT
+from publisher.joints import TRADE, steep_bevels, trades_of
 from publisher.pages.front import coverings_of, fit_of
 from publisher.pages.instructions import act_sketches as sketches
 from publisher.pages.instructions.act_sketches import TALL, WIDE
@@ -16,8 +17,7 @@ from publisher.pages.instructions.sketch_pen import SketchPen
 from publisher.pages.instructions.step_acts import guided
 from publisher.pages.model import Drawn, Stroke
 from publisher.pages.sheet import Body, Context, Numbers, PageDraft, columns, described, make_frame, share_out
-from publisher.pages.templates import STEEP_BEVEL
-from publisher.pages.type import GUTTER, HEADING, SMALL, SPACE, STRONG_RULE, Block, Column, Setter, make_table
+from publisher.pages.type import GUTTER, HEADING, SMALL, SPACE, STRONG_RULE, Column, Setter, make_table
 
 TASK = "Read how it is done"
 TITLE = "How it is done"
@@ -28,12 +28,93 @@ MOST_ABREAST = 3  # acts beside one another, at most
 
 @record
 class TradeAct:
-    """An act: its name, what to do, its sketch, and what that shows, in words."""
+    """An act: the scene under which its sketch is promised, its name, what to do, its sketch, and what that shows, in words."""
 
+    scene: str
     title: str
     say: str
     sketch: Callable[[SketchPen], None]
     shows: str
+
+
+PLAIN = {
+    act.scene: act
+    for act in (
+        TradeAct(
+            "peeling",
+            "Peel the paper",
+            "Lift the paper at a corner and pull it back slowly, flat along the board.",
+            sketches.peeling,
+            "Paper pulled back flat along a board",
+        ),
+        TradeAct(
+            "tracing",
+            "Pencil upright",
+            "Hold the card down and lead the pencil round it. A pencil that leans draws the piece too large.",
+            sketches.tracing,
+            "An upright pencil at the edge of a card, ticked; a leaning one, crossed out",
+        ),
+        TradeAct(
+            "knife_off_the_card",
+            "Lift the card first",
+            "Cut on the pencil line. Never run the knife along the card: it cuts the card.",
+            sketches.knife_off_the_card,
+            "A knife on the pencil line, ticked; a knife along the card, crossed out",
+        ),
+        TradeAct(
+            "strokes",
+            "Blade upright",
+            "Cut in three light strokes, each deeper than the one before. Extend the blade just through the board.",
+            sketches.strokes,
+            "An upright blade and cuts of three depths, ticked; a leaning blade, crossed out",
+        ),
+        TradeAct(
+            "corners",
+            "Cut from the corners",
+            "Cut openings and slots first. Begin in each corner and stop before the next: a cut past a corner weakens the piece.",
+            sketches.corners,
+            "An opening with an arrow from each corner, ticked; cuts that run past their corners, crossed out",
+        ),
+        TradeAct(
+            "turning",
+            "Turn the work",
+            "Pull the knife towards you and turn the board under it. Keep the holding hand behind the blade.",
+            sketches.turning,
+            "A board turned under a knife that is pulled straight",
+        ),
+        TradeAct(
+            "pushing",
+            "Push tabs home",
+            "Put glue on the tab and on the edge beside it. Push until the end of the tab is level with the outside.",
+            sketches.pushing,
+            "A tab before its slot, and the tab in it, level with the outside",
+        ),
+        TradeAct(
+            "pinning",
+            "Pin what dries",
+            "Push two pins crosswise through the joint, away from your hand. Take them out when it is dry.",
+            sketches.pinning,
+            "Two boards in a corner and two pins that cross",
+        ),
+        TradeAct(
+            "weighing",
+            "Press the layers",
+            "Lay a flat board on the layers and a book on the board, so that all layers are pressed alike.",
+            sketches.weighing,
+            "Layers under a flat board and a book",
+        ),
+        TradeAct(
+            "sanding",
+            "Sand along a block",
+            "Stand a block with square corners beside the edge and lead the sanding stick along it.",
+            sketches.sanding,
+            "A sanding stick between the work and an upright block",
+        ),
+    )
+}
+"""The acts that are told in the same words whatever the design."""
+
+BENDS = ("slitting", "covering_and_slitting", "covering")
 
 
 def trade_act_drafts(context: Context) -> tuple[PageDraft, ...]:
@@ -46,10 +127,9 @@ def trade_act_drafts(context: Context) -> tuple[PageDraft, ...]:
     cells = columns(text, across, GUTTER)
     acts = trade_acts(context)
     rows = [acts[start : start + across] for start in range(0, len(acts), across)]
-    blocks: list[Callable[[float], Block]] = [partial(_row, setter, row, cells) for row in rows]
-    says = [tuple(act.say for act in row) for row in rows] + [()]
+    blocks: list[_Block] = [partial(_row, setter, row, cells) for row in rows]
     blocks.append(partial(_mending, setter, remedies(context), text.left, text.width))
-    heights = [block(0.0).height + 2 * SPACE for block in blocks]
+    heights = [block(0.0, 0)[1] + 2 * SPACE for block in blocks]
     room = text.height + 2 * SPACE
     return tuple(
         PageDraft(
@@ -57,7 +137,7 @@ def trade_act_drafts(context: Context) -> tuple[PageDraft, ...]:
             f"acts:{number}",
             TITLE,
             frame,
-            partial(_body, tuple(blocks[first:last]), sum(says[first:last], ()), text.top),
+            partial(_body, tuple(blocks[first:last]), text.top),
             TASK,
         )
         for number, (first, last) in enumerate(share_out(heights, room, room), 1)
@@ -70,88 +150,21 @@ def trade_acts(context: Context) -> tuple[TradeAct, ...]:
 
 
 def _acts(context: Context) -> Iterator[TradeAct]:
-    parts, design, used = context.parts, context.design, _used(context)
-    edges = [edge for part in parts for edge in part.edges]
-    if any(board.peeled for board in design.boards):
-        yield TradeAct(
-            "Peel the paper",
-            "Lift the paper at a corner and pull it back slowly, flat along the board.",
-            sketches.peeling,
-            "Paper pulled back flat along a board",
-        )
-    if design.use == "trace" and context.templates:
-        yield TradeAct(
-            "Pencil upright",
-            "Hold the card down and lead the pencil round it. A pencil that leans draws the piece too large.",
-            sketches.tracing,
-            "An upright pencil at the edge of a card, ticked; a leaning one, crossed out",
-        )
-        yield TradeAct(
-            "Lift the card first",
-            "Cut on the pencil line. Never run the knife along the card: it cuts the card.",
-            sketches.knife_off_the_card,
-            "A knife on the pencil line, ticked; a knife along the card, crossed out",
-        )
-    yield TradeAct(
-        "Blade upright",
-        "Cut in three light strokes, each deeper than the one before. Extend the blade just through the board.",
-        sketches.strokes,
-        "An upright blade and cuts of three depths, ticked; a leaning blade, crossed out",
-    )
-    if any(part.outline.holes or part.openings for part in parts):
-        yield TradeAct(
-            "Cut from the corners",
-            "Cut openings and slots first. Begin in each corner and stop before the next: a cut past a corner weakens the piece.",
-            sketches.corners,
-            "An opening with an arrow from each corner, ticked; cuts that run past their corners, crossed out",
-        )
-    if any(isinstance(edge, Arc) for part in parts for edge in part.outline.outer.edges):
-        yield TradeAct(
-            "Turn the work",
-            "Pull the knife towards you and turn the board under it. Keep the holding hand behind the blade.",
-            sketches.turning,
-            "A board turned under a knife that is pulled straight",
-        )
-    if steep := [edge for edge in edges if abs(edge.bevel) >= STEEP_BEVEL]:
-        yield _bevel(context, [edge.bevel for edge in steep])
-    yield from _bends(context)
-    if any(treatment.tabs for plan in design.parts for treatment in plan.treatments):
-        yield TradeAct(
-            "Push tabs home",
-            "Put glue on the tab and on the edge beside it. Push until the end of the tab is level with the outside.",
-            sketches.pushing,
-            "A tab before its slot, and the tab in it, level with the outside",
-        )
-    if "pins" in used:
-        yield TradeAct(
-            "Pin what dries",
-            "Push two pins crosswise through the joint, away from your hand. Take them out when it is dry.",
-            sketches.pinning,
-            "Two boards in a corner and two pins that cross",
-        )
-    if context.joined.layers:
-        yield TradeAct(
-            "Press the layers",
-            "Lay a flat board on the layers and a book on the board, so that all layers are pressed alike.",
-            sketches.weighing,
-            "Layers under a flat board and a book",
-        )
-    if "file" in used:
-        yield TradeAct(
-            "Sand along a block",
-            "Stand a block with square corners beside the edge and lead the sanding stick along it.",
-            sketches.sanding,
-            "A sanding stick between the work and an upright block",
-        )
+    told: dict[str, Callable[[Context], TradeAct]] = {"bevelling": _bevel}
+    told |= dict.fromkeys(BENDS, _bends)
+    for name in trades_of(context.design, context.parts, context.joined):
+        yield told[name](context) if name in told else PLAIN[name]
 
 
-def _bevel(context: Context, bevels: Sequence[float]) -> TradeAct:
-    """Return how steep ``bevels`` (degrees; of those that go outwards less than 0) are cut, along guides that stand."""
+def _bevel(context: Context) -> TradeAct:
+    """Return how the steep bevels are cut, along guides that stand."""
+    bevels = steep_bevels(context.parts)
     inwards, outwards = any(bevel > 0.0 for bevel in bevels), any(bevel < 0.0 for bevel in bevels)
     on = "what is kept" if not inwards else f"the waste (“{BEVEL_OUT}”: on what is kept)" if outwards else "the waste"
     line = "pencil line" if context.design.use == "trace" else "cut line"
     made = "" if all(guided(context, context.parts)) else NO_GUIDE
     return TradeAct(
+        "bevelling",
         "Bevel by its guide",
         f"{made}Stand the guide on {on} at the {line}. Lean the blade along it, extended through the board.",
         partial(sketches.bevelling, outwards=not inwards, bevel=max(map(abs, bevels))),
@@ -159,8 +172,8 @@ def _bevel(context: Context, bevels: Sequence[float]) -> TradeAct:
     )
 
 
-def _bends(context: Context) -> Iterator[TradeAct]:
-    """Yield how pieces are bent: what is glued over them before, and their slits."""
+def _bends(context: Context) -> TradeAct:
+    """Return how pieces are bent: what is glued over them before, and their slits."""
     covers = coverings_of(context.parts, context.needs.cut_list)
     slit = any(part.bending is not None and part.bending.slits for part in context.parts)
     first = [
@@ -170,20 +183,21 @@ def _bends(context: Context) -> Iterator[TradeAct]:
     ]
     said = f"{'; '.join(first)}. " if covers else ""
     if slit:
-        yield TradeAct(
+        return TradeAct(
+            "covering_and_slitting" if covers else "slitting",
             "Cover, slit and bend" if covers else "Slit and bend",
             f"{said}Cut each slit with a blade taped to the depth on its template. Bend slowly, slits on the hollow side.",
             partial(sketches.slitting, covered=bool(covers)),
             f"A strip with slits that are not cut through{', paper on its other face' if covers else ''}, and the strip bent with its "
             "slits inside",
         )
-    elif covers:
-        yield TradeAct(
-            "Cover, then bend",
-            f"{said}Let it dry flat, then bend it slowly over a bottle.",
-            partial(sketches.slitting, covered=True, slit=False),
-            "A strip with paper on one face, and the same bent, the paper outside",
-        )
+    return TradeAct(
+        "covering",
+        "Cover, then bend",
+        f"{said}Let it dry flat, then bend it slowly over a bottle.",
+        partial(sketches.slitting, covered=True, slit=False),
+        "A strip with paper on one face, and the same bent, the paper outside",
+    )
 
 
 def _used(context: Context) -> set[str]:
@@ -224,9 +238,16 @@ def remedies(context: Context) -> tuple[tuple[str, str], ...]:
     return tuple(found)
 
 
-def _row(setter: Setter, acts: tuple[TradeAct, ...], cells: tuple[Box, ...], top: float) -> Block:
+_Block = Callable[[float, int], tuple[Body, float]]
+"""Sets something under a top (mm) of the page with this number; returns it, and how tall it is (mm)."""
+
+
+def _row(
+    setter: Setter, acts: tuple[TradeAct, ...], cells: tuple[Box, ...], top: float, page: int
+) -> tuple[Body, float]:
     """Set acts side by side: over each a rule, then its name, its sketch, and what to do."""
     drawn: list[Drawn] = []
+    carried = []
     tall = 0.0
     heads = [
         setter.paragraph(act.title, HEADING, cell.left, top - SPACE, cell.width)
@@ -240,23 +261,27 @@ def _row(setter: Setter, acts: tuple[TradeAct, ...], cells: tuple[Box, ...], top
         words = setter.paragraph(act.say, SMALL, cell.left, low - SPACE, cell.width)
         rule = Stroke(STRONG_RULE, (polyline(((cell.left, top), (cell.right, top))),), Layer.PAGE, tag="artifact")
         drawn += (rule, *title.drawn, *described(pen.drawn, act.shows), *words.drawn)
+        field = Box(cell.left, low, cell.left + WIDE, low + TALL).grown(SPACE / 2)
+        carried.append(Carried(f"{TRADE}{act.scene}", page, field, Pose(cell.left, low)))
         tall = max(tall, top - low + SPACE + words.height)
-    return Block(tuple(drawn), tall)
+    texts = tuple(TextPromise(page, act.say) for act in acts)
+    return Body(tuple(drawn), texts=texts, carried=tuple(carried)), tall
 
 
-def _mending(setter: Setter, rows: tuple[tuple[str, str], ...], x: float, width: float, top: float) -> Block:
+def _mending(
+    setter: Setter, rows: tuple[tuple[str, str], ...], x: float, width: float, top: float, _page: int
+) -> tuple[Body, float]:
     head = setter.paragraph(WENT_WRONG, HEADING, x, top, width)
     wide = min(50.0, width / 3)
     table = make_table(setter, (Column("What you see", wide, bold=True), Column("What to do", width - wide)), rows)
-    return Block(
-        (*head.drawn, *table.place(x, top - head.height - SPACE / 2)), head.height + SPACE / 2 + table.height()
-    )
+    drawn = (*head.drawn, *table.place(x, top - head.height - SPACE / 2))
+    return Body(drawn), head.height + SPACE / 2 + table.height()
 
 
-def _body(blocks: tuple[Callable[[float], Block], ...], says: tuple[str, ...], top: float, numbers: Numbers) -> Body:
-    drawn: list[Drawn] = []
+def _body(blocks: tuple[_Block, ...], top: float, numbers: Numbers) -> Body:
+    body = Body()
     for block in blocks:
-        made = block(top)
-        drawn += made.drawn
-        top -= made.height + 2 * SPACE
-    return Body(tuple(drawn), texts=tuple(TextPromise(numbers.page, said) for said in says))
+        made, tall = block(top, numbers.page)
+        body += made
+        top -= tall + 2 * SPACE
+    return body

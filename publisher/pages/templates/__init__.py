@@ -4,7 +4,7 @@ Comes in: parts. Goes out: drafts of template pages, with the promises about out
 Never: cut a part into tiles.
 """
 
-from publisher.pages.templates.bevel_guides import STEEP_BEVEL, BevelGuide
+from publisher.pages.templates.bevel_guides import BevelGuide
 from publisher.pages.templates.compass import CompassStrip, strip_chunk, strip_of
 from publisher.pages.templates.dimension_lines import DimensionLine, dimension_lines, said_off_part
 from publisher.pages.templates.label_room import LabelRoom

@@ -14,12 +14,12 @@ import shapely
 from publisher.basics import Box, Layer, LengthPromise, Path, TextPromise, polyline, record
 from publisher.basics.wording import listed, trimmed
 from publisher.geometry import Part
+from publisher.joints import STEEP_BEVEL
 from publisher.pages.model import Stroke
 from publisher.pages.sheet import Body
 from publisher.pages.templates.label_room import LabelRoom
 from publisher.pages.type import CUT, LEAST, Block, Setter
 
-STEEP_BEVEL = 15.0  # degrees from square: by eye a hand keeps less
 GUIDE_TALL, GUIDE_LEAST = 12.0, 4.0  # mm: enough to lean on, and as little as still guides
 BLADE_OUT = 30.0  # mm that a blade of a craft knife comes out without bending: along the guide and through the board
 GUIDE_WORDS = 34.0  # mm, measure of the words beside the triangle

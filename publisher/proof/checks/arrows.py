@@ -1,7 +1,6 @@
 """Which way arrows point: along the grain, up a stair, to a part's top, to the ends of a length."""
 
 from collections.abc import Iterator
-from functools import cache
 from itertools import pairwise
 from math import hypot
 
@@ -10,10 +9,9 @@ import shapely
 
 from publisher.basics import Check, Findings, OutlinePromise, Point
 from publisher.proof.checks.frame import about, copy_name, judged, page_name
-from publisher.proof.measuring import ARROW, HEAD_AT, HEAD_MOST, TOP, TOP_NEAR, Case, shown_ground
-from publisher.proof.reading import Array, PageRead, normal
+from publisher.proof.measuring import ARROW, HEAD_AT, TOP, TOP_NEAR, Case, shown_ground
+from publisher.proof.reading import Array, normal
 
-BLACK = 0.5  # grey of a head, at most
 HEAD_LEAST = 0.8  # mm from a head's tip to its other corners
 BACK = -0.5  # cosine below which a line turns back on itself: there its barbs begin
 POINTS_ALIKE = 0.9  # cosine of two directions that are the same
@@ -29,7 +27,6 @@ IN_WINDOW = 6.0  # mm inside a window from where a head is shown whole
 )
 def arrows_point(case: Case, check: Check[Case]) -> Findings:
     """Look for the head of each arrow of each copy, for those beside the word that names a top, and for those of lengths."""
-    heads = cache(lambda number: _heads(page) if (page := case.page(number)) is not None else [])
     arrows = {
         piece.part: lines
         for piece in case.promises.prints
@@ -43,38 +40,21 @@ def arrows_point(case: Case, check: Check[Case]) -> Findings:
             shaft = outline.pose.apply_all(_shaft(points))
             if outline.window is None or _inside(outline, shaft):
                 looked += 1
-                if fault := _headed(heads(outline.page), shaft[-2], shaft[-1]):
+                if fault := _headed(case.heads(outline.page), shaft[-2], shaft[-1]):
                     yield about(check, who, f": an arrow {fault}", hint)
         if (outline.part, outline.pose.mirrored) in tops:
             looked += 1
-            for fault in _top_wrong(case, outline, heads(outline.page)):
+            for fault in _top_wrong(case, outline, case.heads(outline.page)):
                 yield about(check, who, f": {fault}", hint)
     on_pieces = {outline.page for outline in case.promises.outlines}
     for length in case.promises.lengths:
         if length.purpose == "dimension" and length.page in on_pieces:
             for start, end in ((length.start, length.end), (length.end, length.start)):
-                if any(_at(head, end) for head in heads(length.page)):
+                if any(_at(head, end) for head in case.heads(length.page)):
                     looked += 1
-                    if fault := _headed(heads(length.page), start, end):
+                    if fault := _headed(case.heads(length.page), start, end):
                         yield about(check, page_name(length.page), f": an arrow of “{length.label}” {fault}", hint)
     return looked
-
-
-def _heads(page: PageRead) -> list[Array]:
-    """Return the arrow heads of a page: small black triangles, their corners in mm."""
-    return [
-        line[:3]
-        for piece in page.pieces
-        if piece.fill_grey is not None and piece.fill_grey <= BLACK and piece.visible
-        for line in piece.lines()
-        if len(line) in (3, 4) and np.ptp(line, axis=0).max() <= HEAD_MOST and _firm(line)
-    ]
-
-
-def _firm(line: Array) -> bool:
-    """Say whether a ring is a triangle with corners apart."""
-    corners = line[:3]
-    return (len(line) == 3 or np.array_equal(line[0], line[3])) and shapely.Polygon(corners).area > 0.1
 
 
 def _shaft(points: tuple[Point, ...]) -> tuple[Point, ...]:

@@ -13,6 +13,7 @@ from publisher.proof.measuring import (
     CARRIED_TOLERANCE,
     CLOSED_UP,
     Case,
+    StrokeSegments,
     carried_lines,
     carried_points,
     lines_in,
@@ -20,10 +21,12 @@ from publisher.proof.measuring import (
     only,
     strokes_in,
 )
-from publisher.proof.reading import normal
+from publisher.proof.reading import Array, normal
 
 OUTLINE_FROM = 0.2  # mm: thinner lines in a picture are texture, what lies behind, or lead to a label
 FINE_SHARE = 0.5  # of the fine lines that may be left out of a full page
+HEAD_OFF = 0.3  # mm by which the tip and the middle of an arrow's head may be off
+MOST_HIDDEN_OF_A_LINE = 0.5  # where other things stand in the box of a picture
 LABEL_MOVED = 1.5  # of a label's own width and height by which it may keep off another, and a step more in a crowd
 ROUND_PICTURE = 12.0  # mm round a picture in which its labels stand
 PHOTO = "photo:"
@@ -43,13 +46,17 @@ def step_pictures(case: Case, check: Check[Case]) -> Findings:
     for promise in case.promises.drawings:
         if may_be_missing(case, promise):
             continue
-        where, _, rest = promise.key.partition(":")
-        what = (
-            f"the picture of {'step ' + rest.split(':')[0] if where == 'step' else 'the ' + where} ({promise.drawing})"
-        )
+        what = f"the picture of {_of(promise.key)} ({promise.drawing})"
         judge = partial(_photo if promise.drawing.startswith(PHOTO) else _fault, case, promise)
         yield from carried_faults(case, check, promise.key, what, hint, judge, f": {what}")
     return len(case.promises.drawings)
+
+
+def _of(key: str) -> str:
+    """Return in words what a picture with this key is of."""
+    where, _, rest = key.partition(":")
+    named = {"step": f"step {rest.partition(':')[0]}", "trade": f"how it is done: {rest.replace('_', ' ')}"}
+    return named.get(where, f"the {where}")
 
 
 def _fault(case: Case, promise: DrawingPromise, where: Carried) -> str:
@@ -59,6 +66,8 @@ def _fault(case: Case, promise: DrawingPromise, where: Carried) -> str:
         return "is missing"
     lines, fine = carried_lines(where, promise.lines), carried_lines(where, promise.fine)
     strokes = strokes_in(ink, where.box)
+    if promise.among:
+        return _hidden(lines, strokes) or _headed(case, promise, where) or _labelled(case, promise, where)
     for wanted, most in ((lines, 0.0), (fine, FINE_SHARE)):
         found = met_by(wanted, strokes, CLOSED_UP)
         if found.missing > most * found.tried:
@@ -66,7 +75,29 @@ def _fault(case: Case, promise: DrawingPromise, where: Carried) -> str:
     stray = only(strokes_in(ink, where.box, solid=True, least=OUTLINE_FROM), lines)
     if stray.missing:
         return f"shows a line of something else at {stray.at[0]:.1f}, {stray.at[1]:.1f} mm"
-    return _labelled(case, promise, where)
+    return _headed(case, promise, where) or _labelled(case, promise, where)
+
+
+def _headed(case: Case, promise: DrawingPromise, where: Carried) -> str:
+    """Return which head of an arrow does not stand where it belongs, or looks another way."""
+    if not promise.heads:
+        return ""
+    on_page = np.array(case.heads(where.page)).reshape(-1, 3, 2)
+    for corners in carried_points(where, [at for head in promise.heads for at in head]).reshape(-1, 3, 2):
+        tips = np.hypot(*(on_page[:, 0] - corners[0]).T) if len(on_page) else np.zeros(0)
+        middles = np.hypot(*(on_page.mean(axis=1) - corners.mean(axis=0)).T) if len(on_page) else np.zeros(0)
+        if not bool(((tips <= HEAD_OFF) & (middles <= HEAD_OFF)).any()):
+            return f"lacks the head of an arrow at {corners[0][0]:.1f}, {corners[0][1]:.1f} mm"
+    return ""
+
+
+def _hidden(lines: list[Array], strokes: StrokeSegments) -> str:
+    """Return what is wrong with lines that other things may hide in part."""
+    for line in lines:
+        found = met_by([line], strokes)
+        if found.missing > MOST_HIDDEN_OF_A_LINE * found.tried:
+            return f"lacks a line at {found.at[0]:.1f}, {found.at[1]:.1f} mm"
+    return ""
 
 
 def _labelled(case: Case, promise: DrawingPromise, where: Carried) -> str:

@@ -21,6 +21,7 @@ from publisher.basics import (
     Promises,
     TextPromise,
 )
+from publisher.proof.measuring.arrow_heads import arrow_heads
 from publisher.proof.measuring.carried import lines_in
 from publisher.proof.measuring.drawn_marks import MarkReading, read_marks
 from publisher.proof.measuring.ink import Ink
@@ -248,6 +249,12 @@ class Case:
             return None
         starts, ends, owners = ink.segments
         return StrokeSegments(starts, ends, owners, ink.width[owners] if len(owners) else np.zeros(0))
+
+    @_once
+    def heads(self, number: int) -> list[Array]:
+        """Return the heads of arrows on a page, the three corners of each."""
+        page = self.page(number)
+        return arrow_heads(page) if page is not None else []
 
     @_once
     def seams(self) -> tuple[SeamReading, ...]:

@@ -1,0 +1,78 @@
+"""The table of art that is the same in every pack is what the pen draws; a run with ``--update-golden`` writes it anew, and fails."""
+
+import json
+from collections.abc import Callable
+from functools import partial
+from itertools import pairwise
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from publisher import joints
+from publisher.joints.scenes import TABLE, scene_names, scene_promise
+from publisher.pages.instructions import act_sketches
+from publisher.pages.instructions.act_sketches import TALL, WIDE
+from publisher.pages.instructions.sketch_pen import SketchPen
+from publisher.pages.model import Fill, Stroke, Words
+from publisher.pages.sheet import ink_box
+from publisher.pages.type import HATCH, TICK, Faces, Setter, face
+
+FINE = (HATCH, TICK)
+WHOLE: dict[str, Callable[[SketchPen], None]] = {
+    name: getattr(act_sketches, name)
+    for name in (
+        *("corners", "knife_off_the_card", "peeling", "pinning", "pushing", "sanding", "strokes", "tracing", "turning"),
+        *("weighing", "slitting"),
+    )
+} | {
+    "covering": partial(act_sketches.slitting, covered=True, slit=False),
+    "covering_and_slitting": partial(act_sketches.slitting, covered=True),
+}
+"""Scenes that are a sketch by themselves."""
+
+
+def test_the_table_is_what_is_drawn(request: pytest.FixtureRequest) -> None:
+    setter = Setter(Faces(face("regular"), face("bold")))
+    drawn = {name: row_of(setter, make, (WIDE, TALL)) for name, make in WHOLE.items()}
+    text = json.dumps(drawn, indent=None, sort_keys=True, ensure_ascii=False).replace("}, ", "},\n ") + "\n"
+    table = Path(joints.__file__).parent / TABLE
+    if request.config.getoption("--update-golden"):
+        table.write_text(text, "utf-8")
+        pytest.fail(f"{table.name} was written anew: look at the sketches, then run without --update-golden")
+    assert table.read_text("utf-8") == text
+
+
+def row_of(
+    setter: Setter, make: Callable[[SketchPen], None], size: tuple[float, float], among: bool = False
+) -> dict[str, Any]:
+    """Return a scene as its row of the table: what is seen of its lines, and where the middles of its words stand (mm)."""
+    pen = SketchPen(setter, (0.0, 0.0))
+    make(pen)
+    lines, fine, heads, labels = [], [], [], []
+    for thing in pen.seen():
+        if isinstance(thing, Stroke):
+            kept = fine if thing.style in FINE else lines
+            kept += [_points(path.points, path.closed) for path in thing.paths]
+        elif isinstance(thing, Fill):
+            heads += [_points(path.points, False) for path in thing.paths if len(path.points) == 3]
+        elif isinstance(thing, Words) and (box := ink_box(setter.faces, thing)) is not None:
+            labels.append([thing.text, _mm((box.left + box.right) / 2), _mm((box.bottom + box.top) / 2)])
+    found = {"lines": lines, "fine": fine, "heads": heads, "labels": labels}
+    return {"among": among, "size": list(size), **{kind: sorted(rows) for kind, rows in found.items()}}
+
+
+def _points(points: tuple[tuple[float, float], ...], closed: bool) -> list[list[float]]:
+    line = [[_mm(x), _mm(y)] for x, y in (*points, *(points[:1] if closed else ()))]
+    return [line[0], *(b for a, b in pairwise(line) if a != b)]
+
+
+def _mm(length: float) -> float:
+    return round(length, 2) + 0.0
+
+
+def test_every_scene_is_promised_under_its_key() -> None:
+    assert set(WHOLE) <= set(scene_names())
+    promise = scene_promise("trade:strokes", "strokes")
+    assert (promise.key, promise.drawing, promise.width) == ("trade:strokes", "scene:strokes", WIDE)
+    assert len(promise.lines) > 5 and tuple(text for text, _ in promise.labels) == ("1", "2", "3")
