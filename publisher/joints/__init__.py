@@ -5,6 +5,7 @@ unprinted things, findings, line drawings. Never: repairs a shape, knows paper, 
 """
 
 from publisher.basics import Rule
+from publisher.joints.act_scenes import HOLDS_TIGHT, NOT_GLUED
 from publisher.joints.acts_of_steps import (
     OF_STAGES,
     SQUARE_ENOUGH,
@@ -80,10 +81,12 @@ RULES: tuple[Rule, ...] = (*CHECKS, MEETING_SIZE_ALONE, PACKS_DO_NOT_MEET)
 
 __all__ = [
     "COVER_PICTURE",
+    "HOLDS_TIGHT",
     "JOINT",
     "LEAST_PICTURE",
     "LEAST_VIEWS",
     "NEED_NOT_MET",
+    "NOT_GLUED",
     "OF_STAGES",
     "PENCIL_SPREAD",
     "RULES",

@@ -11,6 +11,7 @@ from publisher.basics import DrawingPromise, NumberPromise, Purpose, SentencePro
 from publisher.basics.wording import LengthUnit
 from publisher.design import Design, Fact, PicturePlan, TextPlan, fill, said_numbers
 from publisher.geometry import PLATE, Part, polygon, sizes_of
+from publisher.joints.act_scenes import act_scenes
 from publisher.joints.cover import LEAST_PICTURE, cover_drawings, cover_sentences
 from publisher.joints.drawings import draw_sizes
 from publisher.joints.effort import effort_of
@@ -52,6 +53,7 @@ def with_promises(design: Design, pieces: Sequence[Part], joined: Joined) -> Joi
             *pictures_of(design, joined.drawings),
             *cover_drawings(design, joined.drawings),
             *trade_pictures(design, pieces, joined),
+            *act_scenes(design, pieces, joined),
             *(picture_promise(drawing.name, drawing) for drawing in drawn),
         ),
         drawings=(*joined.drawings, *drawn),

@@ -61,11 +61,11 @@ def trade_pictures(design: Design, pieces: Sequence[Part], joined: Joined) -> tu
     found = []
     for name in trades_of(design, pieces, joined):
         key = f"{TRADE}{name}"
-        found.append(_bevelling(key, steep_bevels(pieces)) if name == BEVELLING else scene_promise(key, name))
+        found.append(bevelling_picture(key, steep_bevels(pieces)) if name == BEVELLING else scene_promise(key, name))
     return tuple(found)
 
 
-def _bevelling(key: str, bevels: Sequence[float]) -> DrawingPromise:
+def bevelling_picture(key: str, bevels: Sequence[float]) -> DrawingPromise:
     """Return what shows how steep these bevels are cut: a board with what is kept at the left, on it the guide, along whose slope the cut
     goes on through the board, and a tick."""
     way = -1.0 if all(bevel < 0.0 for bevel in bevels) else 1.0  # outwards the guide stands on what is kept

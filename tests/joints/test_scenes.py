@@ -11,14 +11,23 @@ import pytest
 
 from publisher import joints
 from publisher.joints.scenes import TABLE, scene_names, scene_promise
-from publisher.pages.instructions import act_sketches
+from publisher.pages.instructions import act_sketches, bend_sketches, face_sketches
 from publisher.pages.instructions.act_sketches import TALL, WIDE
+from publisher.pages.instructions.part_sketches import FIELD_TALL, FIELD_WIDE
 from publisher.pages.instructions.sketch_pen import SketchPen
 from publisher.pages.model import Fill, Stroke, Words
 from publisher.pages.sheet import ink_box
 from publisher.pages.type import HATCH, TICK, Faces, Setter, face
 
 FINE = (HATCH, TICK)
+
+
+def clock(pen: SketchPen) -> None:
+    """Draw a clock without how long to wait."""
+    pen.clock(0.0, 0.0, "")
+    pen.drawn = [thing for thing in pen.drawn if not isinstance(thing, Words)]
+
+
 WHOLE: dict[str, Callable[[SketchPen], None]] = {
     name: getattr(act_sketches, name)
     for name in (
@@ -31,10 +40,37 @@ WHOLE: dict[str, Callable[[SketchPen], None]] = {
 }
 """Scenes that are a sketch by themselves."""
 
+FIELD = (FIELD_WIDE, FIELD_TALL)
+LONG = 9.0  # mm of a pencil and of a stick that all of them show
+PARTS_OF_ONE: dict[str, Callable[[SketchPen], None]] = {
+    "bottle": lambda pen: pen.bottle(0.0, 0.0),
+    "brush": lambda pen: pen.brush((0.0, 0.0), 0.0),
+    "clock": clock,
+    "coming_down_paper": lambda pen: bend_sketches.coming_down(pen, "paper"),
+    "coming_down_tape": lambda pen: bend_sketches.coming_down(pen, "tape"),
+    "cut_through": face_sketches.cut_through,
+    "edge_grooved": face_sketches.edge_grooved,
+    "knife": lambda pen: pen.knife((0.0, 0.0)),
+    "pencil": lambda pen: pen.pencil((0.0, 0.0), 0.0, LONG),
+    "pot": lambda pen: pen.pot(0.0, 0.0),
+    **{f"pressed_{what}": partial(face_sketches.pressed, what=what) for what in face_sketches.PRESSED},
+    **{
+        f"rolled_{cover or 'bare'}_{slits or 'whole'}": partial(bend_sketches.rolled, cover=cover, slits=slits)
+        for cover in ("", "inside", "outside")
+        for slits in ("", "inside", "outside")
+    },
+    "scored_grooved": partial(face_sketches.scored_section, grooved=True),
+    "scored_plain": partial(face_sketches.scored_section, grooved=False),
+    "slit_through": bend_sketches.crossed_through,
+    "stick": lambda pen: pen.stick((0.0, 0.0), 0.0, LONG),
+}
+"""Scenes that are shown among other things."""
+
 
 def test_the_table_is_what_is_drawn(request: pytest.FixtureRequest) -> None:
     setter = Setter(Faces(face("regular"), face("bold")))
     drawn = {name: row_of(setter, make, (WIDE, TALL)) for name, make in WHOLE.items()}
+    drawn |= {name: row_of(setter, make, FIELD, True) for name, make in PARTS_OF_ONE.items()}
     text = json.dumps(drawn, indent=None, sort_keys=True, ensure_ascii=False).replace("}, ", "},\n ") + "\n"
     table = Path(joints.__file__).parent / TABLE
     if request.config.getoption("--update-golden"):
@@ -58,7 +94,7 @@ def row_of(
             heads += [_points(path.points, False) for path in thing.paths if len(path.points) == 3]
         elif isinstance(thing, Words) and (box := ink_box(setter.faces, thing)) is not None:
             labels.append([thing.text, _mm((box.left + box.right) / 2), _mm((box.bottom + box.top) / 2)])
-    found = {"lines": lines, "fine": fine, "heads": heads, "labels": labels}
+    found = {"lines": lines, "fine": [] if among else fine, "heads": heads, "labels": labels}
     return {"among": among, "size": list(size), **{kind: sorted(rows) for kind, rows in found.items()}}
 
 
@@ -72,7 +108,7 @@ def _mm(length: float) -> float:
 
 
 def test_every_scene_is_promised_under_its_key() -> None:
-    assert set(WHOLE) <= set(scene_names())
+    assert {*WHOLE, *PARTS_OF_ONE} == set(scene_names())
     promise = scene_promise("trade:strokes", "strokes")
     assert (promise.key, promise.drawing, promise.width) == ("trade:strokes", "scene:strokes", WIDE)
     assert len(promise.lines) > 5 and tuple(text for text, _ in promise.labels) == ("1", "2", "3")

@@ -18,7 +18,7 @@ from publisher.proof.checks.cut_list import pages_said
 from publisher.proof.checks.frame import about
 from publisher.proof.measuring.case import NUMERAL, Case
 from publisher.proof.reading.reader import read_file
-from tests.proof.conftest import AT_A, BOARD_SAYS, TIPS_SAY, WHOLE_A, boxes_code
+from tests.proof.conftest import AT_A, BOARD_SAYS, PRESSED, TIPS_SAY, WHOLE_A, boxes_code
 
 Spoil = Callable[[Any, Any], None]
 PT = 72 / 25.4
@@ -1177,6 +1177,16 @@ bad("proof/done", "one copy less")(swap(3, "pressed count", lambda kit: kit.word
 bad("proof/done", "another part")(swap(3, "pressed count", lambda kit: kit.words("2 × B", 160.0, 50.0, 2.7)))
 bad("proof/done", "no tick")(drop(3, "tick"))
 bad("proof/done", "nothing crossed out")(drop(3, "cross"))
+
+
+@bad("proof/tool", "a knife that stands off all outlines")
+def beside_its_work(pack: Any, _kit: Any) -> None:
+    promises = pack.promises
+    cut = tuple(replace(one, act="cut_outlines") for one in promises.done)
+    knife = Carried("step:2:does:press:scene:knife", 4, PRESSED.box, Pose(170.0, 58.0, 24.0), 0.3)
+    pack.promises = replace(promises, done=cut, carried=(*promises.carried, knife))
+
+
 bad("proof/done", "shown on no page")(carried("step:2:does:press:lid"))
 
 

@@ -232,7 +232,7 @@ def shown_parts(
     """Return where a page shows what is done to each of the parts of a sketch that stands at a place."""
     shown = tuple(parts) if sketch.does else ()
     return tuple(
-        Carried(f"{sketch.does}:{part}", page, place, Pose(at.x + moved.x, at.y + moved.y), scale)
+        Carried(f"{sketch.does}:{part}", page, place, replace(at, x=at.x + moved.x, y=at.y + moved.y), scale)
         for part, at, scale in shown
     )
 

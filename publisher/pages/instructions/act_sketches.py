@@ -128,6 +128,7 @@ def bevelling(pen: SketchPen, outwards: bool, bevel: float = 45.0) -> None:
     What is kept is at the left, as where pages say how a bevel is cut, its longer face up and the guide on the waste; ``outwards``: the
     longer face underneath, and the guide on what is kept.
     """
+    pen.scene("bevelling")
     lean = min(bevel, STEEPEST_DRAWN)
     edge, tall = 24.0, 8.0
     way = -1.0 if outwards else 1.0  # from the edge to the guide

@@ -17,6 +17,7 @@ BENT_TALL = 26.0  # mm of the field at its foot for the parts; over them the boa
 BENT_THICK = 7.0  # mm: a board in section, much enlarged
 COVER_THICK = 1.4  # mm: the paper or tape on it
 SLITS_DRAWN = 5
+COVERED_AT = (2.0, 34.0, BENT_TALL + 5.2)  # mm: left, right and low of a board that is covered
 UNDERNEATH = "now underneath:"  # over the sign of the face that looks down in an act
 TAPE_HIGH = 2.4  # mm of the tape on a blade, which stops it
 OVER_TAPE = 5.8  # mm over the board: clear of the word beside the tape, in any language
@@ -27,7 +28,25 @@ def covering(pen: SketchPen, parts: CountedParts, under: bool = False) -> None:
     ``under``: the face that says THIS SIDE UP lies underneath."""
     covered = [one for one in parts if covered_face(one[0])] or list(parts)
     what = covered[0][0].bending.covered if covered[0][0].bending else "paper"
-    left, right, low = 2.0, 34.0, BENT_TALL + 5.2
+    _, right, low = COVERED_AT
+    coming_down(pen, "tape" if what == "tape" else "paper")
+    if under:
+        frame_words(pen, UP, (right + 3.0, low - 5.0), (right - 6.0, low))
+        pen.count(UNDERNEATH, right + 3.0, low - 0.6, "left")
+    else:
+        frame_words(pen, UP, (right + 3.0, low + BENT_THICK - 3.0), (right - 4.0, low + BENT_THICK))
+    for art in _arts(covered, BENT_TALL - 2.0):
+        art.outline(pen)
+        pen.papered(art.shape.buffer(-0.5))
+        art.counted(pen)
+        if not under:
+            art.lettered(pen)
+
+
+def coming_down(pen: SketchPen, what: str) -> None:
+    """Draw a board in section, and on it paper with glue, or strips of tape, that come down."""
+    left, right, low = COVERED_AT
+    pen.scene(f"coming_down_{what}")
     board_in_section(pen, left, right, low)
     if what == "tape":
         for at in (0.0, 1.0):
@@ -40,17 +59,6 @@ def covering(pen: SketchPen, parts: CountedParts, under: bool = False) -> None:
         pen.bottle(left + 7.0, low + BENT_THICK + 0.9)
         pen.arrow((left + 21.0, low + BENT_THICK + 11.4), (left + 21.0, low + BENT_THICK + 1.4))
         pen.words("paper", right + 1.5, low + BENT_THICK + 11.6)
-    if under:
-        frame_words(pen, UP, (right + 3.0, low - 5.0), (right - 6.0, low))
-        pen.count(UNDERNEATH, right + 3.0, low - 0.6, "left")
-    else:
-        frame_words(pen, UP, (right + 3.0, low + BENT_THICK - 3.0), (right - 4.0, low + BENT_THICK))
-    for art in _arts(covered, BENT_TALL - 2.0):
-        art.outline(pen)
-        pen.papered(art.shape.buffer(-0.5))
-        art.counted(pen)
-        if not under:
-            art.lettered(pen)
 
 
 def slitting_part(pen: SketchPen, parts: CountedParts, up: bool = True, deep: str = "") -> None:
@@ -83,7 +91,7 @@ def slitting_part(pen: SketchPen, parts: CountedParts, up: bool = True, deep: st
         each = (f"{one.letter}: {one.bending.slits} ×" for one, _ in slit if one.bending and one.bending.slits)
         for line in pen.broken(each, 24.0, 2):
             pen.count(line, left, low + BENT_THICK + OVER_TAPE, "left")
-    _crossed_through(pen, FIELD_WIDE - 13.0, low)
+    crossed_through(pen)
     arts = _arts(slit)
     for art in arts:
         art.outline(pen)
@@ -99,10 +107,22 @@ def rolling(pen: SketchPen, parts: CountedParts) -> None:
     ends."""
     bent = [one for one in parts if one[0].bending is not None] or list(parts)
     part = bent[0][0]
+    cover, slits = covered_face(part), slit_face(part)
+    rolled(pen, cover or "", slits or "")
+    if cover:
+        pen.words(part.bending.covered if part.bending else "paper", 46.5, 36.2)
+    for art in part_cells(bent, Box(48.0, 40.0 if len(bent) == 1 else 24.0, FIELD_WIDE - 1.0, FIELD_TALL - 0.5)):
+        art.outline(pen)
+        art.counted(pen)
+
+
+def rolled(pen: SketchPen, cover: str, slits: str) -> None:
+    """Draw a strip in section that is rolled over a bottle, arrows down both ends, and the bottle from its side. ``cover``, ``slits``: on
+    which face they are; "" where there are none."""
+    pen.scene(f"rolled_{cover or 'bare'}_{slits or 'whole'}")
     middle, bottle, thick = (24.0, 17.0), 12.0, 4.0
     pen.arc(middle, bottle, 0.0, 360.0)
     pen.arc(middle, 3.4, 0.0, 360.0, style=PICTURE_DETAIL)
-    cover, slits = covered_face(part), slit_face(part)
     inner = bottle + 0.6 + (COVER_THICK if cover == "inside" else 0.0)
     outer = inner + thick
     pen.section(*along_arc(middle, outer, 12.0, 168.0), *along_arc(middle, inner, 168.0, 12.0))
@@ -119,12 +139,8 @@ def rolling(pen: SketchPen, parts: CountedParts) -> None:
         pen.dotted(along_arc(middle, low + COVER_THICK / 2, 14.0, 166.0))
         tip = along_arc(middle, low + COVER_THICK / 2, 48.0, 48.0, 1)[0]
         pen.line(tip, (46.0, 37.0), style=PICTURE_DETAIL)
-        pen.words(part.bending.covered if part.bending else "paper", 46.5, 36.2)
     pen.turning(middle, far + 3.0, 60.0, 15.0)
     pen.turning(middle, far + 3.0, 120.0, 165.0)
-    for art in part_cells(bent, Box(48.0, 40.0 if len(bent) == 1 else 24.0, FIELD_WIDE - 1.0, FIELD_TALL - 0.5)):
-        art.outline(pen)
-        art.counted(pen)
     _bottle_lying(pen)
 
 
@@ -173,8 +189,10 @@ def _depth(pen: SketchPen, x: float, top: float, bottom: float, deep: str) -> No
         pen.count(deep, x + 1.6, (top + bottom) / 2 - 1.2, "left")
 
 
-def _crossed_through(pen: SketchPen, left: float, low: float) -> None:
+def crossed_through(pen: SketchPen) -> None:
     """Draw a slit that goes right through, crossed out."""
+    left, low = FIELD_WIDE - 13.0, BENT_TALL + 5.0
+    pen.scene("slit_through")
     right: Point = (left + 12.0, low + BENT_THICK)
     pen.section((left, low), (right[0], low), right, (left, low + BENT_THICK))
     pen.line((left + 6.0, low + BENT_THICK), (left + 6.0, low), style=PICTURE_CONTOUR)

@@ -25,6 +25,12 @@ DENT = 2.0  # mm: how deep the round end goes in
 WRONG_LEFT = 53.0  # from where on the wrong way is shown
 FACE = Box(0.0, 0.0, FIELD_WIDE, PARTS_TALL + 2.0)
 MOST_IN_BOARD = 3  # parts that are shown with the board round them: more would be too small
+PRESSED: dict[str, tuple[float, float, tuple[float, ...], float]] = {
+    **dict.fromkeys(("bare", "kept", "peeled"), (1.0, 44.0, (8.0, 19.0), 30.0)),
+    "grooved": (31.0, 45.0, (), 38.0),
+}
+"""mm: from where to where a board is drawn that is pressed in, its dents, and where the stick stands."""
+
 FOLD_WIDE = 9.0  # mm of board on either side of a fold in section
 
 
@@ -45,17 +51,17 @@ def pressing_in(pen: SketchPen, parts: CountedParts, paper: FacePaper = "bare") 
         art.counted(pen)
     if grooved:
         at = _tick(arts[0])
-        _edge_grooved(pen)
-        dent = 38.0
-        _pressed(pen, 31.0, 45.0, (), dent, "bare")
+        edge_grooved(pen)
+        dent = PRESSED["grooved"][3]
+        pressed(pen, "grooved")
     else:
         at = _row_ruled(pen, arts[0])
-        dent = 30.0
-        _pressed(pen, 1.0, 44.0, (8.0, 19.0), dent, paper)
+        dent = PRESSED[paper][3]
+        pressed(pen, paper)
     _looked_at(pen, at, (dent, SECTION_LOW))
     if not grooved:
         stand_tool(pen, pen.stick, [at], FACE)
-    _cut_through(pen)
+    cut_through(pen)
     for art in arts:
         art.lettered(pen)
     if not grooved:
@@ -87,7 +93,7 @@ def scoring(pen: SketchPen, parts: CountedParts) -> None:
             pen.line(*((float(x), float(y)) for x, y in line.coords), style=CUT)
         art.counted(pen)
     grooves = [fold for part, _ in wanted for fold in part.folds]
-    _scored_section(pen, grooved=bool(grooves))
+    scored_section(pen, grooved=bool(grooves))
     lines = _score_lines(arts[0])
     if lines:
         _looked_at(pen, _point(lines[0].interpolate(0.85, normalized=True).coords[0]), (10.0, SECTION_LOW))
@@ -103,8 +109,11 @@ def has_purpose(part: Part, purpose: Purpose) -> bool:
     return any(mark.purpose is purpose for mark in part.marks)
 
 
-def _pressed(pen: SketchPen, left: float, right: float, dents: Sequence[float], at: float, paper: FacePaper) -> None:
-    """Draw a board in section with round dents in its face, and in the last of them the stick that presses down."""
+def pressed(pen: SketchPen, what: str) -> None:
+    """Draw a board in section with round dents in its face, and in the last of them the stick that presses down. ``what``: what is on
+    its face, or ``grooved``: the edge of a layer."""
+    left, right, dents, at = PRESSED[what]
+    pen.scene(f"pressed_{what}")
     board = shapely.box(left, SECTION_LOW, right, SECTION_TOP)
     half = STICK_WIDE / 2
     for x in (*dents, at):
@@ -116,10 +125,10 @@ def _pressed(pen: SketchPen, left: float, right: float, dents: Sequence[float], 
     ring = tuple((float(x), float(y)) for x, y in board.exterior.coords[:-1])
     pen.section(*ring)
     pen.taken.append(shapely.box(left, SECTION_LOW, right, SECTION_TOP))
-    if paper == "kept":
+    if what == "kept":
         face = [point for point in _clockwise(ring) if point[1] > SECTION_LOW + 0.5]
         pen.line(*((x, y + 0.5) for x, y in face), style=CUT)
-    if paper == "peeled":
+    if what == "peeled":
         _peeled_off(pen, left)
     long = 9.5
     pen.stick((at, SECTION_TOP - DENT), 0.0, long)
@@ -147,8 +156,9 @@ def _peeled_off(pen: SketchPen, left: float) -> None:
     pen.words("paper", x + 7.0, SECTION_TOP + 7.6)
 
 
-def _cut_through(pen: SketchPen) -> None:
+def cut_through(pen: SketchPen) -> None:
     """Draw a knife that cuts through the board, crossed out."""
+    pen.scene("cut_through")
     right = FIELD_WIDE - 1.0
     middle = (WRONG_LEFT + right) / 2
     for left, end in ((WRONG_LEFT, middle - 0.4), (middle + 0.4, right)):
@@ -158,8 +168,9 @@ def _cut_through(pen: SketchPen) -> None:
     pen.wrong(WRONG_LEFT + 0.5, SECTION_LOW - 1.5, right - 0.5, SECTION_TOP + 8.0)
 
 
-def _edge_grooved(pen: SketchPen) -> None:
+def edge_grooved(pen: SketchPen) -> None:
     """Draw the edge of a layer, much larger, with grooves down from its ticks, and a stick with a round end that presses one in."""
+    pen.scene("edge_grooved")
     left, wide, high = 1.0, 22.0, 9.5
     low = SECTION_LOW - 1.0
     slope = (3.0, 5.0)
@@ -213,11 +224,12 @@ def _looked_at(pen: SketchPen, at: Point, to: Point) -> None:
     pen.taken += [shapely.Point(at).buffer(radius), shapely.LineString([start, to]).buffer(0.4)]
 
 
-def _scored_section(pen: SketchPen, *, grooved: bool) -> None:
+def scored_section(pen: SketchPen, *, grooved: bool) -> None:
     """Draw a board with a cut for a fold, a knife in it and a tick; the board folded; and one that is cut through, crossed out.
 
     ``grooved``: a V that closes when the board is folded to the cut side, else a cut that opens as it is folded away from it.
     """
+    pen.scene("scored_grooved" if grooved else "scored_plain")
     left, skin = 1.0, 1.8
     middle = left + FOLD_WIDE
     half = SECTION - skin if grooved else 0.25
@@ -236,7 +248,7 @@ def _scored_section(pen: SketchPen, *, grooved: bool) -> None:
     else:
         pen.turning((hinge[0], hinge[1]), 12.0, 170.0, 215.0)
     pen.taken.append(shapely.box(left, SECTION_LOW, 50.0, SECTION_TOP + 9.0))
-    _cut_through(pen)
+    cut_through(pen)
 
 
 def _folded_limbs(hinge: Point, skin: float, grooved: bool) -> tuple[tuple[Point, ...], ...]:

@@ -210,6 +210,7 @@ def bevelling_edges(pen: SketchPen, parts: CountedParts) -> None:
     angles = sorted({round(abs(edge.bevel), 1) for edge in edges})
     bevelling(low, outwards=all(edge.bevel <= 0.0 for edge in edges), bevel=angles[-1] if angles else STEEPEST_DRAWN)
     pen.drawn += low.drawn
+    pen.parts += low.parts
     for said in pen.broken([f"{angle:g}°" for angle in angles], 40.0, between=" / "):
         pen.count(said, 20.0, FIELD_TALL - 8.0)
 

@@ -53,7 +53,7 @@ class SketchPen:
         self.taken: list[shapely.Geometry] = []  # where tools, rules and arrows are: letters keep off
         self.parts: list[
             tuple[str, Pose, float]
-        ] = []  # each part that is shown: its id, where its (0, 0) lies on the page, its scale
+        ] = []  # each part and scene that is shown: its id, where its (0, 0) lies on the page, its scale
         self.lines: list[Sequence[Point]] = []  # all that is drawn as a line: signs find room beside it
 
     def seen(self) -> tuple[Drawn, ...]:
@@ -83,6 +83,11 @@ class SketchPen:
         """Note that a part is shown: where its own (0, 0) lies (mm of the sketch), and how small it is drawn there."""
         self.parts.append((part, Pose(*self.on_page(at)), scale * self.scale))
 
+    def scene(self, name: str, at: Point = (0.0, 0.0), turn: float = 0.0, *, mirrored: bool = False) -> None:
+        """Note that something is drawn that looks the same in every pack, promised under this name: where its own (0, 0) lies (mm of the
+        sketch), turned by so many degrees."""
+        self.parts.append((f"scene:{name}", Pose(*self.on_page(at), turn, mirrored), self.scale))
+
     def line(self, *points: Point, style: LineStyle = PICTURE_OUTLINE, closed: bool = False) -> None:
         """Draw lines from point to point."""
         way = (*points, points[0]) if closed else points
@@ -104,6 +109,8 @@ class SketchPen:
     def knife(self, tip: Point, lean: float = 0.0, out: float = BLADE, *, flip: bool = False) -> None:
         """Draw a knife that stands on its tip, ``lean`` degrees from upright (to the left is positive), its blade ``out`` mm; its back at
         the right, or where you ``flip`` it at the left."""
+        if out == BLADE:
+            self.scene("knife", tip, lean, mirrored=flip)
         side, end = -1.0 if flip else 1.0, out + TOOL_LONG - BLADE
         blade = ((0.0, 0.0), (1.8, 3.4), (1.8, out), (0.0, out))
         handle = ((-0.5, out), (2.5, out), (2.5, end), (-0.5, end))
@@ -113,12 +120,14 @@ class SketchPen:
     def pencil(self, tip: Point, lean: float = 0.0, long: float = TOOL_LONG) -> None:
         """Draw a pencil that stands on its tip, ``lean`` degrees from upright (to the left is positive)."""
         half = TOOL_WIDE / 2
+        self.scene("pencil", tip, lean)
         self._tool(((-half, 4.0), (half, 4.0), (half, long), (-half, long)), tip, lean)
         self._tool(((0.0, 0.0), (half, 4.0), (-half, 4.0)), tip, lean)
 
     def stick(self, tip: Point, lean: float = 0.0, long: float = TOOL_LONG) -> None:
         """Draw a stick with a round end that stands on it, ``lean`` degrees from upright (to the left is positive)."""
         half = STICK_WIDE / 2
+        self.scene("stick", tip, lean)
         end = tuple(polar(half, radians(turn), (0.0, half)) for turn in range(180, 361, 15))
         self._tool((*end, (half, long), (-half, long)), tip, lean)
 
@@ -222,6 +231,7 @@ class SketchPen:
 
     def clock(self, x: float, y: float, text: str, radius: float = 4.6) -> None:
         """Draw a clock with its middle at a point, an arrow round it, and how long to wait under it."""
+        self.scene("clock", (x, y))
         self.white(*along_arc((x, y), radius, 0.0, 360.0)[:-1])
         self.line(*along_arc((x, y), radius, 0.0, 360.0)[:-1], closed=True)
         for hour in range(12):
@@ -235,6 +245,7 @@ class SketchPen:
         """Draw a bottle of glue on its tip at a point, with a drop."""
         body = ((-1.9, 4.2), (-1.9, 10.2), (1.9, 10.2), (1.9, 4.2), (0.5, 2.4), (0.5, 1.2), (-0.5, 1.2), (-0.5, 2.4))
         ring = tuple((x + px, y + py) for px, py in body)
+        self.scene("bottle", (x, y))
         self.taken.append(shapely.Polygon(ring))
         self.white(*ring)
         self.line(*ring, closed=True)
@@ -258,6 +269,7 @@ class SketchPen:
 
     def brush(self, tip: Point, lean: float = -35.0) -> None:
         """Draw a brush on its tip, ``lean`` degrees from upright (to the left is positive)."""
+        self.scene("brush", tip, lean)
         self._tool(((-1.6, 1.5), (1.6, 1.5), (1.6, 6.0), (-1.6, 6.0)), tip, lean)
         self._tool(((-0.6, 6.0), (0.6, 6.0), (0.6, TOOL_LONG), (-0.6, TOOL_LONG)), tip, lean)
         for x in (-1.2, -0.4, 0.4, 1.2):
@@ -266,6 +278,7 @@ class SketchPen:
     def pot(self, left: float, bottom: float) -> None:
         """Draw an open pot of paint."""
         wide, high = 9.0, 7.0
+        self.scene("pot", (left, bottom))
         ring = ((left, bottom), (left + wide, bottom), (left + wide, bottom + high), (left, bottom + high))
         self.white(*ring)
         self.line(*ring, closed=True)

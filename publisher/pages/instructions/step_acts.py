@@ -9,6 +9,8 @@ from publisher.basics.wording import say_inches, say_mm, series
 from publisher.design import StepPlan
 from publisher.geometry import Part, polygon
 from publisher.joints import (
+    HOLDS_TIGHT,
+    NOT_GLUED,
     STEEP_BEVEL,
     CountedPart,
     Drawing,
@@ -33,8 +35,6 @@ from publisher.pages.templates import BevelGuide, strips_of
 from publisher.pages.tiles import plan_true_pages
 
 MOST_TOLD_APART = 2  # pairs that a step tells apart, where a later one has the others in hand too
-NOT_GLUED = ("paper between", "lifts off")  # what has one of these labels takes no glue where it goes
-HOLDS_TIGHT = ("white_glue", "hot_glue", "superglue", "spray_glue", "masking_tape")  # what would hold it there for good
 OVER = ". It was turned over before."
 
 
@@ -224,10 +224,13 @@ def _after(context: Context, step: StepPlan, own: int) -> Iterator[ActSketch]:
         return
     if "seal" in acts:
         draw = partial(finish_sketches.sealing, stands=stands, parts=parts, twice=False)
-        yield ActSketch(draw, f"A brush with thinned glue on the bare foam of {name}")
+        yield ActSketch(
+            draw, f"A brush with thinned glue on the bare foam of {name}", does_key(context.design, step, "seal")
+        )
     if "paint" in acts:
         draw = partial(finish_sketches.painting, stands=stands, parts=parts, figure=context.design.figure.base)
-        yield ActSketch(draw, f"A brush and two pots of paint beside {name}, and a figure for its size")
+        shows = f"A brush and two pots of paint beside {name}, and a figure for its size"
+        yield ActSketch(draw, shows, does_key(context.design, step, "paint"))
     if step.wait:
         said = tuple(f"{count} × {part.letter}" for part, count in parts if count)
         loose = any(lifts_off(d) for d in context.joined.drawings if d.name.startswith(f"act:{own}:"))
@@ -235,7 +238,7 @@ def _after(context: Context, step: StepPlan, own: int) -> Iterator[ActSketch]:
         draw = partial(
             finish_sketches.waiting, stands=stands, wait=step.wait, uses=uses, said=said, pins=pins_from(context, own)
         )
-        yield ActSketch(draw, f"A clock: {name} dries for {step.wait}")
+        yield ActSketch(draw, f"A clock: {name} dries for {step.wait}", does_key(context.design, step, "wait"))
 
 
 def pins_from(context: Context, own: int) -> finish_sketches.PinsFrom:

@@ -127,7 +127,7 @@ def trade_act_drafts(context: Context) -> tuple[PageDraft, ...]:
     cells = columns(text, across, GUTTER)
     acts = trade_acts(context)
     rows = [acts[start : start + across] for start in range(0, len(acts), across)]
-    blocks: list[_Block] = [partial(_row, setter, row, cells) for row in rows]
+    blocks: list[_SetUnder] = [partial(_row, setter, row, cells) for row in rows]
     blocks.append(partial(_mending, setter, remedies(context), text.left, text.width))
     heights = [block(0.0, 0)[1] + 2 * SPACE for block in blocks]
     room = text.height + 2 * SPACE
@@ -238,7 +238,7 @@ def remedies(context: Context) -> tuple[tuple[str, str], ...]:
     return tuple(found)
 
 
-_Block = Callable[[float, int], tuple[Body, float]]
+_SetUnder = Callable[[float, int], tuple[Body, float]]
 """Sets something under a top (mm) of the page with this number; returns it, and how tall it is (mm)."""
 
 
@@ -278,7 +278,7 @@ def _mending(
     return Body(drawn), head.height + SPACE / 2 + table.height()
 
 
-def _body(blocks: tuple[_Block, ...], top: float, numbers: Numbers) -> Body:
+def _body(blocks: tuple[_SetUnder, ...], top: float, numbers: Numbers) -> Body:
     body = Body()
     for block in blocks:
         made, tall = block(top, numbers.page)

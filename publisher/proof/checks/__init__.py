@@ -57,6 +57,7 @@ from publisher.proof.checks import (
     text,
     tick_boxes,
     tiles,
+    tools,
     waste,
 )
 from publisher.proof.measuring import Case
@@ -82,7 +83,7 @@ PROMISED: tuple[Check[Case], ...] = (
     compass.compass_strips, compass.strip_ink, letters.letter_shape,
     text.words_promised, cut_list.cut_list, buying.what_to_buy, boards.boards_said, layouts.layout_pictures,
     layout_measures.layout_measures, layout_cuts.layout_cuts,
-    sides.sides_up, sizes.sizes_said, sentences.sentences, drawings.step_pictures, done.done_shown,
+    sides.sides_up, sizes.sizes_said, sentences.sentences, drawings.step_pictures, done.done_shown, tools.tools_at_work,
     needed.parts_needed, print_plan.print_plan,
     print_plan.print_list, print_plan.key_plan,
     inside_parts.words_inside, pages.page_numbers, page_code.code_drawn, furniture.furniture_apart,

@@ -36,7 +36,7 @@ from publisher.proof.measuring.page_dots import page_dots
 from publisher.proof.measuring.page_sight import BESIDE_INK, SEEN_STRETCH, STRAY_DOT, PageSight, Unseen
 from publisher.proof.measuring.piece_lines import LEAST_TRIED
 from publisher.proof.measuring.pixels import PAGE_DPI, pages_seen, squares_of
-from publisher.proof.measuring.stray_ink import ARROW, GROUND_FROM, HEAD_AT, HEAD_MOST, INSIDE_FROM, TOP, TOP_NEAR
+from publisher.proof.measuring.stray_ink import ARROW, GROUND_FROM, HEAD_AT, INSIDE_FROM, TOP, TOP_NEAR
 from publisher.proof.measuring.strip_ink import StripInk, quartered
 from publisher.proof.measuring.tiles import SHIFTED, TAPED_TOLERANCE
 from publisher.proof.measuring.unpromised_ink import AREA, SAME_WIDTH

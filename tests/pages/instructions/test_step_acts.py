@@ -1,12 +1,18 @@
 """Which acts a step shows: those that it names, else what follows from its stage, its parts and what it uses."""
 
+from collections import Counter
 from collections.abc import Callable
 from dataclasses import replace
 
 from publisher.design import StepPlan
-from publisher.joints import acts_of_step
-from publisher.pages.instructions.step_acts import acts_after, acts_before, standing
+from publisher.geometry import Part
+from publisher.joints import acts_of_step, parts_of_act, scored
+from publisher.joints.promised_acts import SIGNS
+from publisher.pages.instructions.sketch_pen import SketchPen
+from publisher.pages.instructions.step_acts import OF_PARTS, acts_after, acts_before, standing
+from publisher.pages.model import Stroke
 from publisher.pages.sheet.draft import Context
+from publisher.pages.type import PICTURE_CUE, Setter
 
 
 def step(context: Context, **changes: object) -> StepPlan:
@@ -47,3 +53,35 @@ def test_what_waits_is_what_stands_by_then(demo: Callable[..., Context]) -> None
     (shown,) = acts_after(house, house.design.steps[glued - 1], glued)
     assert "24 h" in shown.shows
     assert acts_after(house, step(house), 1) == ()
+
+
+def signs_of(act: str, part: Part, setter: Setter) -> tuple[int, int]:
+    """Return how often a sketch says that something is right, and that it is wrong."""
+    pen = SketchPen(setter, (0.0, 0.0))
+    OF_PARTS[act][0](pen, ((part, 1),))
+    cues = [
+        path.points
+        for thing in pen.seen()
+        if isinstance(thing, Stroke) and thing.style is PICTURE_CUE
+        for path in thing.paths
+    ]
+    ticks = [line for line in cues if len(line) == 3 and line[1][1] < min(line[0][1], line[2][1])]
+    ends = [frozenset((round(x, 3), round(y, 3)) for x, y in line) for line in cues if len(line) == 2]
+    boxes = [(min(a for a, _ in e), min(b for _, b in e), max(a for a, _ in e), max(b for _, b in e)) for e in ends]
+    return len(ticks), sum(count == 2 for count in Counter(boxes).values())
+
+
+def test_the_signs_that_are_promised_of_each_act_are_those_that_its_sketch_has(demo: Callable[..., Context]) -> None:
+    contexts = [demo(slug) for slug in ("toll-house", "bridge", "lock-stair", "quay", "island")]
+    assert set(SIGNS) == set(OF_PARTS)
+    for act, signs in SIGNS.items():
+        steps = [
+            (context, step)
+            for context in contexts
+            for step in context.design.steps
+            if act in acts_of_step(context, step)
+        ]
+        parts = [part for context, step in steps for part, _ in parts_of_act(context, step, act)]
+        every = parts or [part for context in contexts for part in context.parts]
+        fitting = [part for part in every if act != "score" or scored(part)] or every[:1]
+        assert {signs_of(act, part, contexts[0].type) for part in fitting[:4]} == {signs}, act

@@ -1,0 +1,119 @@
+"""Which tools and boards in section the sketches of steps show beside their parts: it follows from the act, and looks as the table of
+scenes says. Promised here, before any page."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+
+from publisher.basics import DrawingPromise, Purpose
+from publisher.design import Design, StepPlan
+from publisher.geometry import Part
+from publisher.joints.acts_of_steps import (
+    SQUARE_ENOUGH,
+    CountedPart,
+    InHand,
+    acts_of_step,
+    bevelled_later,
+    counted_parts,
+    covered_face,
+    face_paper,
+    parts_of_act,
+    scored,
+    slit_face,
+)
+from publisher.joints.model import Joined
+from publisher.joints.promised_acts import SIGNS, InPieces, does_key
+from publisher.joints.scenes import scene_promise
+from publisher.joints.trades import bevelling_picture
+
+NOT_GLUED = ("paper between", "lifts off")
+"""What has one of these labels takes no glue where it goes."""
+
+HOLDS_TIGHT = ("white_glue", "hot_glue", "superglue", "spray_glue", "masking_tape")
+"""What would hold it there for good."""
+
+FROM_BOTTLES = ("white_glue", "hot_glue", "superglue", "spray_glue")
+TOOLS = {
+    "trace": ("pencil",),
+    "draw": ("pencil",),
+    "press": ("stick",),
+    "cut_openings": ("knife",),
+    "glue": ("bottle",),
+    "seal": ("brush", "bottle"),
+    "paint": ("brush", "pot"),
+}
+"""The tools of acts that a sketch shows whatever the parts are."""
+
+
+def act_scenes(design: Design, pieces: Sequence[Part], joined: Joined) -> tuple[DrawingPromise, ...]:
+    """Return what the sketches of all steps show beside their parts."""
+    return tuple(_scenes(InPieces(design, tuple(pieces), joined)))
+
+
+def _scenes(works: InHand) -> Iterator[DrawingPromise]:
+    for number, step in enumerate(works.design.steps, 1):
+        having = any(True for _ in counted_parts(works, step))
+        for act in dict.fromkeys(acts_of_step(works, step)):
+            parts = parts_of_act(works, step, act)
+            shown = bool(parts) if act in SIGNS else act in TOOLS and (having or _stands(works))
+            for name in _of_act(works, step, act, parts) if shown else ():
+                key = f"{does_key(works.design, step, act)}:scene:{name}"
+                made = bevelling_picture(key, _bevels(parts)) if name == "bevelling" else scene_promise(key, name)
+                yield replace(made, among=True)
+        if step.wait and (having or _stands(works)):
+            yield from _waiting(works, step, number)
+
+
+def _stands(works: InHand) -> bool:
+    """Tell whether something is put together that a sketch may show."""
+    return any(drawing.name.startswith("whole:") for drawing in works.joined.drawings)
+
+
+def _of_act(works: InHand, step: StepPlan, act: str, parts: Sequence[CountedPart]) -> Iterator[str]:
+    """Yield the scenes of an act that is done to parts."""
+    yield from TOOLS.get(act, ())
+    first = parts[0][0] if parts else None
+    if act == "press":
+        yield from _pressed(works, parts)
+    if act == "cut_outlines" and {part.id for part, _ in parts} - bevelled_later(works, step):
+        yield "knife"
+    if act == "score":
+        yield "scored_grooved" if any(part.folds for part, _ in parts if scored(part)) else "scored_plain"
+        yield from ("knife", "cut_through")
+    if act == "bevel" and _bevels(parts):
+        yield "bevelling"
+    if act == "cover":
+        bending = next((part.bending for part, _ in parts if covered_face(part)), first.bending if first else None)
+        yield "coming_down_tape" if bending is not None and bending.covered == "tape" else "coming_down_paper"
+    if act == "slit":
+        yield from ("knife", "slit_through")
+    if act == "roll" and first is not None:
+        bent = next((part for part, _ in parts if part.bending is not None), first)
+        yield f"rolled_{covered_face(bent) or 'bare'}_{slit_face(bent) or 'whole'}"
+
+
+def _pressed(works: InHand, parts: Sequence[CountedPart]) -> Iterator[str]:
+    """Yield how a pattern is pressed: of layers with ticks at their edges down these."""
+    grooved = all(_has(part, Purpose.JOINT_TICK) and not _has(part, Purpose.SURFACE) for part, _ in parts)
+    yield "cut_through"
+    yield from ("edge_grooved", "pressed_grooved") if grooved else (f"pressed_{face_paper(works, tuple(parts))}",)
+
+
+def _has(part: Part, purpose: Purpose) -> bool:
+    return any(mark.purpose is purpose for mark in part.marks)
+
+
+def _bevels(parts: Sequence[CountedPart]) -> tuple[float, ...]:
+    """Return the bevels of parts (degrees; outwards less than 0), without what strays no more than a hand does."""
+    return tuple(edge.bevel for part, _ in parts for edge in part.edges if abs(edge.bevel) > SQUARE_ENOUGH)
+
+
+def _waiting(works: InHand, step: StepPlan, number: int) -> Iterator[DrawingPromise]:
+    """Yield the clock with how long to wait, and the bottle of what is glued."""
+    key = does_key(works.design, step, "wait")
+    clock = scene_promise(f"{key}:scene:clock", "clock")
+    yield replace(clock, labels=((step.wait, (0.0, -7.0)),))
+    own = (drawing for drawing in works.joined.drawings if drawing.name.startswith(f"act:{number}:"))
+    loose = any(label.text in NOT_GLUED for drawing in own for label in drawing.labels)
+    uses = [one for one in step.uses if not loose or one not in HOLDS_TIGHT]
+    if any(one in FROM_BOTTLES for one in uses):
+        yield scene_promise(f"{key}:scene:bottle", "bottle")
