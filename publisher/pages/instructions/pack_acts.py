@@ -222,6 +222,8 @@ def _card(context: Context, plan: TruePages, numbers: Numbers | None) -> Act | N
                 guide=max((guide.bevel for guide in guides_of(context)), default=0.0),
                 pages=_pages(_beyond_check(numbers.true_pages()) if numbers is not None else WIDEST),
                 thick=ordered(CARD_THICK, context.paper.first).partition(" (")[0],
+                rough=[part.letter for part in cards] if plan.cut else [],
+                square=f"{side:g} mm" if side else "",
             ),
             "Prints glued on card, dried under books, and the templates that are cut out of it",
         ),

@@ -27,6 +27,16 @@ ARROW_BESIDE = 4.0  # mm from the word that an arrow stands beside
 TILES_SPREAD = 0.14  # share of a template's size by which its tiles stand apart
 TAPE_ACROSS, TAPE_ALONG = 5.0, 2.6  # mm: a strip of tape across a seam, and along it
 TAPED_SHOWN = 2  # templates of which the tiles are drawn
+MOST_ROUGH = 6  # pieces of paper that are shown
+ROUGH = (
+    (0.0, 0.06),
+    (0.42, 0.0),
+    (1.0, 0.1),
+    (0.94, 0.6),
+    (1.0, 1.0),
+    (0.5, 0.92),
+    (0.06, 1.0),
+)  # their outline, of width and height
 MOST_CARDS = 6  # templates that are shown
 GUIDE_SHOWN = 8.0  # mm of a bevel guide, up and along
 HOLE_SHOWN = 0.9  # mm: an opening that is drawn no narrower than that
@@ -236,9 +246,18 @@ def _mark(pen: SketchPen, at: shapely.Point) -> None:
     pen.line((at.x, at.y - 1.6), (at.x, at.y + 1.6), style=PICTURE_DETAIL)
 
 
-def making_cards(pen: SketchPen, parts: Sequence[Part], pages: str, thick: str, guide: float = 0.0) -> None:
+def making_cards(
+    pen: SketchPen,
+    parts: Sequence[Part],
+    pages: str,
+    thick: str,
+    guide: float = 0.0,
+    rough: Sequence[str] = (),
+    square: str = "",
+) -> None:
     """Prints that are glued on card, dried under books; then the cards that are cut out, with their letters; and a bevel guide of
-    ``guide`` degrees (0: none)."""
+    ``guide`` degrees (0: none). ``rough``: what is there in place of whole pages, cut out of them roughly before; ``square``: the side of
+    the square that is glued with it, to be measured."""
     slope, wide, high = 4.0, 27.0, 8.0
 
     def leaf(y: float, words: str, heavy: bool) -> None:
@@ -248,7 +267,12 @@ def making_cards(pen: SketchPen, parts: Sequence[Part], pages: str, thick: str, 
         pen.count(words, 1.0 + (wide + slope) / 2, y + 2.8)
 
     leaf(24.5, thick, True)
-    leaf(43.0, pages, False)
+    if rough:
+        _rough_pieces(pen, rough, Box(1.0, 43.0, 1.0 + wide, 43.0 + high), slope)
+        if square:
+            _rough_pieces(pen, [square], Box(33.0, 43.0, 33.0 + max(high, pen.wide(square) + 5.0), 43.0 + high), slope)
+    else:
+        leaf(43.0, pages, False)
     for x in (1.0, 1.0 + wide):
         pen.line((x, 42.6), (x, 30.0 if x < 2.0 else 33.0), style=PICTURE_GHOST)
     pen.arrow((9.0, 41.5), (9.0, 34.0))
@@ -276,6 +300,21 @@ def making_cards(pen: SketchPen, parts: Sequence[Part], pages: str, thick: str, 
         stand_tool(pen, pen.knife, corners, FIELD)
     for art in arts:
         art.lettered(pen)
+
+
+def _rough_pieces(pen: SketchPen, said: Sequence[str], box: Box, slope: float) -> None:
+    """Draw pieces of paper in a row, as they lie, each cut out roughly, with its word: a box whose upper side is ``slope`` mm farther
+    right."""
+    texts = [*said[: MOST_ROUGH - 1], "…"] if len(said) > MOST_ROUGH else list(said)
+    room = box.width / len(texts)
+    for number, text in enumerate(texts):
+        left = box.left + room * number + 0.3
+        ring = [
+            (left + across * (room - 0.6) + up * slope, box.bottom + up * box.height)
+            for across, up in (ROUGH if number % 2 else [(1.0 - x, y) for x, y in reversed(ROUGH)])
+        ]
+        pen.line(*ring, closed=True)
+        pen.count(text, left + (room - 0.6) / 2 + slope / 2, box.bottom + 2.8)
 
 
 def _right_points(shape: shapely.Polygon) -> list[Point]:
@@ -324,8 +363,7 @@ def _apart(pen: SketchPen, shapes: Sequence[shapely.Polygon], board: shapely.Pol
     """Return pieces on a board (mm of the sketch), set apart so that each line of each is seen on the page."""
     out, back = ((scale, 0.0, 0.0, scale, 0.0, 0.0) for scale in (pen.scale, 1.0 / pen.scale))
     on_page = [affine_transform(shape, out) for shape in shapes]
-    border = affine_transform(board, out).exterior
-    moved = set_apart(on_page, PICTURE_DETAIL.width, border, PICTURE_CONTOUR.width)
+    moved = set_apart(on_page, PICTURE_DETAIL.width, affine_transform(board, out), PICTURE_CONTOUR.width)
     return [affine_transform(shape, back) for shape in moved]
 
 

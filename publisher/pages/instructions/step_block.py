@@ -18,6 +18,7 @@ from publisher.pages.instructions.act_cells import (
     pictures_of,
     sketch_cell,
 )
+from publisher.pages.instructions.broken_views import broken
 from publisher.pages.instructions.pack_acts import Act
 from publisher.pages.instructions.part_sketches import FIELD_WIDE
 from publisher.pages.instructions.step_acts import guided
@@ -378,7 +379,7 @@ def _part_cell(context: Context, part: Part, cell: Box, count: int) -> tuple[lis
     drawn: list[Drawn] = []
     if drawing is not None:
         place = Box(cell.left, cell.bottom, cell.left + SILHOUETTE, cell.top)
-        drawn += described(place_drawing(setter, drawing, place.grown(-0.5), labels=False, details=False), "")
+        drawn += described(place_drawing(setter, broken(drawing), place.grown(-0.5), labels=False, details=False), "")
     left = cell.left + SILHOUETTE + 1.5
     base = cell.top - setter.drop(SMALL) - 0.6
     drawn += setter.line(part.letter, BODY.bold(), left, base)

@@ -5,13 +5,15 @@ from collections.abc import Callable
 import pytest
 
 from publisher.basics import Box
+from publisher.geometry import Part
+from publisher.pages.instructions import pack_sketches as sketches
 from publisher.pages.instructions.pack_acts import pack_acts
 from publisher.pages.instructions.part_sketches import FIELD_TALL, FIELD_WIDE
 from publisher.pages.instructions.sketch_pen import SketchPen
 from publisher.pages.model import Drawn, Stroke, Words
 from publisher.pages.sheet import ink_box
 from publisher.pages.sheet.draft import Context
-from publisher.pages.type import PICTURE_CUE, TRIM
+from publisher.pages.type import PICTURE_CUE, TRIM, Setter
 
 
 def drawn(context: Context) -> dict[str, list[Drawn]]:
@@ -62,3 +64,17 @@ def test_a_tile_ends_at_its_trim_line_and_has_paper_round_it_elsewhere(demo: Cal
     """Two tiles: one of them is trimmed at its one seam, and no trim line runs round a sheet."""
     strokes = [t for t in drawn(demo("island", "letter"))["act:tape"] if isinstance(t, Stroke)]
     assert [len(t.paths[0].points) for t in strokes if t.style == TRIM] == [2]
+
+
+@pytest.mark.parametrize("rough", [["A", "B"], ["A", "B", "C", "D", "E", "F", "G", "H"]])
+def test_after_taping_rough_pieces_are_glued_and_no_whole_pages(
+    rough: list[str], setter: Setter, make_part: Callable[..., Part]
+) -> None:
+    """Tiles were cut out of their pages, so that no page is left to be glued whole."""
+    whole, taped = (SketchPen(setter, (0.0, 0.0), 0.8) for _ in range(2))
+    sketches.making_cards(whole, [make_part()], "pages 7-8", "0.4 mm")
+    sketches.making_cards(taped, [make_part()], "pages 7-8", "0.4 mm", rough=rough, square="30 mm")
+    said = [[thing.text for thing in pen.drawn if isinstance(thing, Words)] for pen in (whole, taped)]
+    assert "pages 7-8" in said[0] and "pages 7-8" not in said[1] and "30 mm" in said[1]
+    assert said[1].count("A") == 2  # the paper, and the card that is cut
+    assert ("…" in said[1]) == (len(rough) > sketches.MOST_ROUGH)
