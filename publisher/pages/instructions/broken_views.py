@@ -8,8 +8,8 @@ import shapely
 from publisher.joints import Drawing, DrawnLine
 
 MOST_LONG = 12.0  # times as long as wide: a longer part, as small as beside a step, is no more than a line
-KEPT = 9.0  # times its width: how long it is drawn then, but for the gap
-GAP, SLANT = 0.5, 0.35  # of its width: between both break lines, and how far these lean
+KEPT_LONG = 9.0  # times its width: how long it is drawn then, but for the gap
+BREAK_GAP, SLANT = 0.5, 0.35  # of its width: between both break lines, and how far these lean
 BREAK = "outline"  # weight of a break line
 
 
@@ -20,13 +20,13 @@ def broken(drawing: Drawing) -> Drawing:
         return drawing
     upright = drawing.height > drawing.width
     lines = tuple(_broken(drawing.lines, long, wide, upright))
-    size = (wide, (KEPT + GAP) * wide) if upright else ((KEPT + GAP) * wide, wide)
+    size = (wide, (KEPT_LONG + BREAK_GAP) * wide) if upright else ((KEPT_LONG + BREAK_GAP) * wide, wide)
     return replace(drawing, lines=lines, labels=(), width=size[0], height=size[1])
 
 
 def _broken(lines: tuple[DrawnLine, ...], long: float, wide: float, upright: bool) -> Iterator[DrawnLine]:
-    half, lean, over = KEPT * wide / 2, SLANT * wide, 0.1 * wide
-    back = long - (KEPT + GAP) * wide  # by how much the far end moves
+    half, lean, over = KEPT_LONG * wide / 2, SLANT * wide, 0.1 * wide
+    back = long - (KEPT_LONG + BREAK_GAP) * wide  # by how much the far end moves
     near = shapely.Polygon([(-over, -over), (half - lean, -over), (half + lean, wide + over), (-over, wide + over)])
     start = long - half
     far = shapely.Polygon(
