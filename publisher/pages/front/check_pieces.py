@@ -99,15 +99,17 @@ def how(context: Context, box: Box, page: int, form: CheckForm) -> tuple[Body, f
     setter = context.type
     measure, figures = _measure(context, form)
     templates = "the templates, then " if context.design.use == "trace" and context.templates else ""
-    then = f"Print the rest and read “Before you cut”. Make {templates}the coupon, then the pieces."
+    then = f"Read “Before you cut”. Make {templates}the coupon, then the pieces."
+    rest = "Print the rest. "
     if context.purpose == "test_page":
+        rest = ""
         then = "Make the coupon, then go on with the next page."
     steps = (
         "Print at 100 %: choose “actual size” or “no scaling”, never “fit”, “shrink” or “fill”; "
         f"{context.paper.title}, one side only.",
         measure,
-        "Look for all four corner marks. One is missing: the page was clipped.",
-        f"Try a strip of your board in the gauge. {then}",
+        "Look for all four corner marks. One is missing: the page was clipped, print it again.",
+        f"{rest}Try a strip of your board in the gauge. {then}",
     )
     drawn: list[Drawn] = []
     y, style = box.top, SMALL if form.small else BODY
@@ -122,7 +124,7 @@ def how(context: Context, box: Box, page: int, form: CheckForm) -> tuple[Body, f
 def _measure(context: Context, form: CheckForm) -> tuple[str, tuple[str, ...]]:
     """Say what to measure, and what it must be; return the figures of that too."""
     alike = f"{SQUARE_SIDE:g} mm" if context.paper.first == "mm" else f"{INCH_SIDE:g} in"
-    longer = f"measure the long rulers: each {alike} alike."
+    longer = f"measure {alike} of the long rulers too."
     outer = outer_square_words(context) if form.inch else ""
     if outer:
         inner = inner_square_words(context)
@@ -130,7 +132,7 @@ def _measure(context: Context, form: CheckForm) -> tuple[str, tuple[str, ...]]:
         return said, (outer, inner)
     between = f"between {square_between(context)}"
     which = "inner square" if form.inch else "square"
-    said = f"Measure the {which} across and down. Both must lie {between}. Near either, {longer}"
+    said = f"Measure the {which} across and down. Both must lie {between}. Near a limit, {longer}"
     return said, (between,)
 
 
@@ -353,7 +355,9 @@ def wrong(context: Context, box: Box, page: int, form: CheckForm) -> tuple[Body,
 def glued(context: Context, box: Box, _page: int, _form: CheckForm) -> tuple[Body, float]:
     """Say what to do after gluing."""
     onto = "gluing to card" if context.design.use == "trace" else "gluing"
-    after = f"Measure again after {onto}: wet paper grows by 2 to 3 % across its grain. Let it dry flat."
+    after = (
+        f"After {onto} measure each page’s square again: wet paper grows by 2 to 3 % across its grain. Let it dry flat."
+    )
     words = context.type.paragraph(after, SMALL.bold(), box.left, box.top, box.width)
     return Body(words.drawn), words.height
 

@@ -61,9 +61,10 @@ def tracing(
 def bevelling(setter: Setter, outwards: bool, x: float, top: float, width: float) -> Block:
     """Say what the outline, the angle and the dotted line beside a bevelled edge are; ``outwards``: some go the other way."""
     said: tuple[str, ...] = (
-        "The cut line is the edge on the outside face. Cut all other edges first; leave board beside this one, or lay a scrap against it.",
-        "Tilt the blade by the angle that is printed and cut in at that edge. It comes out underneath as far from there as the template’s "
-        "dotted line is from its cut line. Never cut the outside face at the dotted line.",
+        "The line that you cut is the edge on the outside face. "
+        "Cut all other edges first; leave board beside this one, or lay a scrap against it.",
+        "Tilt the blade by the angle that is printed and cut in at that edge. It comes out underneath at the template’s "
+        "dotted line. Never cut the outside face at the dotted line.",
     )
     if outwards:
         said += (f"Where “{BEVEL_OUT}” follows the angle, tilt it the other way: the inside face is the longer one.",)

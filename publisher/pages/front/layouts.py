@@ -16,12 +16,15 @@ from publisher.pages.type import LEAST, SPACE
 LAYOUTS = "Layouts to copy"
 NOTE = (
     "Each piece shows the number of its place, its letter, and how far its {line} lies from the left (→) and the {end} edge ({way}).{askew}"
-    "{cuts}{keep}{rest} Pieces come free in the order of their numbers; what a later step cuts waits on its board."
+    "{cuts}{keep}{rest} The numbers name places; the steps say what is cut when."
 )
 LINE = "cut line"
 PENCIL_LINE = "pencil line, {strays} outside the card,"
 ASKEW = " One at an angle: its corners ● and ○; its template points to them."
-CUTS = " Thick dashes: straight cuts, in their order, once all pieces are marked out."
+CUTS = (
+    " Thick dashes: straight cuts that part the sheet, in their order, once all pieces are marked out and their openings cut; "
+    "each piece is then cut on its own line."
+)
 KEEP = " Dots: a piece worth keeping."
 REST = " What has no room stands in the list."
 TALLEST = 130.0  # mm: of a sheet's picture as wide as the page

@@ -38,7 +38,11 @@ from publisher.pages.type import (
 
 PRINT_SO = "Print at 100 % / actual size, single-sided"
 WAYS = {
-    True: ("To trace: trace, lift the card, cut on the pencil line.", "To trace."),
+    True: (
+        "The card is smaller than the piece: trace, lift it, cut on the pencil line.",
+        "The card is smaller than the piece.",
+        "To trace.",
+    ),
     False: ("To paste: glue to the board, cut through paper and board.", "To paste."),
 }
 """How a pack's templates are used, in the longest words that fit."""

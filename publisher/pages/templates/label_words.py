@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from publisher.basics import Purpose, record
-from publisher.basics.wording import LengthUnit, say_length, size_in_both
+from publisher.basics.wording import LengthUnit, say_length, say_thickness, size_in_both
 from publisher.geometry import GLUED_BEHIND, Part, polygon
 from publisher.pages.sheet import Context
 from publisher.pages.templates.dimension_lines import said_off_part
@@ -52,7 +52,7 @@ def says(context: Context, part: Part, copy: int = 0, mirrored: bool = False) ->
     millimetres, imperial = (said.replace(" ", "\u00a0") for said in size_in_both(width, height))  # read as one word
     one, other = (millimetres, imperial) if context.paper.first == "mm" else (imperial, millimetres)
     size = (f"finished {one}" if part.trace_allowance else one, "({})".format(other.replace("\u00a0", " ")))
-    board = f"{part.board} {say_length(part.thickness, first=context.paper.first)}"
+    board = f"{part.board} {say_thickness(part.thickness, context.paper.first)}"
     if copy:
         spare = ", a spare" if copy > part.count else ""
         if copies > 1:

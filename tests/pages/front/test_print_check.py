@@ -147,7 +147,7 @@ def test_the_words_follow_the_design(
         "door of part A for a 25 mm base gets too tight",
         "5.00 mm (0.197 in)",
         "85.60 × 53.98 mm",
-        "Measure again after gluing to card",
+        "After gluing to card measure each page’s square again",
         "98 to under 99.9 mm",
         "95 to under 98 mm",
         "Go on between 4.8 and 5.2 mm (0.189 and 0.204 in)",

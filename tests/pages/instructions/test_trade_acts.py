@@ -81,7 +81,9 @@ def test_a_guide_stands_on_what_the_blade_does_not_cut_and_is_made_where_no_page
         replace(part, edges=tuple(replace(edge, bevel=way * edge.bevel) for edge in part.edges)) for part in house.parts
     )
     (act,) = [act for act in trade_acts(replace(house, parts=parts)) if act.title == "Bevel by its guide"]
-    assert act.say.startswith(f"Stand the guide on {'the waste' if way > 0.0 else 'what is kept'} at the pencil line.")
+    assert act.say.startswith(
+        f"Stand the guide on {'the waste' if way > 0.0 else 'what is kept'} at the pencil line, fingers"
+    )
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr(trade_act_module, "guided", lambda *_: iter((True, False)))
         (bare,) = [act for act in trade_acts(replace(house, parts=parts)) if act.title == "Bevel by its guide"]

@@ -15,7 +15,7 @@ def test_a_stair_layer_says_all_that_a_cutter_asks(make_context: Callable[..., C
     said = says(context, stair_layer)
     assert (said.cut, said.copies) == ("cut\u00a014\u00a0+\u00a01\u00a0spare",) * 2
     assert said.boxes == (14, 0, 1)
-    assert said.board == "foam 5.00 mm (0.20 in)"
+    assert said.board == "foam 5.00 mm (0.197 in)"
     assert said.size == ("finished 122.0\u00a0×\u00a089.1\u00a0mm", "(4.80 × 3.51 in)")
     assert (said.sides, said.face) == (("THIS SIDE UP", "Do not flip."), "the arrow climbs")
     assert said.notes == ("Trace, lift, cut on the pencil line.",)
