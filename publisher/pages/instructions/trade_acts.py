@@ -187,7 +187,8 @@ def _bends(context: Context) -> TradeAct:
         return TradeAct(
             "covering_and_slitting" if covers else "slitting",
             "Cover, slit and bend" if covers else "Slit and bend",
-            f"{said}Cut each slit with a blade taped to the depth on its template. Bend slowly, slits on the hollow side.",
+            f"{said}Cut each slit with a blade taped to the depth on its template. Bend slowly over something round, no narrower than "
+            "the bend, slits on the hollow side.",
             partial(sketches.slitting, covered=bool(covers)),
             f"A strip with slits that are not cut through{', paper on its other face' if covers else ''}, and the strip bent with its "
             "slits inside",
@@ -195,7 +196,7 @@ def _bends(context: Context) -> TradeAct:
     return TradeAct(
         "covering",
         "Cover, then bend",
-        f"{said}Let it dry flat, then bend it slowly over a bottle.",
+        f"{said}Let it dry flat, then bend it slowly over something round, no narrower than the bend.",
         partial(sketches.slitting, covered=True, slit=False),
         "A strip with paper on one face, and the same bent, the paper outside",
     )

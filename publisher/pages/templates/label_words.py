@@ -73,11 +73,14 @@ def says(context: Context, part: Part, copy: int = 0, mirrored: bool = False) ->
 
 
 def shortened(said: Says) -> Iterator[Says]:
-    """Yield a label's words and then ever fewer of them: without the board and inches, then without boxes, notes and measures."""
+    """Yield a label's words and then ever fewer of them: without the board and inches; without boxes, measures and notes but that on
+    tracing, which every page says; without that too."""
     yield said
     said = replace(said, board="", size=(said.size[0], ""))
     yield said
-    yield replace(said, boxes=(0, 0, 0), notes=(), measures=())
+    said = replace(said, boxes=(0, 0, 0), measures=(), notes=tuple(note for note in said.notes if note == TRACED))
+    yield said
+    yield replace(said, notes=())
 
 
 def _notes(part: Part, copy: int, mirrored: bool, unit: LengthUnit, up: str = "") -> Iterator[str]:

@@ -35,6 +35,7 @@ FLAG = "Cut this flag off last."
 TOP_ARROW = 5.0  # mm
 
 LabelForm = Literal["whole", "low", "row", "column", "run", "tag", "letter", "rest", "named", "details", "face", "flag"]
+WITH_NOTES: tuple[LabelForm, ...] = ("whole", "low", "details", "flag")  # that say all that a label may lose
 UNTAGGED: tuple[LabelForm, ...] = ("letter", "rest", "run", "face")  # words alone
 
 

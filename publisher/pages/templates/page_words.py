@@ -5,19 +5,22 @@ from dataclasses import replace
 
 import shapely
 
-from publisher.basics import Box, Pose, record
+from publisher.basics import Box, Pose, TextPromise, record
 from publisher.geometry import polygon
-from publisher.pages.sheet import Context, Frame
+from publisher.pages.model import Layer
+from publisher.pages.sheet import Body, Context, Frame
 from publisher.pages.templates.bevel_guides import BevelGuide, bevel_guides
 from publisher.pages.templates.label_room import LabelRoom
-from publisher.pages.templates.label_words import Says, shortened
-from publisher.pages.templates.labels import Label, details, faces
-from publisher.pages.templates.nests import Nest, NestNote, nest_note
+from publisher.pages.templates.label_words import TRACED, Says, shortened
+from publisher.pages.templates.labels import WITH_NOTES, Label, details, faces
+from publisher.pages.templates.nests import Nest, NestNote, NoteBlock, nest_note
 from publisher.pages.templates.spots import Spot
 from publisher.pages.templates.template_forms import PADDING, PART_AWAY, PART_GAP, Chunk, places_round
 from publisher.pages.templates.template_frames import free_area
 from publisher.pages.templates.template_labels import Labels, Sample, part_room
-from publisher.pages.type import as_polygon
+from publisher.pages.type import LEAST, Setter, as_polygon
+
+TRACED_MEASURES = (75.0, 60.0, 40.0, 28.0)  # mm wide: the sentence on tracing, where it stands alone
 
 
 @record
@@ -46,6 +49,7 @@ class Shown:
     nests: tuple[tuple[Nest, Pose], ...] = ()
     notes: tuple[NestNote, ...] = ()  # of the nests
     guides: tuple[BevelGuide, ...] = ()
+    traced: Box | None = None  # where the page says how a template is traced: no label on it has room for that
 
     @property
     def said(self) -> int:
@@ -57,7 +61,8 @@ class Shown:
     def words(self) -> tuple[Box, ...]:
         """The boxes of all words in free room."""
         beside = (lying.beside.box for lying in self.lying if lying.beside)
-        return (*beside, *(note.box for note in self.notes), *(guide.box for guide in self.guides))
+        traced = () if self.traced is None else (self.traced,)
+        return (*beside, *(note.box for note in self.notes), *(guide.box for guide in self.guides), *traced)
 
 
 def with_words(context: Context, labels: Labels, page: Shown) -> Shown:
@@ -83,9 +88,30 @@ def with_words(context: Context, labels: Labels, page: Shown) -> Shown:
             if spot:
                 lying[number] = replace(y, beside=spot)
                 paper = paper.difference(spot.polygon.buffer(PART_AWAY, join_style="mitre"))
+    traced = _traced(labels, lying, paper)
+    if traced is not None:
+        paper = paper.difference(as_polygon(traced).buffer(PART_AWAY, join_style="mitre"))
     # where tiles stand their notes need the room
     guides = () if page.chunks else bevel_guides(context.type, (y.sample.part for y in lying), paper)
-    return replace(page, lying=tuple(lying), notes=tuple(notes), guides=guides)
+    return replace(page, lying=tuple(lying), notes=tuple(notes), guides=guides, traced=traced)
+
+
+def _traced(labels: Labels, lying: Iterable[Lying], paper: shapely.Geometry) -> Box | None:
+    """Return where the sentence on tracing stands on free paper; None where a label of the page says it, or there is no room."""
+    copies = [y for y in lying if TRACED in labels.said(y.sample).notes]
+    spots = [spot for y in copies for spot in y.spots]
+    if not copies or any(TRACED in spot.label.says.notes and spot.label.form in WITH_NOTES for spot in spots):
+        return None
+    room, setter = LabelRoom(paper, clear=0.0), labels.context.type
+    tried = (NoteBlock(width, setter.height(TRACED, LEAST, width)) for width in TRACED_MEASURES)
+    block, (x, y) = next((found for block in tried if (found := room.best((block,)))), (None, (0.0, 0.0)))
+    return None if block is None else Box(x, y, x + block.width, y + block.height)
+
+
+def traced_drawn(setter: Setter, box: Box, page: int) -> Body:
+    """Return the sentence on tracing with its promise."""
+    block = setter.paragraph(TRACED, LEAST, box.left, box.top, box.width, layer=Layer.NOTES)
+    return Body(block.drawn, texts=(TextPromise(page, TRACED),))
 
 
 def free_paper(

@@ -25,7 +25,7 @@ from publisher.pages.templates.dimension_lines import DimensionLine, dimension_l
 from publisher.pages.templates.labels import BLOCK_MARGIN, CUT_CORNER, tag_size
 from publisher.pages.templates.layout_points import layout_points, point_leaders, point_notes, point_promises
 from publisher.pages.templates.nests import nest_drawn
-from publisher.pages.templates.page_words import Lying, Shown
+from publisher.pages.templates.page_words import Lying, Shown, traced_drawn
 from publisher.pages.templates.part_notes import mark_notes, quiet_boxes
 from publisher.pages.templates.part_strokes import (
     mark_promises,
@@ -157,7 +157,8 @@ def templates_body(context: Context, shown: Shown) -> Callable[[Numbers], Body]:
         drawn_by_hand = (strip_body(context, strip, chunk, pose, page) for strip, chunk, pose in strips)
         notes = (nest_drawn(context.type, note, page) for note in shown.notes)
         guides = (guide_drawn(context.type, guide, page) for guide in shown.guides)
-        return sum((*drawn_by_hand, *notes, *guides), templates(page))
+        traced = () if shown.traced is None else (traced_drawn(context.type, shown.traced, page),)
+        return sum((*drawn_by_hand, *notes, *guides, *traced), templates(page))
 
     def templates(page: int) -> Body:
         return Body(
@@ -204,8 +205,15 @@ def _beside(one: Lying, page: Shown) -> shapely.Geometry:
     shapes += [shapely.Polygon(pose.apply_all(chunk.ring)) for chunk, pose in page.chunks]
     shapes += [spot.polygon for y in others for spot in y.spots]
     shapes += [
-        as_polygon(box) for box in (*page.frame.blocked, *(n.box for n in page.notes), *(g.box for g in page.guides))
+        as_polygon(box)
+        for box in (
+            *page.frame.blocked,
+            *(n.box for n in page.notes),
+            *(g.box for g in page.guides),
+            *((page.traced,) if page.traced else ()),
+        )
     ]
+    shapes += [] if page.traced is None else [as_polygon(page.traced)]
     return shapely.union_all(shapes)
 
 

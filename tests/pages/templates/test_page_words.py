@@ -12,11 +12,12 @@ from publisher.basics import polyline
 from publisher.geometry import Part, Region, polygon
 from publisher.pages.sheet.draft import Context
 from publisher.pages.sheet.paper_table import papers
-from publisher.pages.templates.label_words import says
+from publisher.pages.templates.label_words import TRACED, says
 from publisher.pages.templates.labels import details
-from publisher.pages.templates.page_words import Lying, Shown, near
+from publisher.pages.templates.page_words import Lying, Shown, _traced, free_paper, near, traced_drawn
 from publisher.pages.templates.part_notes import mark_notes
 from publisher.pages.templates.part_strokes import quiet_lines
+from publisher.pages.templates.template_frames import free_area
 from publisher.pages.templates.template_labels import samples
 from publisher.pages.templates.template_plan import Planner
 from publisher.pages.type import LEAST_SIZE, as_polygon
@@ -120,3 +121,25 @@ def test_long_words_stand_in_line_with_their_part_or_near_it_or_nowhere(
     away = near(shape, groups[0], far)
     assert away and far.covers(away.polygon) and away.box.top > 55.0
     assert near(shape, groups[0], shapely.box(0.0, 0.0, 12.0, 280.0)) is None
+
+
+def test_a_page_says_how_its_templates_are_traced_where_no_label_has_room_for_it(
+    make_context: Callable[..., Context], draw: Draw
+) -> None:
+    part = draw("wall_panel", "B", width=100.0, height=60.0)
+    context = make_context("a4", parts=(part,))
+    planner = Planner(context)
+    ((page,), _) = planner.plan(tuple(samples(context, part)))
+    assert page.traced is None  # its label says it
+    (lying,) = page.lying
+    says_less = replace(planner.labels.said(lying.sample), notes=())
+    spots = tuple(replace(spot, label=replace(spot.label, says=says_less)) for spot in lying.spots)
+    box = _traced(
+        planner.labels,
+        [replace(lying, flag=None, beside=None, inside=spots)],
+        free_paper(free_area(page.frame), [lying]),
+    )
+    assert box is not None and not polygon(part.template.outer, lying.pose).intersects(as_polygon(box))
+    body = traced_drawn(context.type, box, 5)
+    assert [text.text for text in body.texts] == [TRACED]
+    assert _traced(planner.labels, [lying], shapely.Polygon()) is None
