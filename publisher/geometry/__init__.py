@@ -4,7 +4,7 @@ Comes in: ``PartPlan``s. Goes out: ``Part``s: outline, template, openings, marks
 shapes that cannot be. Never: knows paper, pages or output formats.
 """
 
-from publisher.geometry.cutting import PLATE, cut_pieces, half_marks, sizes_key, sizes_of, with_seams
+from publisher.geometry.cutting import PLATE, cut_pieces, free_letters, half_marks, sizes_key, sizes_of, with_seams
 from publisher.geometry.drawings import DRAWING_BYTES, Look, Seen, look_at
 from publisher.geometry.making import (
     BEVEL_OUT,
@@ -70,6 +70,7 @@ __all__ = [
     "behind_paper",
     "cut_pieces",
     "dimensions_of",
+    "free_letters",
     "half_marks",
     "line_string",
     "look_at",

@@ -6,12 +6,13 @@ from collections.abc import Iterator
 
 from publisher.basics import NumberPromise, SentencePromise
 from publisher.basics.wording import LengthUnit, say_length, series
-from publisher.joints.model import EndsAt, InLine, Joined, ReachesOver
+from publisher.joints.model import EndsAt, InLine, Joined, LaidSo, LevelAt, OutsideAt, ReachesEnds, ReachesOver
 
 ENDS_LEVEL = 0.05  # mm: what reaches over by less lies level
 JOINT = "joint:"
 """Begins the keys of these sentences: ``joint:3:2`` for the second of the third step of the design."""
 
+SaidOfJoints = EndsAt | InLine | ReachesOver | ReachesEnds | LevelAt | LaidSo | OutsideAt
 LettersOfParts = dict[str, str]
 SaidWithNumbers = tuple[str, tuple[NumberPromise, ...]]
 
@@ -19,10 +20,22 @@ SaidWithNumbers = tuple[str, tuple[NumberPromise, ...]]
 def joint_words(joined: Joined, letters: LettersOfParts, first: LengthUnit = "mm") -> Iterator[SentencePromise]:
     """Yield the sentences about the joints of each step: of parts with ``letters`` (by their ids), so that those that are printed in
     pieces are left out."""
-    having: tuple[EndsAt | InLine | ReachesOver, ...] = (*joined.ends, *joined.lines, *joined.reaches)
+    having: tuple[SaidOfJoints, ...] = (
+        *joined.ends,
+        *joined.lines,
+        *joined.reaches,
+        *joined.past_ends,
+        *joined.levels,
+        *joined.laid,
+        *joined.turned,
+    )
     steps = sorted({one.step for one in having})
     for own in steps:
-        said = (*_ends(joined, letters, own), *_lines(joined, letters, own), *_reaches(joined, letters, own, first))
+        said = (
+            *(*_ends(joined, letters, own), *_lines(joined, letters, own), *_levels(joined, letters, own)),
+            *(*_reaches(joined, letters, own, first), *_past_ends(joined, letters, own, first)),
+            *(*_laid(joined, letters, own), *_turned(joined, letters, own)),
+        )
         for number, (text, numbers) in enumerate(said, 1):
             yield SentencePromise(f"{JOINT}{own}:{number}", text, numbers)
 
@@ -50,6 +63,47 @@ def _lines(joined: Joined, letters: LettersOfParts, own: int) -> Iterator[SaidWi
             next_one = f"the next {other}" if letter == other else other
             where = f" at {series(one.marks)}" if one.marks else ""
             yield f"{letter} and {next_one} lie in one plane, edge to edge{where}.", ()
+
+
+def _levels(joined: Joined, letters: LettersOfParts, own: int) -> Iterator[SaidWithNumbers]:
+    for one in joined.levels:
+        found = sorted({letters.get(part, "") for part in one.parts})
+        if one.step != own or "" in found:
+            continue
+        where = f" at {series(one.marks)}" if one.marks else ""
+        every = series(found) if len(found) > 1 else f"All {found[0]}"
+        yield f"{every} {'stand level at the foot' if one.end == 'foot' else 'are level at the top'}{where}.", ()
+
+
+def _past_ends(joined: Joined, letters: LettersOfParts, own: int, first: LengthUnit) -> Iterator[SaidWithNumbers]:
+    over: dict[tuple[str, float], list[str]] = defaultdict(list)
+    for one in joined.past_ends:
+        letter, wall = letters.get(one.part, ""), letters.get(one.wall, "")
+        if one.step == own and letter and wall:
+            over[letter, 0.0 if abs(one.far) < ENDS_LEVEL else one.far].append(wall)
+    for (letter, far), walls in sorted(over.items()):
+        said, under = say_length(abs(far), first=first, plain=True), series(sorted(walls))
+        numbers = (NumberPromise(f"{letter} past the ends of {under}", abs(far), "length", said),)
+        if not far:
+            yield f"{letter} ends level with both ends of {under}.", ()
+        elif far > 0.0:
+            yield f"{letter} stands out {said} over both ends of {under}.", numbers
+        else:
+            yield f"{letter} ends {said} inside both ends of {under}.", numbers
+
+
+def _laid(joined: Joined, letters: LettersOfParts, own: int) -> Iterator[SaidWithNumbers]:
+    for one in joined.laid:
+        letter, on = letters.get(one.part, ""), letters.get(one.on, "")
+        if one.step == own and letter and on:
+            yield f"Turn {letter} so that its “{one.mark}” lies over the “{one.mark}” of {on}.", ()
+
+
+def _turned(joined: Joined, letters: LettersOfParts, own: int) -> Iterator[SaidWithNumbers]:
+    for one in joined.turned:
+        letter, host = letters.get(one.part, ""), letters.get(one.host, "")
+        if one.step == own and letter and host:
+            yield f"The outside face of {letter} lies in line with the two short lines beside its hole in {host}.", ()
 
 
 def _reaches(joined: Joined, letters: LettersOfParts, own: int, first: LengthUnit) -> Iterator[SaidWithNumbers]:

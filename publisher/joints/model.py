@@ -307,6 +307,46 @@ class ReachesOver:
 
 
 @record
+class ReachesEnds:
+    """What a step lays on walls that run one way alone: the rim of ``part`` lies ``far`` mm beyond either end of pieces of ``wall``."""
+
+    step: int
+    part: str
+    wall: str
+    far: float
+
+
+@record
+class LevelAt:
+    """What a step glues together edge to edge over the length of the shorter one: pieces of ``parts`` are level at this end, at the match
+    letters ``marks``; () where that is so wherever they meet."""
+
+    step: int
+    parts: tuple[str, ...]
+    end: Literal["foot", "top"]
+    marks: tuple[str, ...] = ()
+
+
+@record
+class LaidSo:
+    """What a step lays on a layer: a layer of ``part`` so that its letter ``mark`` lies over that of the layer of ``on``."""
+
+    step: int
+    part: str
+    on: str
+    mark: str
+
+
+@record
+class OutsideAt:
+    """What a step puts into round openings: pieces of ``part`` into ``host``, the outside face in line with the lines beside each."""
+
+    step: int
+    part: str
+    host: str
+
+
+@record
 class Joined:
     """All that joints says about one design. ``sides``, ``sentences`` and ``pictures`` are what the pages must show."""
 
@@ -332,6 +372,10 @@ class Joined:
     ends: tuple[EndsAt, ...] = ()  # by steps
     lines: tuple[InLine, ...] = ()
     reaches: tuple[ReachesOver, ...] = ()
+    past_ends: tuple[ReachesEnds, ...] = ()
+    levels: tuple[LevelAt, ...] = ()
+    laid: tuple[LaidSo, ...] = ()
+    turned: tuple[OutsideAt, ...] = ()
 
     def fact(self, name: str) -> Fact | None:
         """Return the fact with this name, or None."""

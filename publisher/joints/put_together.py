@@ -7,13 +7,22 @@ from math import inf
 from publisher.basics import run_checks
 from publisher.brief import StepText
 from publisher.design import Board, Design, Fact, Figure
-from publisher.geometry import Mark, Part, with_seams
+from publisher.geometry import Mark, Part, free_letters, with_seams
 from publisher.joints import footprint
 from publisher.joints.act_pictures import draw_acts
 from publisher.joints.advice import proposed_steps
 from publisher.joints.assembled import Assembled, LayeredDecks, MatedPanels, mate
 from publisher.joints.budget import board_ranges, budget_of, meetings_of
-from publisher.joints.building import built_by_steps, ends_in_steps, lines_in_steps, reaches_in_steps
+from publisher.joints.building import (
+    built_by_steps,
+    ends_in_steps,
+    laid_in_steps,
+    levels_in_steps,
+    lines_in_steps,
+    past_ends_in_steps,
+    reaches_in_steps,
+    turned_in_steps,
+)
 from publisher.joints.checks import CHECKS
 from publisher.joints.drawings import draw
 from publisher.joints.facts import made_fact, part_facts
@@ -29,7 +38,16 @@ from publisher.joints.panels import (
     standing_facts,
 )
 from publisher.joints.panels import facts as panel_facts
-from publisher.joints.stacks import LaidStack, StackReport, knee_marks, lay_all, layer_seats, seats_of
+from publisher.joints.stacks import (
+    LaidStack,
+    StackReport,
+    knee_marks,
+    lay_all,
+    layer_seats,
+    layer_turns,
+    seats_of,
+    turn_marks,
+)
 from publisher.joints.stacks import facts as stack_facts
 from publisher.joints.wholes import (
     PiledThings,
@@ -71,6 +89,10 @@ def put_together(design: Design, parts: tuple[Part, ...], drawn: bool = True) ->
         ends=ends_in_steps(subject, additions),
         lines=lines_in_steps(subject, additions),
         reaches=reaches_in_steps(subject, additions),
+        past_ends=past_ends_in_steps(subject, additions),
+        levels=levels_in_steps(subject, additions),
+        laid=laid_in_steps(subject, additions),
+        turned=turned_in_steps(subject, additions),
     )
 
 
@@ -79,9 +101,12 @@ def as_glued(design: Design, parts: tuple[Part, ...]) -> tuple[Part, ...]:
     knee braces of each stack as many times as steps need one; those that none needs are left out."""
     parts, marks = _with_braces(design, parts)
     by_id = {part.id: part for part in parts}
+    letters = free_letters(parts)
     for stack in lay_all(design.stacks, by_id)[1]:
         for part, own in layer_seats(stack, by_id).items():
             marks.setdefault(part, []).extend(own)
+        for part, mark in turn_marks(layer_turns(stack, by_id), letters):
+            marks.setdefault(part, []).append(mark)
     for plan in design.panels:
         if plan.seats:  # posts in openings among them
             assembly = place_panels(plan, by_id)

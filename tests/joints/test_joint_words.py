@@ -7,7 +7,7 @@ import pytest
 
 from publisher.basics import SentencePromise
 from publisher.joints.joint_words import JOINT, joint_words
-from publisher.joints.model import EndsAt, InLine, Joined, ReachesOver
+from publisher.joints.model import EndsAt, InLine, Joined, LaidSo, LevelAt, OutsideAt, ReachesEnds, ReachesOver
 from publisher.pages.sheet.draft import Context
 from tests.proof.refused import refused_by
 
@@ -60,6 +60,31 @@ def test_nothing_is_said_of_walls_of_one_letter_over_which_it_reaches_two_ways()
 def test_boards_in_one_plane_are_said_to_be_so() -> None:
     assert saying(lines=(InLine(2, "one", "other", ("d",)),)) == ("A and B lie in one plane, edge to edge at d.",)
     assert saying(lines=(InLine(2, "one", "one"),)) == ("A and the next A lie in one plane, edge to edge.",)
+
+
+def test_what_is_level_is_said_for_all_parts_that_are_so() -> None:
+    assert saying(levels=(LevelAt(2, ("third", "one", "other"), "foot"),)) == ("A, B and C stand level at the foot.",)
+    assert saying(levels=(LevelAt(2, ("one", "other"), "top", ("a",)),)) == ("A and B are level at the top at a.",)
+    assert saying(levels=(LevelAt(2, ("one",), "foot"),)) == ("All A stand level at the foot.",)
+    assert saying(levels=(LevelAt(2, ("one", "no such part"), "foot"),)) == ()
+
+
+def test_which_way_round_layers_and_posts_are_is_said() -> None:
+    assert saying(laid=(LaidSo(2, "other", "one", "a"),)) == ("Turn B so that its “a” lies over the “a” of A.",)
+    assert saying(turned=(OutsideAt(2, "other", "one"),)) == (
+        "The outside face of B lies in line with the two short lines beside its hole in A.",
+    )
+    assert saying(laid=(LaidSo(2, "no such part", "one", "a"),), turned=(OutsideAt(2, "one", "none"),)) == ()
+
+
+def test_how_far_something_reaches_over_both_ends_is_said() -> None:
+    assert set(saying(past_ends=(ReachesEnds(2, "one", "other", 3.4), ReachesEnds(2, "one", "third", 3.4)))) == {
+        "A stands out 3.4 mm (0.13 in) over both ends of B and C.",
+    }
+    assert saying(past_ends=(ReachesEnds(2, "one", "other", -0.01),)) == ("A ends level with both ends of B.",)
+    assert saying(past_ends=(ReachesEnds(2, "one", "other", -2.0),)) == (
+        "A ends 2 mm (0.08 in) inside both ends of B.",
+    )
 
 
 @pytest.mark.parametrize("phone", [False, True])

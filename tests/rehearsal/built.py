@@ -26,13 +26,13 @@ class Built:
 def built_of(pack: ReadPack) -> Built:
     """Return what a pack makes when it is cut and put up."""
     boards = boards_of(pack.parts, pack.allowance or 0.0)
-    layers = {part.letter for part in pack.parts if is_layer(part)}
+    layers = {part.letter for part in pack.parts if is_layer(part, pack.said.turned)}
     bent = {part.letter for part in pack.parts if any(BENT in words for words in part.words)}
-    piles = stack_up(pack.acts, pack.parts, boards)
+    piles = stack_up(pack.acts, pack.parts, boards, pack.said.turned)
     panels = [board for board in boards if board.letter not in layers | bent]
     crossing = crossed(panels, pack.parts)
     rest = less(panels, crossing)
-    stood, left = stand(rest, pack.said.ends) if rest else ((), ())
+    stood, left = stand(rest, pack.said.ends, pack.said.levels) if rest else ((), ())
     stood = (*crossing, *stood)
     stood = with_lids(with_roofs(stood), panels, pack.said.reaches)
     lying = Counter(one.board.letter for pile in piles for one in pile.stood)

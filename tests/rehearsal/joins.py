@@ -15,6 +15,7 @@ Matrix = npt.NDArray[np.float64]  # 4 × 4
 Vector = npt.NDArray[np.float64]
 
 TOPS = 0.5  # share of “top” that must lie along an edge to say anything of it
+SAME = 1.0  # mm within which two boards are one
 UP = np.array((0.0, 0.0, 1.0))
 
 
@@ -102,3 +103,10 @@ def shared_board(
     )
     deep = (points[2] < -0.3) & (points[2] > 0.3 - other[2])
     return float((deep & shapely.contains_xy(other[1].buffer(-0.3), points[0], points[1])).mean())
+
+
+def one_place(a: Matrix, b: Matrix, area: shapely.Polygon) -> bool:
+    """Say whether two places of a board are one."""
+    left, bottom, right, top = area.bounds
+    points = np.array([(x, y, 0.0, 1.0) for x in (left, right) for y in (bottom, top)]).T
+    return bool(np.abs(a @ points - b @ points).max() < SAME)

@@ -6,6 +6,7 @@ the seat, and square to the face or as its bevel has it; a post goes in until it
 
 from collections import Counter
 from collections.abc import Iterator, Sequence
+from itertools import combinations
 from math import cos, radians, sin
 
 import numpy as np
@@ -30,6 +31,11 @@ KINDS = (("glue", "dots", "line"), ("glue",), ("dots", "line"))  # of lines that
 LETTER_FAR = 12.0  # mm from a narrow seat to the letter that found no room in it
 AT_RIM = 0.3  # mm
 STRAIGHT = 0.01  # of a straight line's length: what it is across
+ROUND = 0.01  # by which the form of a round opening may be off
+TICK_FAR, IN_LINE_OFF = (
+    6.0,
+    0.25,
+)  # mm from a round opening to the lines beside it, and by which these may be off one another
 OPEN_FAR = 9.0  # mm from an opening to the letter of its post
 
 
@@ -91,7 +97,36 @@ def _seated(
     if ring is None or ring.distance(shapely.Point(at)) > OPEN_FAR:
         return None
     other = 0.0 if inside else -one.board.thickness
+    if _is_round(ring):
+        return _best_upright(_in_round(ring, host, board, inside, other), one, board, vertical)
     return _best_upright(_standing(ring, board, inside, other, OPEN_WIDER), one, board, vertical)
+
+
+def _is_round(ring: shapely.Polygon) -> bool:
+    return bool(abs(4.0 * np.pi * ring.area / ring.length**2 - 1.0) < ROUND)
+
+
+def _in_round(
+    ring: shapely.Polygon, host: ReadPart, board: Board, inside: bool, level: float
+) -> Iterator[tuple[Matrix, Site]]:
+    """Yield how a post may stand in a round opening, its outside in line with two short lines beside it."""
+    middle, radius = np.array(ring.centroid.coords[0]), float(np.sqrt(ring.area / np.pi))
+    face = np.array((0.0, 0.0, -1.0 if inside else 1.0))
+    ticks = [thin.points for thin in host.thin if thin.kind == "tick"]
+    near = [tick for tick in ticks if radius < np.hypot(*(tick.mean(axis=0) - middle)) < radius + TICK_FAR]
+    for one, other in combinations(near, 2):
+        way = other.mean(axis=0) - one.mean(axis=0)
+        way = way / np.hypot(*way)
+        across = np.array((-way[1], way[0]))
+        off = [float((point - middle) @ across) for point in (*one, *other)]
+        if np.ptp(off) > IN_LINE_OFF or abs(abs(np.mean(off)) - board.thickness / 2.0) > FOOT_OFF:
+            continue
+        along = np.append(way, 0.0)
+        if float(np.cross(along, face) @ np.append(across, 0.0)) * np.mean(off) < 0.0:
+            along = -along
+        for site in board.sites:
+            if not site.strip and site.bevel is None and site.length < 2.0 * radius:
+                yield _foot(site, board, along, face, np.append(middle, level), 0.0), site
 
 
 def seats_on(area: shapely.Polygon, host: ReadPart, at: Vector, by: float) -> list[shapely.Polygon]:

@@ -15,6 +15,11 @@ LINE = re.compile(rf"({PART}) and (?:the next )?({PART}) lie in one plane, edge 
 OVER = re.compile(rf"({PART}) stands out ([^.]*(?:\.\d[^.]*)*) over {PARTS}, measured along {PART}\.")
 LEVEL = re.compile(rf"({PART}) ends level with the outside of {PARTS}\.")
 WITHIN = re.compile(rf"({PART}) ends ([^.]*(?:\.\d[^.]*)*) inside the outside of {PARTS}\.")
+PAST_ENDS = re.compile(rf"({PART}) stands out ([^.]*(?:\.\d[^.]*)*) over both ends of {PARTS}\.")
+WITHIN_ENDS = re.compile(rf"({PART}) ends ([^.]*(?:\.\d[^.]*)*) inside both ends of {PARTS}\.")
+LEVEL_ENDS = re.compile(rf"({PART}) ends level with both ends of {PARTS}\.")
+LEVELS = re.compile(rf"\b(?:All )?{PARTS} (?:stand level at the (foot)|are level at the (top)){MARKS}\.")
+TURNED = re.compile(rf"Turn ({PART}) so that its [“\"]([a-z]{{1,2}})[”“\"] lies over the [“\"]\2[”“\"] of ({PART})\.")
 MM = re.compile(r"(\d+(?:\.\d+)?) ?mm")
 
 
@@ -31,11 +36,30 @@ class Ends:
 
 @dataclass(frozen=True, slots=True)
 class Reaches:
-    """A part that is laid on walls reaches so many mm over the outside of one of them."""
+    """A part that is laid on walls reaches so many mm over the outside of one of them, or over both its ends."""
 
     part: str
     wall: str
     far: float
+    at_ends: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Levels:
+    """Pieces of these parts are level at their foot or at their top: at these match letters, or wherever they meet."""
+
+    parts: frozenset[str]
+    end: str
+    marks: frozenset[str] = frozenset()
+
+
+@dataclass(frozen=True, slots=True)
+class Turned:
+    """A layer lies with its letter ``mark`` over that of the layer below."""
+
+    part: str
+    on: str
+    mark: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,6 +68,8 @@ class Sentences:
 
     ends: tuple[Ends, ...] = ()
     reaches: tuple[Reaches, ...] = ()
+    levels: tuple[Levels, ...] = ()
+    turned: tuple[Turned, ...] = ()
 
 
 NOTHING_SAID = Sentences()
@@ -54,7 +80,13 @@ def sentences_of(pages: Iterable[ReadPage]) -> Sentences:
     texts = [flowing(page) for page in pages if page.shows_steps]
     ends = dict.fromkeys(one for text in texts for one in _ends(text))
     reaches = dict.fromkeys(one for text in texts for one in _reaches(text))
-    return Sentences(tuple(ends), tuple(reaches))
+    levels = dict.fromkeys(
+        Levels(frozenset(_listed(found[1])), found[2] or found[3], frozenset(_listed(found[4])))
+        for text in texts
+        for found in LEVELS.finditer(text)
+    )
+    turned = dict.fromkeys(Turned(found[1], found[3], found[2]) for text in texts for found in TURNED.finditer(text))
+    return Sentences(tuple(ends), tuple(reaches), tuple(levels), tuple(turned))
 
 
 def flowing(page: ReadPage) -> str:
@@ -71,12 +103,18 @@ def _ends(text: str) -> Iterator[Ends]:
 
 
 def _reaches(text: str) -> Iterator[Reaches]:
-    for pattern, sign in ((OVER, 1.0), (WITHIN, -1.0)):
+    for pattern, sign, at_ends in (
+        (OVER, 1.0, False),
+        (WITHIN, -1.0, False),
+        (PAST_ENDS, 1.0, True),
+        (WITHIN_ENDS, -1.0, True),
+    ):
         for found in pattern.finditer(text):
             if (far := MM.search(found[2])) is not None:
-                yield from (Reaches(found[1], wall, sign * float(far[1])) for wall in _listed(found[3]))
-    for found in LEVEL.finditer(text):
-        yield from (Reaches(found[1], wall, 0.0) for wall in _listed(found[2]))
+                yield from (Reaches(found[1], wall, sign * float(far[1]), at_ends) for wall in _listed(found[3]))
+    for pattern, at_ends in ((LEVEL, False), (LEVEL_ENDS, True)):
+        for found in pattern.finditer(text):
+            yield from (Reaches(found[1], wall, 0.0, at_ends) for wall in _listed(found[2]))
 
 
 def _listed(said: str | None) -> list[str]:

@@ -18,6 +18,7 @@ from tests.rehearsal.acts import Act
 from tests.rehearsal.laid_on import dots_on, ways
 from tests.rehearsal.notes import Note
 from tests.rehearsal.parts import ReadPart, clearest
+from tests.rehearsal.sentences import Turned
 from tests.rehearsal.standing import Board, Stood
 
 Matrix = npt.NDArray[np.float64]
@@ -26,6 +27,7 @@ BELOW = ", below"
 ON_LINE = 0.35  # mm by which an outline may be off the lines that say where it lies
 LEAST_FRONT, STRAIGHT, LEAST_TURN = 8.0, 0.01, 0.02  # mm of a front edge; of a straight line's length across; radians
 BEYOND = (2.5, 4.2)  # mm that glue lines are drawn on to meet the rim
+ALIKE = 0.1  # mm by which ways to lie in an outline are one as true as the other
 FEW = 24  # dots: fewer make no outline
 
 
@@ -37,19 +39,22 @@ class Layers:
     left: tuple[str, ...]
 
 
-def is_layer(part: ReadPart) -> bool:
-    """Say whether a part lies in a stack: a panel's words say which face is which."""
-    upright = any(note.kind in ("match", "top", "bevel") for note in part.notes)
+def is_layer(part: ReadPart, turned: Sequence[Turned] = ()) -> bool:
+    """Say whether a part lies in a stack: a panel's words say which face is which, and its letters are no layer's that is ``turned``."""
+    own = {told.mark for told in turned if part.letter in (told.part, told.on)}
+    upright = any(note.kind in ("match", "top", "bevel") and note.text not in own for note in part.notes)
     return not upright and not any(FACE in words for words in part.words)
 
 
-def stack_up(acts: Sequence[Act], parts: Sequence[ReadPart], boards: Sequence[Board]) -> tuple[Layers, ...]:
+def stack_up(
+    acts: Sequence[Act], parts: Sequence[ReadPart], boards: Sequence[Board], turned: Sequence[Turned] = ()
+) -> tuple[Layers, ...]:
     """Return the stacks that acts lay: one goes on for as long as what is added lies on what lies there."""
-    layer = {letter: part for letter, part in clearest(parts).items() if is_layer(part)}
+    layer = {letter: part for letter, part in clearest(parts).items() if is_layer(part, turned)}
     board = {board.letter: board for board in boards}
     for part in parts:  # what stands under a step, or is glued on the face of a panel, lies in no pile
         for note in part.notes:
-            if note.kind == "seat" and (BELOW in note.text or not is_layer(part)):
+            if note.kind == "seat" and (BELOW in note.text or not is_layer(part, turned)):
                 layer.pop(note.text.split()[0].rstrip(","), None)
     piles: list[_Pile] = []
     for act in acts:
@@ -58,7 +63,7 @@ def stack_up(acts: Sequence[Act], parts: Sequence[ReadPart], boards: Sequence[Bo
             continue
         pile = piles[-1] if piles and piles[-1].goes_on(act, layer) else None
         if pile is None:
-            pile = _Pile([], [])
+            pile = _Pile([], [], turned)
             piles.append(pile)
         for letter in pile.in_order([one.letter for one in act.added for _ in range(one.count)], layer):
             pile.add(layer[letter], board[letter], act)
@@ -69,6 +74,7 @@ def stack_up(acts: Sequence[Act], parts: Sequence[ReadPart], boards: Sequence[Bo
 class _Pile:
     stood: list[Stood]
     left: list[str]
+    turned: Sequence[Turned]
     top: ReadPart | None = None
 
     def goes_on(self, act: Act, layer: dict[str, ReadPart]) -> bool:
@@ -96,7 +102,8 @@ class _Pile:
             matrix = np.eye(4)
             matrix[2, 3] = board.thickness
         else:
-            flat = laid(self.top, self.stood[-1].board, part, board, act)
+            marks = [one.mark for one in self.turned if (one.part, one.on) == (part.letter, self.top.letter)]
+            flat = laid(self.top, self.stood[-1].board, part, board, act, marks)
             if flat is None:
                 self.left.append(f"nothing on part {self.top.letter} says where part {part.letter} lies")
                 return
@@ -111,9 +118,9 @@ def _lifted(flat: Matrix, by: float) -> Matrix:
     return matrix
 
 
-def laid(below: ReadPart, its: Board, part: ReadPart, own: Board, act: Act) -> Matrix | None:
+def laid(below: ReadPart, its: Board, part: ReadPart, own: Board, act: Act, marks: Sequence[str] = ()) -> Matrix | None:
     """Return the matrix (2 × 3) that carries a part's template into that of the layer below, as their marks say; None where nothing
-    says it."""
+    says it. ``marks``: letters of it that lie over those of the layer below."""
     if part.letter in below.nest and part.letter != below.letter:
         return np.array(((1.0, 0.0, 0.0), (0.0, 1.0, 0.0)))
     alike = part.letter == below.letter and not act.turn
@@ -121,7 +128,7 @@ def laid(below: ReadPart, its: Board, part: ReadPart, own: Board, act: Act) -> M
         return turned
     if alike and (act.turn is not None or not _seats(below, its, part.letter)):
         return np.array(((1.0, 0.0, 0.0), (0.0, 1.0, 0.0)))
-    if (on := _on_outline(below, its, part.letter, own)) is not None:
+    if (on := _on_outline(below, its, part, own, marks)) is not None:
         return on
     mine, theirs = _centre(below), _centre(part)
     if mine is None or theirs is None:
@@ -211,17 +218,28 @@ def _longer(ends: Matrix, by: float) -> Matrix:
     return np.array((ends[0] - by * way, ends[1] + by * way))
 
 
-def _on_outline(below: ReadPart, its: Board, letter: str, own: Board) -> Matrix | None:
-    """Return how a part lies in the outline that is drawn for it on the layer below; None where none is."""
-    for seat in _seats(below, its, letter):
-        best = min(ways(own.area, seat), key=lambda way: way.mean)
-        if best.mean < ON_LINE:
-            return best.matrix
+def _on_outline(below: ReadPart, its: Board, part: ReadPart, own: Board, marks: Sequence[str]) -> Matrix | None:
+    """Return how a part lies in the outline that is drawn for it on the layer below, its letters over those there; None where none is."""
+    for seat in _seats(below, its, part.letter):
+        every = ways(own.area, seat)
+        fitting = [way for way in every if way.mean < min(other.mean for other in every) + ALIKE and way.mean < ON_LINE]
+        if fitting:
+            return min(fitting, key=lambda way: (_letters_off(way.matrix, below, part, marks), way.mean)).matrix
     dots = [one.points for one in below.thin if one.kind == "dots"]
     if sum(map(len, dots)) < FEW:
         return None
     best = dots_on(np.vstack(dots), shapely.Polygon(own.area.exterior))
     return best.matrix if best.mean < ON_LINE else None
+
+
+def _letters_off(matrix: Matrix, below: ReadPart, part: ReadPart, marks: Sequence[str]) -> float:
+    """Return how far (mm) in sum letters of a part come to lie from those of the layer below."""
+    off = 0.0
+    for mark in marks:
+        own, its = ([np.array((n.x, n.y)) for n in one.notes if n.text == mark] for one in (part, below))
+        gaps = [float(np.hypot(*(matrix[:, :2] @ at + matrix[:, 2] - there))) for at in own for there in its]
+        off += min(gaps, default=0.0)
+    return off
 
 
 __all__ = ["Layers", "stack_up"]

@@ -16,12 +16,12 @@ import numpy.typing as npt
 import shapely
 from shapely.geometry.polygon import orient
 
-from tests.rehearsal.joins import Side, joined_ways, shared_board
+from tests.rehearsal.joins import SAME, Side, joined_ways, one_place, shared_board
 from tests.rehearsal.notes import Note
 from tests.rehearsal.parts import ReadPart, clearest, grown
-from tests.rehearsal.sentences import Ends
+from tests.rehearsal.sentences import Ends, Levels
 from tests.rehearsal.sites import Site, less_bevels, sites_of
-from tests.rehearsal.told import IN_LINE, Plain, bent_kinds, ends_of, kind_of, lettered_sites, may_meet
+from tests.rehearsal.told import IN_LINE, Plain, bent_kinds, ends_of, kind_of, lettered_sites, levelled, may_meet
 
 Matrix = npt.NDArray[np.float64]  # 4 × 4
 Vector = npt.NDArray[np.float64]
@@ -32,7 +32,6 @@ SLOT_WIDER = (-0.4, 1.3)  # mm by which a slot may be wider than the board that 
 WITHIN = 2.0  # mm: what is as near to a row of slots bears no edge's letter
 AS_NEAR = 1.0  # mm by which a row of slots may be farther from its letter than the rim is
 BESIDE = 30.0  # mm from a letter to its row of slots
-SAME = 1.0  # mm within which two boards are one
 SAME_BEVEL = 0.6  # degrees
 TAKEN = 0.3  # share of a board in another one that is no fault of fit, but its place
 SHARED = 0.02  # share of a board that may lie in another one
@@ -65,6 +64,7 @@ class Board:
     slots: tuple[Row, ...]
     up: Vector | None
     sites: tuple[Site, ...] = ()
+    levels: tuple[Levels, ...] = ()
 
     @property
     def middle_area(self) -> shapely.Polygon:
@@ -214,11 +214,14 @@ def joined(tabbed: Board, tabs: Row, slotted: Board, slots: Row) -> Matrix | Non
 Through = dict[Plain, str]  # the part that runs through; of two alike, "a" or "b"
 
 
-def stand(boards: Sequence[Board], ends: Sequence[Ends] = ()) -> tuple[tuple[tuple[Stood, ...], ...], tuple[str, ...]]:
+def stand(
+    boards: Sequence[Board], ends: Sequence[Ends] = (), levels: Sequence[Levels] = ()
+) -> tuple[tuple[tuple[Stood, ...], ...], tuple[str, ...]]:
     """Stand what joins of all kinds hold together, from the board with most of them on, and go on with what is left; return what hangs
-    together each, and what was not stood, in words. ``ends``: what words say of plain edges."""
-    sites = lettered_sites({board.letter: board.sites for board in boards}, ends)
-    boards = [replace(board, sites=sites[board.letter]) for board in boards]
+    together each, and what was not stood, in words. ``ends``, ``levels``: what words say of plain edges."""
+    ups = {board.letter: board.up for board in boards}
+    sites = lettered_sites({board.letter: board.sites for board in boards}, ends, levels, ups)
+    boards = [replace(board, sites=sites[board.letter], levels=tuple(levels)) for board in boards]
     rest = {board.letter: board for board in boards}
     found: list[tuple[Stood, ...]] = []
     while roots := [board for board in rest.values() if _joins(board) and board.count]:
@@ -316,7 +319,9 @@ def _agreement(stood: list[Stood], through: Through) -> tuple[int, int, int]:
     agree = 0
     for one, other in combinations(stood, 2):
         relative = np.linalg.inv(one.matrix) @ other.matrix
-        agree += any(_one_place(matrix, relative, other.board) for matrix in _relative(one.board, other.board, through))
+        agree += any(
+            one_place(matrix, relative, other.board.area) for matrix in _relative(one.board, other.board, through)
+        )
     return len(stood) - shared, agree, -shared
 
 
@@ -332,11 +337,11 @@ def _next(stood: list[Stood], boards: Sequence[Board], through: Through) -> Stoo
             for relative in _relative(one.board, board, through):
                 matrix = one.matrix @ relative
                 if any(
-                    _one_place(matrix, other.matrix, board) for other in stood if other.board.letter == board.letter
+                    one_place(matrix, other.matrix, board.area) for other in stood if other.board.letter == board.letter
                 ):
                     continue
                 number = next(
-                    (n for n, f in enumerate(found) if f.board is board and _one_place(matrix, f.matrix, board)),
+                    (n for n, f in enumerate(found) if f.board is board and one_place(matrix, f.matrix, board.area)),
                     len(found),
                 )
                 if number == len(found):
@@ -348,10 +353,8 @@ def _next(stood: list[Stood], boards: Sequence[Board], through: Through) -> Stoo
 
 def _in_the_way(one: Stood, stood: Sequence[Stood]) -> bool:
     """Say whether a board would take the place of one that stands, as a wall turned upside down does."""
-    own = (one.matrix, one.board.middle_area, one.board.thickness)
-    return any(
-        shared_board(own, (other.matrix, other.board.middle_area, other.board.thickness)) > TAKEN for other in stood
-    )
+    solids = [(other.matrix, other.board.middle_area, other.board.thickness) for other in (one, *stood)]
+    return any(shared_board(solids[0], it) > TAKEN or shared_board(it, solids[0]) > TAKEN for it in solids[1:])
 
 
 def _relative(one: Board, board: Board, through: Through) -> Iterator[Matrix]:
@@ -382,14 +385,10 @@ def _meet(one: Site, other: Site) -> str:
 def _by_edges(one: Board, mine: Site, board: Board, its: Site, letter: str, through: Through) -> Iterator[Matrix]:
     first, second = sorted((one.letter, board.letter))
     asked = through.get(Plain(letter, (first, second)))
+    ups = {one.letter: one.up, board.letter: board.up}
+    mine, its = levelled((one.letter, mine), (board.letter, its), ups, letter, one.levels)
     plain = mine.bevel is None and its.bevel is None and not mine.strip and not its.strip
     for way in joined_ways(Side(one.thickness, one.up, mine), Side(board.thickness, board.up, its)):
         runs = {"a": one.letter, "b": board.letter}.get(way.through, way.through) if first != second else way.through
         if not plain or asked == runs or (asked is None and runs != IN_LINE):
             yield way.matrix
-
-
-def _one_place(a: Matrix, b: Matrix, board: Board) -> bool:
-    left, bottom, right, top = board.area.bounds
-    points = np.array([(x, y, 0.0, 1.0) for x in (left, right) for y in (bottom, top)]).T
-    return bool(np.abs(a @ points - b @ points).max() < SAME)

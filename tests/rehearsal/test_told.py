@@ -10,7 +10,7 @@ from tests.rehearsal.notes import Note
 from tests.rehearsal.on_faces import with_seated
 from tests.rehearsal.pages import Line, ReadPage
 from tests.rehearsal.parts import ReadPart
-from tests.rehearsal.sentences import Ends, Reaches, sentences_of
+from tests.rehearsal.sentences import Ends, Levels, Reaches, Turned, sentences_of
 from tests.rehearsal.standing import Stood, boards_of, stand
 from tests.rehearsal.thin_lines import Thin
 
@@ -49,6 +49,36 @@ def test_sentences_of_steps_are_read_over_the_ends_of_lines() -> None:
         Reaches("F", "A", -3.0),
     }
     assert sentences_of((lines("B ends at the inside face of A.", title="Buy and cut"),)).ends == ()
+
+
+def test_sentences_of_what_is_level_turned_and_past_both_ends_are_read() -> None:
+    said = sentences_of(
+        (
+            lines(
+                "A, B and C stand level",
+                "at the foot. D and E are level at the top at a.",
+                "Turn B so that its “a” lies over the “a” of A.",
+                "F stands out 0.13 in (3.4 mm) over both ends of A and B.",
+            ),
+        )
+    )
+    assert said.levels == (Levels(frozenset("ABC"), "foot"), Levels(frozenset("DE"), "top", frozenset("a")))
+    assert said.turned == (Turned("B", "A", "a"),)
+    assert said.reaches == (Reaches("F", "A", 3.4, True), Reaches("F", "B", 3.4, True))
+
+
+@pytest.mark.parametrize(("end", "low"), [("foot", 0.0), ("top", 10.0)])
+def test_edges_of_unequal_length_begin_where_words_say(end: str, low: float) -> None:
+    """A wall of 30 mm at each end of one of 40 mm: it begins at its foot, or ends at its top."""
+    high = part("A", shapely.box(0, 0, 100, 40), TOP)
+    low_one = part("B", shapely.box(0, 0, 60, 30), TOP, count=2)
+    levels = (Levels(frozenset("AB"), end),)
+    (stood,), left = stand(boards_of((high, low_one), 0.0), (Ends("B", "A"),), levels)
+    assert (len(stood), left) == (3, ())
+    root = next(one for one in stood if one.board.letter == "A")
+    for one in (one for one in stood if one.board.letter == "B"):
+        corners = np.linalg.inv(root.matrix) @ one.matrix @ np.array([(0, y, 0, 1.0) for y in (0, 30)]).T
+        assert np.allclose(sorted(corners[1]), (low, low + 30.0))
 
 
 @pytest.mark.parametrize("through", ["A", "B"])
@@ -124,3 +154,41 @@ def test_what_has_no_template_is_measured_out() -> None:
         5.0,
         (0.0, 0.0, 280.0, 8.0),
     )
+
+
+@pytest.mark.parametrize("turn", [0.0, 65.0, 200.0])
+def test_a_post_in_a_round_hole_has_its_outside_in_line_with_the_lines_beside_it(turn: float) -> None:
+    """A post of 20 × 50 mm, its outside 2.5 mm from the middle of a hole of 22 mm."""
+    c, s = np.cos(np.radians(turn)), np.sin(np.radians(turn))
+    way, out = np.array((c, s)), np.array((s, -c))
+    ticks = tuple(Thin("tick", 50.0 + 2.5 * out + np.array((at, at + 4.0))[:, None] * way) for at in (12.0, -16.0))
+    deck = part("A", shapely.box(0, 0, 100, 100) - shapely.Point(50, 50).buffer(11, 64), SEAT_OF_B, thin=ticks)
+    post = part("B", shapely.box(0, 0, 20, 50), Note("top", "top", 10, 40, (0.0, 1.0)))
+    wall = part("C", shapely.box(0, 0, 100, 40), TOP)
+    boards = boards_of((deck, post, wall), 0.0)
+    upright = np.array(((1.0, 0, 0, 0), (0, 0, -1.0, 5.0), (0, 1.0, 0, -45.0), (0, 0, 0, 1.0)))
+    stood = (Stood(boards[0], np.eye(4)), Stood(boards[2], upright))
+    ((*_, put),) = with_seated((stood,), boards, (deck, post, wall))
+    assert np.allclose(put.matrix[:3, 2], (*out, 0.0))
+    assert np.allclose((put.matrix @ (10.0, 0.0, -2.5, 1.0))[:3], (50.0, 50.0, -5.0))
+    assert np.allclose(put.matrix[:3, 1], (0.0, 0.0, 1.0))
+
+
+SEAT_OF_B = Note("seat", "B", 50.0, 66.0)
+
+
+def test_a_lid_leans_on_square_edges_as_far_over_both_ends_as_words_say() -> None:
+    """Walls of 40 and 90 mm, 65 mm between their outer and inner rims; the roof ends level with the high one, 5 mm past all ends."""
+    low, high = part("A", shapely.box(0, 0, 120, 40), TOP), part("B", shapely.box(0, 0, 120, 90), TOP)
+    roof = part("C", shapely.box(0, 0, 130, 110), TOP)
+    boards = boards_of((low, high, roof), 0.0)
+    back = np.array(((-1.0, 0, 0, 120.0), (0, 1.0, 0, 0), (0, 0, -1.0, -70.0), (0, 0, 0, 1.0)))
+    walls = (Stood(boards[0], np.eye(4)), Stood(boards[1], back))
+    far = 110.0 - np.hypot(50.0, 65.0) * 70.0 / 65.0
+    said = [Reaches("C", "A", far), Reaches("C", "B", 0.0), Reaches("C", "A", 5.0, True), Reaches("C", "B", 5.0, True)]
+    ((*_, put),) = with_lids((walls,), boards, said)
+    assert put.board.letter == "C"
+    under = put.matrix @ np.array([(x, y, -5.0, 1.0) for x in (0, 130) for y in (0, 110)]).T
+    assert (under[0].min(), under[0].max()) == pytest.approx((-5.0, 125.0))
+    assert under[2].min() == pytest.approx(-70.0)
+    assert under[1].max() == pytest.approx(40.0 + 70.0 * 50.0 / 65.0)

@@ -27,6 +27,7 @@ SHORT_LEG, LEG_DOTS = 0.6, 60  # mm, and dots, of a leg of a dash that goes roun
 LONG_LINE, FEW_POINTS, OFF_ENDS = 15.0, 9, 1.0  # mm of a solid line; its points, and mm from them to its ends
 SURE_LEG = 2.0  # mm of a leg that is a line by itself
 SQUARE_ENOUGH = 0.3  # sine of the angle between both legs
+TICK = (3.5, 4.5)  # mm of a short line that stands alone
 WHOLE_DASH = 5.8  # mm: no line is told from a bit of another without a whole dash
 
 Points = npt.NDArray[np.float64]
@@ -35,9 +36,9 @@ Points = npt.NDArray[np.float64]
 @dataclass(frozen=True, slots=True, eq=False)
 class Thin:
     """A thin line by its points in mm: every dot of a dotted one, both ends of a glue line, the middle of a cross and a point on an arm,
-    points of a solid one a little off its ends."""
+    points of a solid one a little off its ends, both ends of a short one."""
 
-    kind: Literal["dots", "glue", "cross", "line"]
+    kind: Literal["dots", "glue", "cross", "line", "tick"]
     points: Points
 
     def moved(self, matrix: Points) -> "Thin":
@@ -158,8 +159,11 @@ def _glued(seen: Pieces) -> Iterator[Thin]:
     rest = sorted((*_dashes(seen), *turning), key=lambda dash: -float(np.hypot(*(dash[1] - dash[0]))))
     while rest:
         line = [rest.pop(0)]
-        sure = any(line[0] is leg for leg in turning) and np.hypot(*(line[0][1] - line[0][0])) > SURE_LEG
-        if np.hypot(*(line[0][1] - line[0][0])) < WHOLE_DASH and not sure:
+        long = float(np.hypot(*(line[0][1] - line[0][0])))
+        sure = any(line[0] is leg for leg in turning) and long > SURE_LEG
+        if long < WHOLE_DASH and not sure:
+            if TICK[0] < long < TICK[1]:
+                yield Thin("tick", line[0])
             continue
         while (more := next((dash for dash in rest if _goes_on(line, dash)), None)) is not None:
             line.append(more)

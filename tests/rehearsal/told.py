@@ -1,13 +1,21 @@
 """What words add to the edges of boards: which of two ends at which, and which edges meet at all where none bears a letter."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import combinations, product
+from types import MappingProxyType
 
-from tests.rehearsal.sentences import Ends
+import numpy as np
+import numpy.typing as npt
+
+from tests.rehearsal.sentences import Ends, Levels
 from tests.rehearsal.sites import Site
 
+Vector = npt.NDArray[np.float64]
+
 IN_LINE = "line"  # in the place of the part that runs through
+UPRIGHT = 0.9  # cosine between an edge that stands and its board's top
+NO_UPS: Mapping[str, Vector | None] = MappingProxyType({})
 LENGTH_OFF = 0.6  # mm by which two edges may differ that meet over their whole length
 
 
@@ -29,7 +37,36 @@ def ends_of(plain: Plain, ends: Sequence[Ends]) -> tuple[str, ...]:
     return tuple(said) or (one, other)
 
 
-def lettered_sites(own: dict[str, tuple[Site, ...]], ends: Sequence[Ends]) -> dict[str, tuple[Site, ...]]:
+Ups = Mapping[str, Vector | None]  # where the top of each part is
+
+
+def levelled(
+    one: tuple[str, Site], other: tuple[str, Site], ups: Ups, letter: str, levels: Sequence[Levels]
+) -> tuple[Site, Site]:
+    """Return the stretches of two edges that meet: of edges of unequal length that of the shorter one, from the end at which words say
+    that both are level."""
+    end = next((t.end for t in levels if {one[0], other[0]} <= t.parts and (not t.marks or letter in t.marks)), None)
+    if end is None:
+        return one[1], other[1]
+    length = min(one[1].length, other[1].length)
+    mine, its = (_stretch(site, ups.get(part), length, end) for part, site in (one, other))
+    return mine, its
+
+
+def _stretch(site: Site, up: Vector | None, length: float, end: str) -> Site:
+    if up is None or not _is_upright(site, up):
+        return site
+    way = site.along if (float(up @ site.along) > 0.0) == (end == "top") else -site.along
+    return replace(site, middle=site.middle + (site.length - length) / 2.0 * way, length=length)
+
+
+def _is_upright(site: Site, up: Vector | None) -> bool:
+    return up is not None and abs(float(up @ site.along)) > UPRIGHT
+
+
+def lettered_sites(
+    own: dict[str, tuple[Site, ...]], ends: Sequence[Ends], levels: Sequence[Levels] = (), ups: Ups = NO_UPS
+) -> dict[str, tuple[Site, ...]]:
     """Return the sites of parts with a letter of our own on the edges that words let meet, where both bear none."""
     found = dict(own)
     for told in ends:
@@ -39,6 +76,11 @@ def lettered_sites(own: dict[str, tuple[Site, ...]], ends: Sequence[Ends]) -> di
             (part, n)
             for (part, n), (other, m) in _pairs(found, told)
             if abs(found[part][n].length - found[other][m].length) < LENGTH_OFF
+            or (
+                any({part, other} <= one.parts for one in levels)
+                and _is_upright(found[part][n], ups.get(part))
+                and _is_upright(found[other][m], ups.get(other))
+            )
         }
         for part in {told.part, told.at}:
             found[part] = tuple(
@@ -69,7 +111,7 @@ def _pairs(sites: dict[str, tuple[Site, ...]], told: Ends) -> Iterator[tuple[tup
 
 
 def _is_free(site: Site) -> bool:
-    return not site.letters and site.bevel is None and not site.strip
+    return all(">" in letter for letter in site.letters) and site.bevel is None and not site.strip
 
 
 def bent_kinds(sites: Sequence[Site]) -> tuple[tuple[float, float], ...]:

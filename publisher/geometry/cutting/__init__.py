@@ -7,4 +7,4 @@ Never: change a part that is neither split nor folded.
 from publisher.geometry.cutting.by_sizes import sizes_key, sizes_of
 from publisher.geometry.cutting.halves import half_marks
 from publisher.geometry.cutting.plates import PLATE
-from publisher.geometry.cutting.split_parts import cut_pieces, with_seams
+from publisher.geometry.cutting.split_parts import cut_pieces, free_letters, with_seams

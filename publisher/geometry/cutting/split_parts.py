@@ -32,8 +32,7 @@ def cut_pieces(design: Design, parts: Sequence[Part]) -> CutParts:
     Pieces are lettered A1, A2, … from the left (or from below), plates go on after them; each knows its ``whole``.
     """
     splits = {plan.id: plan.splits for plan in design.parts if plan.splits}
-    used = {mark.text for part in parts for mark in part.marks if mark.purpose is Purpose.MATCH}
-    letters = (name for index in count() if (name := letter(index, small=True)) not in used)
+    letters = free_letters(parts)
     made: list[Part] = []
     parts, problems = folded_parts(design, parts)
     found: list[Finding] = [*problems]
@@ -44,6 +43,12 @@ def cut_pieces(design: Design, parts: Sequence[Part]) -> CutParts:
     found.extend(by_sizes(made, [plan.id for plan in design.parts if plan.printed == "sizes"]))
     halves, problems = with_halves(made)
     return halves, (*found, *problems)
+
+
+def free_letters(parts: Sequence[Part]) -> Iterator[str]:
+    """Yield the match letters that no joint of these parts bears."""
+    used = {mark.text for part in parts for mark in part.marks if mark.purpose is Purpose.MATCH}
+    yield from (name for index in count() if (name := letter(index, small=True)) not in used)
 
 
 def _tried(part: Part, plans: Sequence[SplitPlan], letters: Iterator[str]) -> CutParts:

@@ -9,6 +9,13 @@ from publisher.joints.building.additions import Unheld, built_by_steps
 from publisher.joints.building.movers import Mover, movers_of
 from publisher.joints.building.orders import Group, locked_in, order_of, woven_in
 from publisher.joints.building.reach import BRUSH_REACH, closed_in
-from publisher.joints.building.seams import ends_in_steps, lines_in_steps, reaches_in_steps
+from publisher.joints.building.seams import (
+    ends_in_steps,
+    levels_in_steps,
+    lines_in_steps,
+    past_ends_in_steps,
+    reaches_in_steps,
+)
 from publisher.joints.building.sites import Site, sites_of
+from publisher.joints.building.turned import laid_in_steps, turned_in_steps
 from publisher.joints.building.words import called, called_from_below, items_from_below, items_of

@@ -27,10 +27,10 @@ from publisher.joints.panels.necks import UPRIGHT, CarriedOver, PostNeck, necks_
 from publisher.joints.panels.place import Panel, PanelAssembly, boards_of, flat_boards, place_panels, plates_on
 from publisher.joints.panels.posts import PostFound
 from publisher.joints.panels.restings import Resting, restings_of
-from publisher.joints.panels.seatings import linings_of, posts_of, seat_marks, seatings_of
+from publisher.joints.panels.seatings import linings_of, outside_lines, posts_of, seat_marks, seatings_of
 from publisher.joints.panels.seats import Seating, opening_of
 from publisher.joints.panels.solids import ON_TABLE, board_mass, corners_of, face_pair, foot_of, weight_of
 from publisher.joints.panels.space import PanelFrame, crossed, planes_of, stands
 from publisher.joints.panels.standing import PanelBalance, balance_of, bears_figures
 from publisher.joints.panels.thicker import of_thicker_board, thicker_board
-from publisher.joints.panels.touching import BARE, PANEL_TOUCH, corners_of_edge, face_behind, touch_of
+from publisher.joints.panels.touching import BARE, PANEL_TOUCH, BoardFace, corners_of_edge, face_behind, touch_of

@@ -19,6 +19,9 @@ from publisher.joints.panels.touching import PANEL_TOUCH
 LONG_SEAT = 150.0  # mm: a longer seat may run over several pages
 LETTER_OVER = 5.0  # mm from an opening to the letter of the post that it takes
 LETTER_ASIDE = 0.17  # of its length
+POST_OUTSIDE = "outside of the post"
+LINE_FROM_HOLE, LINE_BESIDE = 1.6, 4.0  # mm from a round hole to the lines beside it, and how long they are
+SAME_LINE = 0.05  # mm within which two lines are one
 LEAST_SEAT = 1.0  # mm²: what covers less is no place to glue anything
 
 
@@ -78,7 +81,7 @@ def seat_marks(assembly: PanelAssembly, seatings: Sequence[Seating]) -> dict[str
     letters = {panel.name: panel.part.letter for panel in assembly.panels}
     for part, names in places.items():
         marks[part] += _on_one_part({name: [s for s in seatings if s.seat.host == name] for name in names}, letters)
-    for part, mark in _post_letters(assembly):
+    for part, mark in (*_post_letters(assembly), *_post_outsides(assembly)):
         marks[part].append(mark)
     return {part: tuple(own) for part, own in marks.items() if own}
 
@@ -115,6 +118,57 @@ def _post_letters(assembly: PanelAssembly) -> Iterator[tuple[str, Mark]]:
         drawn.add((host.id, seat.opening, text))
         at = _beside(ring, host)
         yield host.id, Mark(LineKind.REFERENCE, Purpose.MATCH, polyline((at,)), name=f"seat of {seat.panel}", text=text)
+
+
+def _post_outsides(assembly: PanelAssembly) -> Iterator[tuple[str, Mark]]:
+    """Yield two short lines beside each round opening that takes a post, in line with its outside face: it could be turned any way."""
+    hosts = {panel.name: panel.part.id for panel in assembly.panels}
+    drawn: dict[tuple[str, str], None] = {}
+    for seat in assembly.plan.seats:
+        lines = outside_lines(assembly, seat)
+        if lines and (hosts[seat.host], seat.opening) not in drawn:
+            drawn[hosts[seat.host], seat.opening] = None
+            for line in lines:
+                yield hosts[seat.host], Mark(LineKind.DRAW, Purpose.LAP, polyline(line), name=POST_OUTSIDE)
+
+
+def outside_lines(assembly: PanelAssembly, seat: FaceSeat) -> tuple[tuple[Point, Point], ...]:
+    """Return both lines in line with the outside face of a post in a round opening, in the host's own coordinates; () where the opening
+    is not round, where there is no room for both, and where another piece of the host carries its post otherwise."""
+    own = _outside_lines(assembly, seat)
+    host = assembly.panel(seat.host)
+    others = (s for s in assembly.plan.seats if s.opening == seat.opening and s is not seat)
+    alike = [
+        s
+        for s in others
+        if (one := assembly.panel(s.host)) is not None and host is not None and one.part.id == host.part.id
+    ]
+    every = sum(panel.part.id == host.part.id for panel in assembly.panels) if host is not None else 0
+    same = all(np.allclose(_outside_lines(assembly, s) or np.inf, own, atol=SAME_LINE) for s in alike) if own else True
+    return own if same and len(alike) + 1 == every else ()
+
+
+def _outside_lines(assembly: PanelAssembly, seat: FaceSeat) -> tuple[tuple[Point, Point], ...]:
+    post, host = assembly.panel(seat.panel), assembly.panel(seat.host)
+    if post is None or host is None or not seat.opening:
+        return ()
+    found = measured_post(seat, post.part, post.frame, host.part, host.frame)
+    ring, edge = opening_of(host.part, seat.opening), post.part.edge(seat.edge)
+    if found is None or not found.round or ring is None or edge is None:
+        return ()
+    ends = host.frame.back(post.frame.carry(np.array([[*edge.start, 0.0], [*edge.end, 0.0]])))[:, :2]
+    way = (ends[1] - ends[0]) / max(float(np.hypot(*(ends[1] - ends[0]))), 1e-9)
+    middle = np.array(middle_of_ring(ring))
+    foot = ends.mean(axis=0) - float((ends.mean(axis=0) - middle) @ way) * way
+    off = float(np.hypot(*(foot - middle)))
+    if off >= found.across / 2.0:
+        return ()
+    near = (found.across**2 / 4.0 - off**2) ** 0.5 + LINE_FROM_HOLE
+    lines = [(foot + side * near * way, foot + side * (near + LINE_BESIDE) * way) for side in (1.0, -1.0)]
+    room = polygon(host.part.template).buffer(-LINE_FROM_HOLE / 2.0)
+    if not all(room.contains(shapely.LineString(line)) for line in lines):
+        return ()
+    return tuple(((float(a[0]), float(a[1])), (float(b[0]), float(b[1]))) for a, b in lines)
 
 
 def _beside(ring: Path, host: Part) -> Point:

@@ -28,13 +28,13 @@ def layer_seats(stack: LaidStack, parts: dict[str, Part]) -> dict[str, tuple[Mar
     for number, (lower, upper) in enumerate(zip(stack.layers, stack.layers[1:], strict=False)):
         touch = plan.contact(number).touch
         over = _all_over(whole_polygon(parts[lower.part]), touch)
-        if _told(parts[lower.part], parts[upper.part]) or (over and lower.part == upper.part):
+        if told_by_marks(parts[lower.part], parts[upper.part]) or (over and lower.part == upper.part):
             continue  # of two alike, outline on outline, only the upper one carries what comes next
         seats[lower.part].append(("" if over else parts[upper.part].letter, touch))
     return {part: tuple(_drawn(*own[0])) for part, own in seats.items() if own[0][0] and _alike(own)}
 
 
-def _told(lower: Part, upper: Part) -> bool:
+def told_by_marks(lower: Part, upper: Part) -> bool:
     """Say whether marks of the shape tell where the next layer lies: a line or an outline of it, or two centres."""
     marks = {mark.purpose for mark in lower.marks}
     centres = all(any(mark.purpose is Purpose.CENTRE for mark in part.marks) for part in (lower, upper))
