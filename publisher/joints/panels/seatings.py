@@ -21,7 +21,7 @@ LETTER_OVER = 5.0  # mm from an opening to the letter of the post that it takes
 LETTER_ASIDE = 0.17  # of its length
 POST_OUTSIDE = "outside of the post"
 LINE_FROM_HOLE, LINE_BESIDE = 1.6, 4.0  # mm from a round hole to the lines beside it, and how long they are
-SAME_LINE = 0.05  # mm within which two lines are one
+ONE_OUTSIDE = 0.05  # mm within which two lines are one
 LEAST_SEAT = 1.0  # mm²: what covers less is no place to glue anything
 
 
@@ -144,7 +144,9 @@ def outside_lines(assembly: PanelAssembly, seat: FaceSeat) -> tuple[tuple[Point,
         if (one := assembly.panel(s.host)) is not None and host is not None and one.part.id == host.part.id
     ]
     every = sum(panel.part.id == host.part.id for panel in assembly.panels) if host is not None else 0
-    same = all(np.allclose(_outside_lines(assembly, s) or np.inf, own, atol=SAME_LINE) for s in alike) if own else True
+    same = (
+        all(np.allclose(_outside_lines(assembly, s) or np.inf, own, atol=ONE_OUTSIDE) for s in alike) if own else True
+    )
     return own if same and len(alike) + 1 == every else ()
 
 

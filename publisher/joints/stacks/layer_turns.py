@@ -24,7 +24,7 @@ CARRIED_ELSEWHERE = 0.5
 FROM_EDGE = 5.0
 """mm from a layer's edge to its letter."""
 
-LETTER_ROOM = 3.0
+TURN_LETTER_ROOM = 3.0
 """mm round the letter that stay on both layers, and off what lies on the upper one where there is another place."""
 
 
@@ -99,7 +99,7 @@ def _place(
     """Return the place of the letter on the upper layer: inside the middle of one of its sides, the longest that has board under it and
     is another one after each turn; off what lies on it, where there is such a side."""
     ring = shapely.get_coordinates(shapely.Polygon(body.exterior).simplify(SEATS_ALIKE).exterior)
-    room = shapely.buffer(held, -LETTER_ROOM)
+    room = shapely.buffer(held, -TURN_LETTER_ROOM)
     best: tuple[bool, float, Point] | None = None
     for a, b in pairwise(ring):
         long = float(np.hypot(*(b - a)))
@@ -109,7 +109,7 @@ def _place(
             same = [shapely.affinity.rotate(spot, turn, origin=body.centroid) for turn in turns]
             if not room.contains(spot) or any(spot.distance(other) < 2.0 * FROM_EDGE for other in same):
                 continue
-            rank = (not carried.buffer(LETTER_ROOM).contains(spot), long)
+            rank = (not carried.buffer(TURN_LETTER_ROOM).contains(spot), long)
             if best is None or rank > best[:2]:
                 best = (*rank, (spot.x, spot.y))
     return best[2] if best else None
