@@ -12,7 +12,7 @@ from publisher.joints.stacks.facts import StackReport, grounds_of
 from publisher.joints.stacks.knee_marks import knee_marks
 from publisher.joints.stacks.knees import Knee
 from publisher.joints.stacks.layer_seats import layer_seats
-from publisher.joints.stacks.layer_turns import LAYER_TURN, LayerTurn, layer_turns, turn_marks
+from publisher.joints.stacks.layer_turns import LAYER_TURN, layer_turns, turn_marks
 from publisher.joints.stacks.layers import LaidStack, find, lay_all
 from publisher.joints.stacks.necks import necks_of
 from publisher.joints.stacks.plan_geometry import PlanGeometry
