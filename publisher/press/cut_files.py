@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from math import radians
+from math import ceil, radians
 from typing import TYPE_CHECKING
 
 from publisher.basics import Line, LineKind, Path, Pose, angle, polar
@@ -28,6 +28,11 @@ DASHES = {
     LineKind.GLUE: "6 1 0.5 1 0.5 1",
     LineKind.REFERENCE: "1 1",
 }
+
+
+MOST_OF_A_TURN = 120.0
+"""Degrees: a longer arc is written in equal parts. A program finds an arc's centre from its ends and its radius, all of them rounded:
+near a half turn that moves it by many times the rounding, and the flag for the larger arc is read differently there."""
 
 
 def write_part_svg(part: Part) -> bytes:
@@ -106,10 +111,9 @@ def _path(path: Path, height: float) -> str:
         if isinstance(edge, Line):
             d.append(f"L {_round(x)} {_round(height - y)}")
             continue
-        ends = [edge.end]
-        if abs(edge.sweep) > 180.0 - 1e-6:  # a flag for the larger arc is read differently near a half turn
-            half = angle(edge.centre, edge.start) + radians(edge.sweep) / 2.0
-            ends.insert(0, polar(edge.radius, half, edge.centre))
+        parts = max(1, ceil(abs(edge.sweep) / MOST_OF_A_TURN - 1e-9))
+        first, step = angle(edge.centre, edge.start), radians(edge.sweep) / parts
+        ends = [*(polar(edge.radius, first + k * step, edge.centre) for k in range(1, parts)), edge.end]
         r, flag = _round(edge.radius), 0 if edge.ccw else 1  # y points down in SVG: anticlockwise becomes sweep 0
         d.extend(f"A {r} {r} 0 0 {flag} {_round(x)} {_round(height - y)}" for x, y in ends)
     return " ".join([*d, "Z"] if path.closed else d)

@@ -2,12 +2,16 @@
 
 import re
 import xml.etree.ElementTree as ET
+from math import hypot, radians, sqrt
 
-from publisher.basics import LineKind, Place, Pose, Purpose, circle, polyline
+import pytest
+
+from publisher.basics import Arc, LineKind, Path, Place, Pose, Purpose, circle, polar, polyline
 from publisher.design import SheetSize
 from publisher.geometry import Mark, Part, Region
 from publisher.material import Item, Layout
 from publisher.press import write_part_svg, write_sheet_svg
+from publisher.press.cut_files import _path
 
 SVG = "{http://www.w3.org/2000/svg}"
 
@@ -36,6 +40,27 @@ def test_a_part_is_drawn_in_true_millimetres_with_true_arcs() -> None:
     assert numbers(d)[:2] == [185.0, 93.0]
     (draw,) = [g for g in root.iter(f"{SVG}g") if g.get("id") == "draw"]
     assert draw[0].get("d") == "M 182.0 93.0 L 185.0 93.0"
+
+
+@pytest.mark.parametrize("sweep", [100.0, 179.0, -179.9, 181.0, 300.0, 358.0])
+def test_an_arc_is_read_where_it_is_however_long_it_is(sweep: float) -> None:
+    """From ends and radius of an arc of 179° a rounding of 0.00005 mm moved its middle by 0.005 mm: a true stair was refused."""
+    radius, centre = 93.51234567, (100.123456, 98.765432)
+    end = radians(sweep)
+    arc = Arc("rim", polar(radius, 0.0, centre), polar(radius, end, centre), centre, radius, sweep)
+    d = _path(Path((arc,), False), 200.0)
+    words = d.split()
+    x, y = float(words[1]), float(words[2])
+    at = words.index("A")
+    while at < len(words):
+        r, ex, ey = float(words[at + 1]), float(words[at + 6]), float(words[at + 7])
+        half = hypot(ex - x, ey - y) / 2.0
+        away = sqrt(r * r - half * half)  # SVG 1.1, F.6.5: of the two centres the one on the side that the flag says
+        side = 1.0 if words[at + 5] == "1" else -1.0
+        cx = (x + ex) / 2.0 - side * away * (ey - y) / (2.0 * half)
+        cy = (y + ey) / 2.0 + side * away * (ex - x) / (2.0 * half)
+        assert hypot(cx - centre[0], 200.0 - cy - centre[1]) < 0.0005
+        x, y, at = ex, ey, at + 8
 
 
 def test_a_sheet_shows_its_edge_and_every_piece_in_its_place() -> None:
