@@ -41,6 +41,7 @@ MATERIALS = (
     board_up_to_a_thickness_in_german=340077,
     letters_of_two_words_on_one_line=340096,
     labels_without_room_to_say_how_they_are_traced=350010,
+    part_that_its_tile_cuts_in_two=360002,
 )
 def test_true_designs_with_steps_are_never_refused(seed: int, tmp_path: Path) -> None:
     dice, design = Random(seed), true_design(seed)

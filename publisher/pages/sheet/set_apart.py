@@ -20,7 +20,8 @@ def set_apart(
 ) -> tuple[shapely.Polygon, ...]:
     """Return shapes (mm of the paper), drawn with a ``line`` of this width (mm), each set in by half of what is missing
     between it and the nearest other one, by all of it where that one is too narrow to be set in itself; at the border of their ``board``,
-    which is drawn with a line of its own, by all that is missing. One with thin places is set in only there. Openings stay as they are."""
+    which is drawn with a line of its own, by all that is missing. One with thin places is set in only there. Openings stay as they are.
+    What a window has cut into pieces, or left nothing of, stays as it is, and others keep off it."""
     every = np.array(shapes, dtype=object)
     wanted = line + LEAST_WHITE + SPARE_WHITE
     at_border = (line + border_line) / 2 + LEAST_WHITE + SPARE_WHITE
@@ -28,7 +29,10 @@ def set_apart(
     wide = np.array([_wide_enough(shape, wanted / 2) for shape in shapes])
     found: list[shapely.Polygon] = []
     for at, shape in enumerate(shapes):
-        away = shapely.distance(every, shape)
+        if not _is_piece(shape):
+            found.append(shape)
+            continue
+        away = np.nan_to_num(shapely.distance(every, shape), nan=np.inf)  # from nothing it is no number
         away[at] = np.inf
         by = np.maximum(wanted - away, 0.0) * (np.where(wide, 0.5, 1.0) if wide[at] else 0.0)
         most = max(
@@ -47,13 +51,17 @@ def set_apart(
     return tuple(found)
 
 
+def _is_piece(shape: shapely.Geometry) -> bool:
+    return shape.geom_type == "Polygon" and not shape.is_empty
+
+
 def _wide_enough(shape: shapely.Polygon, by: float) -> bool:
-    return bool(mitred(shapely.Polygon(shape.exterior), -by).area > LEAST_LEFT * shape.area)
+    return _is_piece(shape) and bool(mitred(shapely.Polygon(shape.exterior), -by).area > LEAST_LEFT * shape.area)
 
 
 def _stays_whole(shape: shapely.Geometry, by: float) -> bool:
     """Tell whether a shape is one piece that is wider than twice ``by`` (mm) all over, but for its tips."""
-    return shape.geom_type == "Polygon" and not shape.is_empty and mitred(shape, -by).geom_type == "Polygon"
+    return _is_piece(shape) and mitred(shape, -by).geom_type == "Polygon"
 
 
 def _with_openings(shape: shapely.Polygon, left: shapely.Geometry) -> shapely.Polygon:

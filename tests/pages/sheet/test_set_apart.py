@@ -49,3 +49,11 @@ def test_a_piece_is_set_in_only_where_the_other_is_near() -> None:
     assert shown.bounds[:2] == (0.0, 0.0) and shown.bounds[3] == 12.0 and shown.bounds[2] < 40.0
     far = shapely.box(0, 0, 30, 12)
     assert shown.intersection(far).equals(arch.intersection(far))
+
+
+def test_what_a_window_cut_into_pieces_or_left_nothing_of_stays() -> None:
+    cut = shapely.MultiPolygon([shapely.box(0, 0, 2, 8), shapely.box(6, 0, 8, 8)])
+    beside = shapely.box(8.1, 0, 20, 8)
+    shown = set_apart([cut, shapely.Polygon(), beside], LINE)
+    assert shown[0] == cut and shown[1].is_empty
+    assert beside.contains(shown[2]) and shown[2].distance(cut) >= LINE + LEAST_WHITE
