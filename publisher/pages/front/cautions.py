@@ -13,11 +13,12 @@ from publisher.pages.model import Drawn, Stroke, Words
 from publisher.pages.sheet import Body, Caution, Context, Frame, Numbers, PageDraft, cautions_for, columns, make_frame
 from publisher.pages.templates import TOP
 from publisher.pages.tiles import plan_true_pages
-from publisher.pages.type import GUTTER, HEADING, SMALL, SPACE, STRONG_RULE, Block
+from publisher.pages.type import BODY, GUTTER, HEADING, SMALL, SPACE, STRONG_RULE, Block, TypeStyle
 
 TASK = "Read before you cut"
 TITLE = "Before you cut"
 
+PagesToRead = list[tuple[tuple[Drawn, ...], tuple[str, ...], dict[str, Box]]]
 Section = Callable[[float, float, float], Block]  # left side, top and width in mm -> what is drawn
 
 
@@ -26,7 +27,7 @@ def caution_drafts(context: Context) -> tuple[PageDraft, ...]:
     frame = make_frame(context.paper, False, 0.0)
     return tuple(
         PageDraft("cautions", f"cautions:{number}", TITLE, frame, partial(_body, drawn, said, boxes), TASK)
-        for number, (drawn, said, boxes) in enumerate(_pages(context, frame), 1)
+        for number, (drawn, said, boxes) in enumerate(_pages(context), 1)
     )
 
 
@@ -34,7 +35,7 @@ def caution_drafts(context: Context) -> tuple[PageDraft, ...]:
 def cautions_before(context: Context, title: str) -> int:
     """Return on how many of these pages before its own a caution or section of this title does not stand: 0 for the first page."""
     forms = (title, context.type.say(title))
-    for index, (drawn, _, _) in enumerate(_pages(context, make_frame(context.paper, False, 0.0))):
+    for index, (drawn, _, _) in enumerate(_pages(context)):
         if any(isinstance(one, Words) and one.text in forms for one in drawn):
             return index
     return 0
@@ -43,7 +44,7 @@ def cautions_before(context: Context, title: str) -> int:
 def licence_stands_here(context: Context) -> bool:
     """Tell whether the last of these pages has room for a licence whose text is ours."""
     licence = licence_of(context)
-    pages = _pages(context, make_frame(context.paper, False, 0.0)) if licence is not None else []
+    pages = _pages(context) if licence is not None else []
     return any(licence.title in said for _, said, _ in pages) if licence is not None else False
 
 
@@ -52,8 +53,9 @@ def _body(drawn: tuple[Drawn, ...], said: tuple[str, ...], boxes: dict[str, Box]
     return Body(drawn, texts=texts, carried=tuple(Carried(key, numbers.page, box) for key, box in boxes.items()))
 
 
-def _sections(context: Context) -> list[tuple[Section, tuple[str, ...]]]:
-    """Return what else a cutter must know: only what this pack's own templates call for; with each its words that have figures."""
+def _sections(context: Context, style: TypeStyle) -> list[tuple[Section, tuple[str, ...]]]:
+    """Return what else a cutter must know: only what this pack's own templates call for; with each its words that have figures.
+    ``style``: of what is said beside sketches."""
     setter, parts = context.type, context.templates
     found: list[tuple[Section, tuple[str, ...]]] = []
     tiles = bool(plan_true_pages(context).cut)
@@ -64,12 +66,12 @@ def _sections(context: Context) -> list[tuple[Section, tuple[str, ...]]]:
     allowance = max((part.trace_allowance for part in parts), default=0.0)
     if context.design.use == "trace" and allowance > 0.0:
         lined = not kinds_on(parts).isdisjoint((LineKind.DRAW, LineKind.GLUE))
-        found.append((partial(tracing, setter, allowance, context.paper.first, inside, lined=lined), ()))
+        found.append((partial(tracing, setter, allowance, context.paper.first, inside, lined=lined, style=style), ()))
     if any(edge.matches for part in parts for edge in part.edges):
         found.append((partial(copying, setter), ()))
     bevels = [edge.bevel for part in parts for edge in part.edges if edge.bevel]
     if bevels:
-        found.append((partial(bevelling, setter, min(bevels) < 0.0), ()))
+        found.append((partial(bevelling, setter, min(bevels) < 0.0, style=style), ()))
     slits = any(part.bending is not None and part.bending.slits for part in parts)
 
     waste = any(part.outline.holes for part in parts)
@@ -97,8 +99,17 @@ def _tells_faces(drawing: Drawing) -> bool:
     return top or any(line.weight == "hatch" for line in drawing.lines)
 
 
-def _pages(context: Context, frame: Frame) -> list[tuple[tuple[Drawn, ...], tuple[str, ...], dict[str, Box]]]:
-    """Return what is drawn on each page, its words that are promised: those with figures, and the licence's; and where trials stand."""
+@remembered_few
+def _pages(context: Context) -> PagesToRead:
+    """Return what is drawn on each page, its words that are promised: those with figures, and the licence's; and where trials stand. What
+    is said beside sketches is set as small as the cautions are where that saves a page."""
+    frame = make_frame(context.paper, False, 0.0)
+    pages = _set(context, frame, BODY)
+    smaller = _set(context, frame, SMALL) if len(pages) > 1 else pages
+    return smaller if len(smaller) < len(pages) else pages
+
+
+def _set(context: Context, frame: Frame, style: TypeStyle) -> PagesToRead:
     design = context.design
     cautions = cautions_for(
         (*design.tools, *(m.name for m in design.materials), *(k for s in design.steps for k in s.uses))
@@ -127,7 +138,7 @@ def _pages(context: Context, frame: Frame) -> list[tuple[tuple[Drawn, ...], tupl
         low = min(low, y)
     said: list[tuple[str, ...]] = [() for _ in pages]
     boxes: list[dict[str, Box]] = [{} for _ in pages]
-    for section, figures in _sections(context):
+    for section, figures in _sections(context, style):
         low -= 2 * SPACE
         block = section(text.left, low, text.width)
         if low - block.height < text.bottom:

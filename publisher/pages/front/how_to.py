@@ -23,6 +23,7 @@ from publisher.pages.type import (
     SPACE,
     Block,
     Setter,
+    TypeStyle,
 )
 
 SKETCH = 66.0  # mm: width of a sketch
@@ -44,9 +45,11 @@ def tracing(
     width: float,
     *,
     lined: bool = False,
+    style: TypeStyle = BODY,
 ) -> Block:
     """Say how a template that is drawn ``allowance`` mm inside its piece becomes the piece; ``inside``: some have openings or slots;
-    ``lined``: some have lines that must go over to the foam, most of which end inside the card, where no pencil reaches them."""
+    ``lined``: some have lines that must go over to the foam, most of which end inside the card, where no pencil reaches them; ``style``:
+    of the sentences."""
     strays = paired(f"{allowance:g} mm", f"{inches(allowance):.3f} in", first)
     said = (
         f"Cut the card on the middle of the cut line{', openings and slots too' if inside else ''}.",
@@ -55,10 +58,10 @@ def tracing(
         f"{f' {PRICKED}' if lined else ''}",
         "Take the card away and cut the foam on the middle of the pencil line: that is the finished size.",
     )
-    return _section(setter, "How to use a template", said, (x, top, width), 41.0, _corner)
+    return _section(setter, "How to use a template", said, (x, top, width), 41.0, _corner, style)
 
 
-def bevelling(setter: Setter, outwards: bool, x: float, top: float, width: float) -> Block:
+def bevelling(setter: Setter, outwards: bool, x: float, top: float, width: float, *, style: TypeStyle = BODY) -> Block:
     """Say what the outline, the angle and the dotted line beside a bevelled edge are; ``outwards``: some go the other way."""
     said: tuple[str, ...] = (
         "The line that you cut is the edge on the outside face. "
@@ -68,7 +71,7 @@ def bevelling(setter: Setter, outwards: bool, x: float, top: float, width: float
     )
     if outwards:
         said += (f"Where “{BEVEL_OUT}” follows the angle, tilt it the other way: the inside face is the longer one.",)
-    return _section(setter, "How to cut a bevel", said, (x, top, width), 30.0, _bevel)
+    return _section(setter, "How to cut a bevel", said, (x, top, width), 30.0, _bevel, style)
 
 
 def copying(setter: Setter, x: float, top: float, width: float) -> Block:
@@ -88,6 +91,7 @@ def _section(
     place: tuple[float, float, float],
     tall: float,
     sketch: PictureMaker,
+    style: TypeStyle,
 ) -> Block:
     """Set a heading, the sketch under it, and numbered sentences beside that."""
     x, top, width = place
@@ -97,9 +101,9 @@ def _section(
     left = x + SKETCH + GUTTER
     low = y
     for number, sentence in enumerate(said, 1):
-        drawn += setter.line(str(number), BODY.bold().tagged("lbl"), left, low - setter.drop(BODY))
+        drawn += setter.line(str(number), style.bold().tagged("lbl"), left, low - setter.drop(style))
         block = setter.paragraph(
-            sentence, BODY.tagged("li"), left + HOW_TO_NUMBER, low, width - SKETCH - GUTTER - HOW_TO_NUMBER
+            sentence, style.tagged("li"), left + HOW_TO_NUMBER, low, width - SKETCH - GUTTER - HOW_TO_NUMBER
         )
         drawn += block.drawn
         low -= block.height + SPACE / 2
