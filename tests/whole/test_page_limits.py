@@ -19,7 +19,7 @@ MOST_PAGES = {
     ("lock-stair", "wide_bases"): (11, 12),
     ("quay", ""): (13, 13),
     ("toll-house", ""): (12, 12),
-    ("toll-house", "de"): (13, 16),
+    ("toll-house", "de"): (12, 16),
 }
 """Pages of whole packs, A4 and Letter: with more, something takes room that it did not need before."""
 

@@ -17,6 +17,8 @@ from publisher.pages.type import BODY, GUTTER, HEADING, SMALL, SPACE, STRONG_RUL
 
 TASK = "Read before you cut"
 TITLE = "Before you cut"
+CLOSER = ((SMALL, 2 * SPACE), (SMALL, SPACE))
+"""Type beside sketches and mm between sections, in turn, where all in larger type does not find room on one page."""
 
 PagesToRead = list[tuple[tuple[Drawn, ...], tuple[str, ...], dict[str, Box]]]
 Section = Callable[[float, float, float], Block]  # left side, top and width in mm -> what is drawn
@@ -102,14 +104,17 @@ def _tells_faces(drawing: Drawing) -> bool:
 @remembered_few
 def _pages(context: Context) -> PagesToRead:
     """Return what is drawn on each page, its words that are promised: those with figures, and the licence's; and where trials stand. What
-    is said beside sketches is set as small as the cautions are where that saves a page."""
+    is said beside sketches is set as small as the cautions are, and all closer together, where that saves a page."""
     frame = make_frame(context.paper, False, 0.0)
-    pages = _set(context, frame, BODY)
-    smaller = _set(context, frame, SMALL) if len(pages) > 1 else pages
-    return smaller if len(smaller) < len(pages) else pages
+    pages = _set(context, frame, BODY, 2 * SPACE)
+    for style, gap in CLOSER:
+        if len(pages) > 1 and len(closer := _set(context, frame, style, gap)) < len(pages):
+            return closer
+    return pages
 
 
-def _set(context: Context, frame: Frame, style: TypeStyle) -> PagesToRead:
+def _set(context: Context, frame: Frame, style: TypeStyle, gap: float) -> PagesToRead:
+    """Return the same with one type beside sketches and one gap (mm) between all that stands under each other."""
     design = context.design
     cautions = cautions_for(
         (*design.tools, *(m.name for m in design.materials), *(k for s in design.steps for k in s.uses))
@@ -120,7 +125,7 @@ def _set(context: Context, frame: Frame, style: TypeStyle) -> PagesToRead:
     if max((context.type.width(caution.title, HEADING) for caution in cautions), default=0.0) > cells[0].width:
         cells = columns(text, 1, 0.0)  # a small paper: a title is never broken
     pages: list[list[Drawn]] = [[]]
-    heights = [_block(context, c, 0.0, 0.0, cells[0].width).height + 2 * SPACE for c in cautions]
+    heights = [_block(context, c, 0.0, 0.0, cells[0].width).height + gap for c in cautions]
     # the columns of a page that is not full are made as alike as can be
     ends = range(len(heights) + 1) if len(cells) > 1 else (0,)
     alike = min(max(sum(heights[:k]), sum(heights[k:])) for k in ends)
@@ -139,7 +144,7 @@ def _set(context: Context, frame: Frame, style: TypeStyle) -> PagesToRead:
     said: list[tuple[str, ...]] = [() for _ in pages]
     boxes: list[dict[str, Box]] = [{} for _ in pages]
     for section, figures in _sections(context, style):
-        low -= 2 * SPACE
+        low -= gap
         block = section(text.left, low, text.width)
         if low - block.height < text.bottom:
             pages.append([])
@@ -155,8 +160,8 @@ def _set(context: Context, frame: Frame, style: TypeStyle) -> PagesToRead:
         low -= block.height
     licence = licence_of(context)
     if licence is not None:
-        block = licensing(context.type, licence, text.left, low - 2 * SPACE, text.width)
-        if low - 2 * SPACE - block.height >= text.bottom:
+        block = licensing(context.type, licence, text.left, low - gap, text.width)
+        if low - gap - block.height >= text.bottom:
             pages[-1] += block.drawn
             said[-1] += (licence.title, *licence.text)
     return [(tuple(page), words, where) for page, words, where in zip(pages, said, boxes, strict=True)]

@@ -12,7 +12,7 @@ from publisher.pages.sheet import cautions_for
 from publisher.pages.sheet.caution_words import material_words, tool_words
 from publisher.pages.sheet.draft import Context, Numbers
 from publisher.pages.sheet.saying import tongue_of
-from publisher.pages.type import HEADING, Setter
+from publisher.pages.type import BODY, HEADING, SMALL, Setter
 
 NUMBERS = Numbers(6, 9, (), (), ())
 LICENCE = "What you may do: personal use"
@@ -94,6 +94,31 @@ def test_each_caution_is_sent_for_to_the_page_that_shows_it(demo: Callable[..., 
         said = [thing.text for thing in drafts[page].body(NUMBERS).drawn if isinstance(thing, Words)]
         assert context.type.say(caution.title) in said, caution.title
     assert len(pages) > 1
+
+
+def in_german(context: Context) -> Context:
+    design = replace(context.design, language="de")
+    return replace(context, design=design, type=Setter(context.type.faces, tongue_of(design)))
+
+
+@pytest.mark.parametrize(
+    ("few", "paper", "size", "count"),
+    [(True, "a4", BODY.size, 1), (False, "a4", SMALL.size, 1), (False, "letter", BODY.size, 2)],
+    ids=["room enough", "saves a page", "saves none"],
+)
+def test_what_is_said_beside_sketches_is_set_smaller_only_where_that_saves_a_page(
+    few: bool, paper: str, size: float, count: int, demo: Callable[..., Context]
+) -> None:
+    """And no sentence is left out, and none stands below the page."""
+    context = in_german(demo("toll-house", paper))
+    steps = tuple(replace(step, uses=()) for step in context.design.steps)
+    bare = replace(context, design=replace(context.design, tools=(), materials=(), steps=steps))
+    drafts = caution_drafts(bare if few else context)
+    items = [w for d in drafts for w in d.body(NUMBERS).drawn if isinstance(w, Words) and w.tag == "lbl"]
+    assert (len(drafts), {w.size for w in items}) == (count, {size})
+    assert [w.text for w in items] == ["1", "2", "3", "1", "2"]
+    low = min(w.y for d in drafts for w in d.body(NUMBERS).drawn if isinstance(w, Words))
+    assert low >= drafts[0].frame.text.bottom - 0.5
 
 
 def test_the_legend_of_faces_stands_wherever_a_picture_has_one_of_its_signs(demo: Callable[..., Context]) -> None:
