@@ -1,10 +1,11 @@
 """What the cover of a pack says of the finished piece: its sizes, how hard it is and how long it takes, with its pictures."""
 
+from collections import Counter
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
 from publisher.basics import DrawingPromise, NumberPromise, SentencePromise
-from publisher.basics.wording import LengthUnit
+from publisher.basics.wording import LengthUnit, series
 from publisher.design import Design, say
 from publisher.joints.model import Drawing, Joined, Labour
 from publisher.joints.picture_promise import picture_promise
@@ -44,7 +45,7 @@ def cover_sentences(design: Design, joined: Joined, first: LengthUnit = "mm") ->
         return ()
     names = whole_names(design, joined.drawings)
     sizes = _sizes(names[0], joined, first) if len(names) == 1 else (_size_words(name, joined, first) for name in names)
-    return (*(one for one in sizes if one.numbers), _difficulty(effort), _hours(effort))
+    return (*(one for one in sizes if one.numbers), _difficulty(effort), _hours(effort, design))
 
 
 def _sizes(name: str, joined: Joined, first: LengthUnit) -> Iterator[SentencePromise]:
@@ -89,10 +90,14 @@ def _difficulty(effort: Labour) -> SentencePromise:
     return SentencePromise("cover:difficulty", f"{effort.difficulty}: {said_all}", tuple(numbers))
 
 
-def _hours(effort: Labour) -> SentencePromise:
+def _hours(effort: Labour, design: Design) -> SentencePromise:
+    """Return the hours of work, and beside them each time to dry, as often as a step waits for it."""
     least, most = effort.hours
-    numbers = tuple(NumberPromise("hours", float(hours), "count", str(hours)) for hours in (least, most))
-    return SentencePromise("cover:hours", f"about {least} to {most} hours, without the time to dry", numbers)
+    waits = Counter(step.wait for step in design.steps if step.wait)
+    numbers = [NumberPromise("hours", float(hours), "count", str(hours)) for hours in (least, most)]
+    numbers += [NumberPromise("times to dry", float(times), "count", str(times)) for times in waits.values()]
+    dry = f"and {series(f'{times} × {wait}' for wait, times in waits.items())}" if waits else "without the time"
+    return SentencePromise("cover:hours", f"about {least} to {most} hours, {dry} to dry", tuple(numbers))
 
 
 def cover_drawings(design: Design, drawings: Iterable[Drawing]) -> tuple[DrawingPromise, ...]:

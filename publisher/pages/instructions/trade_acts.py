@@ -167,7 +167,7 @@ def _bevel(context: Context) -> TradeAct:
         "bevelling",
         "Bevel by its guide",
         f"{made}Stand the guide on {on} at the {line}, fingers behind it. "
-        "Lean the blade along it, extended through the board: light strokes.",
+        "Lean the blade along it, extended through the board.",
         partial(sketches.bevelling, outwards=not inwards, bevel=max(map(abs, bevels))),
         "A triangle on a board; the blade leans along it, between what is kept and what is waste",
     )
@@ -187,8 +187,7 @@ def _bends(context: Context) -> TradeAct:
         return TradeAct(
             "covering_and_slitting" if covers else "slitting",
             "Cover, slit and bend" if covers else "Slit and bend",
-            f"{said}Cut each slit with a blade taped to the depth on its template. Bend slowly over something round, no narrower than "
-            "the bend, slits on the hollow side.",
+            f"{said}Cut each slit with a blade taped to the depth on its template. Bend slowly, slits on the hollow side.",
             partial(sketches.slitting, covered=bool(covers)),
             f"A strip with slits that are not cut through{', paper on its other face' if covers else ''}, and the strip bent with its "
             "slits inside",

@@ -84,7 +84,7 @@ def guide_height(bevel: float, thickness: float) -> float:
 
 def _words(setter: Setter, guide: BevelGuide, x: float, top: float) -> Block:
     head = setter.paragraph(guide.title, LEAST.bold(), x, top, GUIDE_WORDS, layer=Layer.NOTES)
-    said = "Cut it out, glue it on a scrap of board, and cut the scrap off beside it along a rule, so that it stands."
+    said = "Cut it out, glue it on a scrap of board and trim that along a rule, so that it stands."
     rest = setter.paragraph(said, LEAST, x, top - head.height, GUIDE_WORDS, layer=Layer.NOTES)
     return Block((*head.drawn, *rest.drawn), head.height + rest.height)
 
