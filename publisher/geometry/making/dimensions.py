@@ -7,7 +7,7 @@ from math import dist, hypot, radians
 
 import shapely
 
-from publisher.basics import Arc, Path, Point, angle, polar, record, remembered
+from publisher.basics import Arc, Path, Point, Purpose, angle, polar, record, remembered
 from publisher.geometry.making.placed_edges import PARALLEL
 from publisher.geometry.model import Edge, Part
 from publisher.geometry.paths import polygon
@@ -19,6 +19,7 @@ SAME_LENGTH = 0.05  # mm: what is printed alike is one length
 DIMENSION_OFF = 0.01  # mm from the outline within which a length ends on it
 ASLANT = 0.5  # sine of the angle between two edges from which on they check a place both ways
 SAME_CIRCLE = 1e-6  # mm, and degrees of a full turn
+OF_STONES = ("extrados", "voussoir joint")  # marks of the stones of an arch
 SHARES = (0.5, 0.35, 0.65, 0.2, 0.8, 0.08, 0.92)  # of the way along edges, where a length may be drawn
 
 MeasuredLine = tuple[Point, Point]
@@ -84,13 +85,16 @@ def _to_holes(part: Part, body: shapely.Polygon) -> Iterator[Dimension]:
 
 
 def _of_arch(part: Part) -> Iterator[Dimension]:
-    """Yield how deep the stones of an arch are, square to its line, and about which centres with which radii it is drawn."""
+    """Yield how high the stones of an arch are, square to its line, and about which centres with which radii it is drawn."""
     fronts = [edge for edge in part.outline.outer.edges if isinstance(edge, Arc) and edge.name == "intrados"]
     backs = [mark.path.points for mark in part.marks if mark.name == "extrados"]
     depth = next((depth for points in backs for front in fronts if (depth := _between(front, points[:2]))), None)
     if depth is None:
         return
-    yield Dimension("stones {} deep", (depth,), tuple(_through_stones(part, fronts, depth)))
+    # among the joints of a wall's stones a line with arrow heads reads as one more joint, and its words break others: said beside it
+    walled = any(mark.purpose is Purpose.SURFACE and mark.name not in OF_STONES for mark in part.marks)
+    lines = () if walled else tuple(_through_stones(part, fronts, depth))
+    yield Dimension("stones {} high", (depth,), lines)
     if not part.whole:  # a piece may have lost its springings
         yield from _centres(fronts)
 

@@ -45,8 +45,8 @@ def _places(bond: str, long: float, odd: Array, ground: Ground) -> Array:
     """Return the head joints (mm along the wall) of each course, (courses, joints)."""
     box, (left, _) = ground.box, ground.origin
     if bond != "flemish":
-        i = np.append(numbers(box.left, box.right, left, long), 0.0)
-        return np.asarray(left + (np.sort(i) + SHIFT[bond] * odd[:, None]) * long)
+        i = np.unique(np.append(numbers(box.left, box.right, left, long), 0.0))  # one joint at the origin, not two
+        return np.asarray(left + (i + SHIFT[bond] * odd[:, None]) * long)
     i = numbers(box.left - 1.5 * long, box.right, left, 1.5 * long)
     even = left + np.sort(np.concatenate([1.5 * i, 1.5 * i + 1.0])) * long
     over = left + np.sort(np.concatenate([1.5 * i + 0.25, 1.5 * i + 0.75])) * long

@@ -98,3 +98,14 @@ def test_patterns_that_cannot_be(
     (finding,) = refused(plan("wall_panel", wall, surface=surface(pattern, **sizes)))
     assert finding.check == check
     assert finding.place is not None and finding.place != Place("")
+
+
+def test_no_joint_is_drawn_twice_and_none_is_left_as_a_stub_beside_an_opening(on: On) -> None:
+    """Twice drawn it prints bolder than its neighbours; a stub at a slot is pricked as if it said something."""
+    wall = shapely.box(0.0, 0.0, 90.0, 60.0).difference(shapely.box(20.0, 13.5, 25.3, 31.4))
+    marks, _ = on(wall, "brick", length=9.0, height=3.0)
+    lines = [shapely.LineString(mark.path.points) for mark in marks]
+    upright = [line for line in lines if line.bounds[0] == line.bounds[2]]
+    assert len({(round(line.bounds[0], 3), round(line.bounds[1], 3)) for line in upright}) == len(upright)
+    assert min(line.length for line in upright) >= 1.8
+    assert any(abs(line.length - 3.0) < 1e-6 for line in upright)

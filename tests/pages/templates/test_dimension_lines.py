@@ -35,7 +35,7 @@ def test_each_is_as_long_as_it_says_clear_of_what_is_taken(
     label = shapely.Point(pose.apply((150.0, 40.0))).buffer(9.0)
     (line,) = dimension_lines(part, pose, setter, "mm", [label])
     assert dist(line.start, line.end) == pytest.approx(12.0) == line.length
-    assert line.note.text == "stones 12.0 mm (0.47 in) deep"
+    assert line.note.text == "stones 12.0 mm (0.47 in) high"
     assert polygon(part.template, pose).contains(line.note.area(0.2))
     track = shapely.LineString((line.start, line.end))
     assert not track.intersects(line.note.area(0.2)) and not label.intersects(shapely.union(track, line.note.area()))
@@ -48,7 +48,7 @@ def test_what_finds_no_room_is_left_out(draw: Callable[..., Part], setter: Sette
     left = shapely.box(0.0, 0.0, 70.0, 80.0)  # a tile's own area
     (line,) = dimension_lines(part, Pose(), setter, "in", [], left)
     assert left.covers(shapely.union(shapely.LineString((line.start, line.end)), line.note.area()))
-    assert line.note.text == "stones 0.47 in (12.0 mm) deep"
+    assert line.note.text == "stones 0.47 in (12.0 mm) high"
 
 
 def test_what_ends_off_the_part_is_a_sentence(draw: Callable[..., Part]) -> None:
@@ -67,8 +67,9 @@ def test_the_bridge_says_what_its_arch_is_drawn_by(
     said = " ".join(map(words, bodies))
     radius = "93.6 mm (3.69 in)" if context.paper.first == "mm" else "3.69 in (93.6 mm)"
     assert f"Arch: radius {radius}, centre" in said and "below the arch’s ends." in said
-    lengths = [line for body in bodies for line in body.lengths if line.label.startswith("stones")]
-    assert lengths and all(line.length == pytest.approx(14.0) for line in lengths)
+    high = "14.0 mm (0.55 in)" if context.paper.first == "mm" else "0.55 in (14.0 mm)"
+    assert f"Stones {high} high." in said, "among the joints of the wall an arrow would read as one more"
+    assert not [line for body in bodies for line in body.lengths if line.label.startswith("stones")]
     promised = {text.text for body in bodies for text in body.texts}
     assert any(text.startswith("Arch: radius") for text in promised)
 
