@@ -35,7 +35,7 @@ PATTERNS: tuple[Pattern, ...] = (
     hex_grid.PATTERN,
 )
 SHORTEST_LINE = 1.0  # mm: what is left of a joint and shorter than this is not drawn
-STUB = 0.6  # of a joint between two courses: less of it that a cut leaves is not drawn
+SHORT_JOINT = 0.6  # of a joint between two courses: less of it that a cut leaves is not drawn
 MOST_UNITS = 2500  # bricks on one part: more than this nobody draws, and a page prints slowly
 MOST_PATTERN_POINTS = 3000  # path operators of one part's pattern; a page may hold 4000 with all else that stands on it
 FOOT = ("bottom", "eave")  # edges on which rows begin
@@ -144,7 +144,7 @@ def _clipped(family: LineFamily, body: shapely.Geometry, taken: Sequence[shapely
     if (
         family.guards is not None and np.ptp(long) < SAME_POINT
     ):  # joints of courses: an end of one at an opening looks like a mark
-        cut = cut[shapely.length(cut) >= STUB * long[0]]
+        cut = cut[shapely.length(cut) >= SHORT_JOINT * long[0]]
     pieces = np.concatenate([lines[whole], cut])
     pieces = pieces[shapely.length(pieces) >= SHORTEST_LINE]
     firsts = shapely.get_coordinates(shapely.get_point(pieces, 0))
