@@ -42,6 +42,7 @@ MATERIALS = (
     letters_of_two_words_on_one_line=340096,
     labels_without_room_to_say_how_they_are_traced=350010,
     part_that_its_tile_cuts_in_two=360002,
+    look_alike_that_reaches_over=360038,
 )
 def test_true_designs_with_steps_are_never_refused(seed: int, tmp_path: Path) -> None:
     dice, design = Random(seed), true_design(seed)

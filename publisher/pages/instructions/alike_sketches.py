@@ -55,21 +55,23 @@ def _worked(part: Part) -> tuple[object, ...]:
 def telling_apart(pen: SketchPen, pair: Pair) -> None:
     """Two parts to one scale, a crossed-out equals sign between them; black is what one has and the other lacks where they lie on one
     another; mirror images do not."""
-    high = max(polygon(part.outline).bounds[3] - polygon(part.outline).bounds[1] for part in pair)
-    wide = max(polygon(part.outline).bounds[2] - polygon(part.outline).bounds[0] for part in pair)
+    one, other = (polygon(part.outline) for part in pair)
+    shown = [one, other, *(lain for lain in (_laid_on(one, other), _laid_on(other, one)) if lain is not None)]
+    wide = max(shape.bounds[2] - shape.bounds[0] for shape in shown)
+    high = max(shape.bounds[3] - shape.bounds[1] for shape in shown)
     room = (FIELD_WIDE - 14.0) / 2
     cells = (Box(0.0, 1.0, room, FIELD_TALL - 1.0), Box(FIELD_WIDE - room, 1.0, FIELD_WIDE, FIELD_TALL - 1.0))
     most = min((room - 2.0) / wide, (FIELD_TALL - 9.0) / high, 1.0)
     arts = [_at_scale(part, cell, most) for part, cell in zip(pair, cells, strict=True)]
     unlike = _distance(*(_centred(art.shape) for art in arts)) >= EQUAL_WITHIN
-    for art, other in (arts, arts[::-1]):
+    for art, beside in (arts, arts[::-1]):
         art.outline(pen)
         if not unlike:  # the outlines tell nothing: what is on the faces and at the edges does
             art.marks(pen, (Purpose.SURFACE, Purpose.JOINT_TICK, Purpose.BEND))
             for edge in art.part.edges:
                 if abs(edge.bevel) > 0.5:
                     pen.line(art.carry(edge.start), art.carry(edge.end), style=PICTURE_ADDED_CONTOUR)
-        lain = _laid_on(art, other)
+        lain = _laid_on(art.shape, beside.shape, most)
         if lain is not None:
             pen.line(*ring_points(lain.exterior), style=PICTURE_GHOST, closed=True)
             pen.blackened(art.shape.difference(lain.buffer(0.15)))
@@ -117,14 +119,15 @@ def _ways(shape: shapely.Polygon) -> Iterator[shapely.Polygon]:
             yield _centred(rotate(scale(shape, mirrored, 1.0), turn))
 
 
-def _laid_on(art: PartArt, other: PartArt) -> shapely.Polygon | None:
-    """Return the other part laid on one, turned where it must be; None where it would have to be turned over."""
-    own = _centred(art.shape)
-    turned = [_centred(rotate(other.shape, turn)) for turn in QUARTERS]
-    best = min(turned, key=lambda shape: round(_distance(own, shape), 1))
-    if _distance(own, best) >= TAKEN_FOR * art.scale:
+def _laid_on(shape: shapely.Polygon, other: shapely.Polygon, smaller: float = 1.0) -> shapely.Polygon | None:
+    """Return the other part laid on one, turned where it must be, both so much ``smaller`` than they are; None where it would have to be
+    turned over."""
+    own = _centred(shape)
+    turned = [_centred(rotate(other, turn)) for turn in QUARTERS]
+    best = min(turned, key=lambda lying: round(_distance(own, lying), 1))
+    if _distance(own, best) >= TAKEN_FOR * smaller:
         return None
-    middle = shapely.box(*art.shape.bounds).centroid
+    middle = shapely.box(*shape.bounds).centroid
     return translate(best, middle.x, middle.y)
 
 

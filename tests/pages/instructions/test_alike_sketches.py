@@ -7,6 +7,7 @@ from publisher.basics import LineKind, Purpose, polyline
 from publisher.design import StepPlan
 from publisher.geometry import Mark, Part, Region
 from publisher.pages.instructions.alike_sketches import alike_pairs, equal, telling_apart
+from publisher.pages.instructions.part_sketches import FIELD_WIDE
 from publisher.pages.instructions.sketch_pen import SketchPen
 from publisher.pages.instructions.step_acts import acts_before
 from publisher.pages.model import Fill, Stroke, Words
@@ -76,3 +77,13 @@ def test_what_one_has_and_the_other_lacks_is_black(make_part: Callable[..., Part
         assert sum(isinstance(thing, Fill) and thing.grey == 0.0 for thing in pen.drawn) == blacks
         assert not any(isinstance(thing, Stroke) and thing.style == HATCH for thing in pen.drawn)  # that is waste
         assert [thing.text for thing in pen.drawn if isinstance(thing, Words)] == [part.letter for part in pair]
+
+
+def test_what_one_lacks_stays_in_the_picture_too(make_part: Callable[..., Part], setter: Setter) -> None:
+    """A broad and a high part: each is drawn with the other laid on it, turned, which reaches over it."""
+    broad = a_part(make_part, "A", (0, 0), (29.6, 0), (29.6, 20.7), (0, 20.7))
+    high = a_part(make_part, "B", (0, 0), (19.4, 0), (19.4, 38.2), (0, 38.2))
+    pen = SketchPen(setter, (0.0, 0.0))
+    telling_apart(pen, (broad, high))
+    reach = [x for thing in pen.drawn if isinstance(thing, Stroke) for path in thing.paths for x, _ in path.points]
+    assert min(reach) >= 0.0 and max(reach) <= FIELD_WIDE
