@@ -33,10 +33,10 @@ def tools_at_work(case: Case, check: Check[Case]) -> Findings:
     return len(acts)
 
 
-def _outlines(case: Case, key: str, where: Carried) -> list[shapely.LineString]:
+def _outlines(case: Case, key: str, where: Carried) -> list[shapely.LinearRing]:
     """Return the outlines of the parts of an act that stand in one sketch with a tool."""
     return [
-        shapely.LineString(ring)
+        shapely.LinearRing(ring)
         for promise in case.promises.done
         if promise.key.startswith(f"{key}:")
         for other in case.carried(promise.key)
