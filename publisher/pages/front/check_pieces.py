@@ -296,8 +296,8 @@ def scrap(context: Context, box: Box, page: int, _form: CheckForm) -> tuple[Body
 def _meanings(context: Context, fit: Fit, takes: BoardRange | None, traced: bool) -> tuple[tuple[str, str], ...]:
     """Return what each outcome of the coupon means."""
     least, most = safe_ends(takes) if takes else (0.0, inf)
-    thin = f", or board under {_said(context, least, rounded_up)}: take another" if least else ""
-    thick = f", or board over {_said(context, most, rounded_down)}: take another" if not isinf(most) else ""
+    thin = f", or board under {_said(context, least, rounded_up)}: take another board" if least else ""
+    thick = f", or board over {_said(context, most, rounded_down)}: take another board" if not isinf(most) else ""
     if not fit.slot:
         return (
             ("Lies flush", "A second piece of board, laid in the step, ends level with the first: go on."),
