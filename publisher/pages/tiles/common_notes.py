@@ -106,7 +106,9 @@ def _said(tiles: tuple[NotedTile, ...], numbers: Numbers | None, unit: LengthUni
     if elsewhere := list(_elsewhere(tiles, numbers)):
         said.append(f"On other pages: {series(elsewhere)}.")
     if any(_beside(tile) for tile in tiles):
-        said.append("Some match marks stand beside the part: cut the paper off along its outline only when all is taped.")
+        said.append(
+            "Some match marks stand beside the part: cut the paper off along its outline only when all is taped."
+        )
     measured: dict[str, list[str]] = {}
     for own in plans:
         measured.setdefault(own[0].plan.sizes(unit), []).append(own[0].plan.name.strip())

@@ -216,7 +216,9 @@ def _said(
         task = "Leave its own glue area on" if on else "Cut it out with its glue area"
         said.append(f"{task}: {names} {'lies' if len(under) == 1 else 'lie'} over that.")
     if _beside_part(plan, (*on, *under)):
-        said.append("Some match marks stand beside the part: cut the paper off along its outline only when all is taped.")
+        said.append(
+            "Some match marks stand beside the part: cut the paper off along its outline only when all is taped."
+        )
     said.append(f"Taped it measures {plan.sizes(unit)}." + (" Measure it before you cut." if full else ""))
     if measured and cell is plan.cutting.cells[0]:
         said += said_off_part(plan.sample.part, unit)
