@@ -44,6 +44,7 @@ MATERIALS = (
     part_that_its_tile_cuts_in_two=360002,
     look_alike_that_reaches_over=360038,
     knife_at_the_side_that_closes_an_outline=360020,
+    offcut_a_hair_under_a_millimetre=380021,
 )
 def test_true_designs_with_steps_are_never_refused(seed: int, tmp_path: Path) -> None:
     dice, design = Random(seed), true_design(seed)

@@ -4,7 +4,7 @@ import re
 from functools import partial
 
 from publisher.basics import Carried, Check, Findings, SheetsPromise, TipPromise, WorkPromise
-from publisher.proof.checks.frame import carried_faults, judged, words_at
+from publisher.proof.checks.frame import ROUND_DUST, carried_faults, judged, words_at
 from publisher.proof.measuring import Case
 from publisher.proof.reading import MM_PER_INCH, normal, unbroken
 
@@ -76,7 +76,9 @@ def _left(said: str, offcut: tuple[float, float] | None) -> bool:
         return offcut is None and said == SMALL_ONLY
     for *sides, unit in found:
         worth, step = (1.0, 1.0) if unit == "mm" else (MM_PER_INCH, 0.1 * MM_PER_INCH)
-        if not all(b - step - 1e-6 <= float(a) * worth <= b + 1e-6 for a, b in zip(sides, offcut, strict=True)):
+        if not all(
+            b - step - 1e-6 <= float(a) * worth <= b + ROUND_DUST * step for a, b in zip(sides, offcut, strict=True)
+        ):
             return False
     return {unit for *_, unit in found} == {"mm", "in"}
 

@@ -7,6 +7,7 @@ from publisher.basics import Carried, Check, Finding, Findings, OutlinePromise, 
 from publisher.proof.measuring import Case, lines_in
 from publisher.proof.reading import normal, unbroken
 
+ROUND_DUST = 1e-3  # of the last digit of a figure: as near as this below it is still that figure
 MOST_SAID = 3  # findings of one check about one page; the rest are counted
 
 Test = Callable[[Case, Check[Case]], Findings]

@@ -6,7 +6,7 @@ from fractions import Fraction
 from functools import partial
 
 from publisher.basics import Carried, Check, CutPromise, Findings, LayoutPromise, PlacePromise, record
-from publisher.proof.checks.frame import carried_faults, judged, words_at
+from publisher.proof.checks.frame import ROUND_DUST, carried_faults, judged, words_at
 from publisher.proof.measuring import Case
 from publisher.proof.reading import MM_PER_INCH, normal
 
@@ -154,6 +154,6 @@ def _offcut(case: Case, rule: Ruling, promise: LayoutPromise, where: Carried) ->
     for *figures, unit in OFFCUT.findall(said):
         worth, step = (1.0, 1.0) if unit == "mm" else (MM_PER_INCH, MM_PER_INCH / 10)
         for figure, side in zip(figures, sides, strict=True):
-            if not side - step - DUST <= float(figure) * worth <= side + DUST:
+            if not side - step - DUST <= float(figure) * worth <= side + ROUND_DUST * step:
                 return f"says “{said}” of what is left, which is {sides[0]:.1f} × {sides[1]:.1f} mm"
     return ""
