@@ -93,7 +93,7 @@ from publisher.basics.promised_pieces import (
     SizesPromise,
     WordPromise,
 )
-from publisher.basics.records import record
+from publisher.basics.records import changed, record
 from publisher.basics.remembered import remembered, remembered_few, remembered_lately
 from publisher.basics.reworded import reworded
 
@@ -174,6 +174,7 @@ __all__ = [
     "WorkPromise",
     "YieldPromise",
     "angle",
+    "changed",
     "checked",
     "circle",
     "closed_path",

@@ -94,6 +94,26 @@ def _slots(cls: type) -> tuple[tuple[Callable[..., Any], Callable[..., None]], .
     return tuple((slot.__get__, slot.__set__) for slot in slots)
 
 
+AnyRecord = TypeVar("AnyRecord")
+
+
+def changed(one: AnyRecord, **values: Any) -> AnyRecord:
+    """Return the same record with other values, as ``dataclasses.replace`` does and in a quarter of its time: pages move and name thousands
+    of things that are drawn. For records without ``__post_init__``; what such a record works out for itself is kept as it is."""
+    cls: Any = one.__class__
+    made: AnyRecord = cls.__new__(cls)
+    for name, take, put in _named_slots(cls):
+        put(made, values.pop(name) if name in values else take(one))
+    if values:
+        raise TypeError(f"a {cls.__name__} has no {', '.join(values)}")
+    return made
+
+
+@cache
+def _named_slots(cls: type) -> tuple[tuple[str, Callable[..., Any], Callable[..., None]], ...]:
+    return tuple((one.name, *slot) for one, slot in zip(fields(cls), _slots(cls), strict=True))
+
+
 def _state(self: Any) -> list[Any]:
     return [take(self) for take, _ in _slots(self.__class__)]
 

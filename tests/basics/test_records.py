@@ -7,7 +7,7 @@ from typing import Any, Generic, TypeVar
 
 import pytest
 
-from publisher.basics import record
+from publisher.basics import Box, changed, record
 
 Held = TypeVar("Held")
 
@@ -120,3 +120,13 @@ def test_its_own_methods_are_kept() -> None:
             return f"<{self.name}>"
 
     assert repr(Named("wall")) == "<wall>"
+
+
+def test_a_record_with_other_values_is_what_the_library_makes_of_it() -> None:
+    """The first one stays as it was; a name that it has not is refused."""
+    box = Box(1.0, 2.0, 3.0, 4.0)
+    assert changed(box, left=0.5, top=9.0) == replace(box, left=0.5, top=9.0) == Box(0.5, 2.0, 3.0, 9.0)
+    assert changed(box) == box and changed(box) is not box
+    assert box == Box(1.0, 2.0, 3.0, 4.0)
+    with pytest.raises(TypeError, match="a Box has no depth"):
+        changed(box, depth=1.0)

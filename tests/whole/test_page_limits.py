@@ -12,7 +12,7 @@ MOST_TRUE = {"bridge": 5, "island": 5, "lock-stair": 2, "quay": 5, "toll-house":
 WIDE_BASES = 3
 
 MOST_PAGES = {
-    ("bridge", ""): (14, 15),
+    ("bridge", ""): (15, 16),
     ("island", ""): (14, 14),
     ("island", "hollow"): (15, 16),
     ("lock-stair", ""): (11, 11),

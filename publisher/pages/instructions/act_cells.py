@@ -6,7 +6,7 @@ from math import floor
 
 import shapely
 
-from publisher.basics import Box, Carried, Pose, record, remembered_few
+from publisher.basics import Box, Carried, Pose, changed, record, remembered_few
 from publisher.design import PicturePlan, StepPlan
 from publisher.geometry import polygon
 from publisher.joints import Drawing, drawing_name
@@ -260,9 +260,9 @@ def _sketched(setter: Setter, sketch: ActSketch, *, scale: float) -> _Sketched:
 
 def _moved(thing: Drawn, to: Pose) -> Drawn:
     if isinstance(thing, Words):
-        return replace(thing, x=thing.x + to.x, y=thing.y + to.y)
+        return changed(thing, x=thing.x + to.x, y=thing.y + to.y)
     if isinstance(thing, Stroke | Fill):
-        return replace(thing, paths=tuple(path.placed(to) for path in thing.paths))
+        return changed(thing, paths=tuple(path.placed(to) for path in thing.paths))
     raise TypeError(f"a sketch has no {type(thing).__name__}")
 
 

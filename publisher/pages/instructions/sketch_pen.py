@@ -4,13 +4,12 @@ Hatched is waste and nothing else, as on templates: boards in section are white.
 """
 
 from collections.abc import Iterable, Sequence
-from dataclasses import replace
 from itertools import pairwise
 from math import atan2, cos, dist, hypot, pi, radians, sin, tan
 
 import shapely
 
-from publisher.basics import SAME_POINT, Box, Layer, Path, Point, Pose, polar, polyline
+from publisher.basics import SAME_POINT, Box, Layer, Path, Point, Pose, changed, polar, polyline
 from publisher.pages.instructions.sketch_areas import Covers, hatch_runs, level_runs, solid_rings
 from publisher.pages.model import Drawn, Fill, LineStyle, Stroke
 from publisher.pages.type import (
@@ -72,7 +71,7 @@ class SketchPen:
                 continue
             paths = tuple(part for _ in thing.paths for part in next(left))
             if paths:
-                found.append(replace(thing, paths=paths))
+                found.append(changed(thing, paths=paths))
         return tuple(found)
 
     def on_page(self, point: Point) -> Point:

@@ -162,13 +162,18 @@ def _filled(
 def _larger(context: Context, frame: Frame, page: tuple[Numbered, ...], licence: OwnLicence | None) -> float:
     """Return how large the pictures of a page may be, of what they must be."""
     room = frame.text.height + BETWEEN - (_licence_height(context, frame, licence) if licence is not None else 0.0)
-    for larger in LARGER:
-        taken = [_takes(context, frame, row, larger) for row in page]
-        if sum(height + BETWEEN for height, _ in taken) <= room and sum(lines for _, lines in taken) <= _most_lines(
-            frame
-        ):
-            return larger
-    return 1.0
+    return next((larger for larger in LARGER if _holds(context, frame, page, larger, room)), 1.0)
+
+
+def _holds(context: Context, frame: Frame, page: tuple[Numbered, ...], larger: float, room: float) -> bool:
+    """Say whether a page of ``room`` mm holds its steps with pictures so large. None is laid out once it is known that it does not."""
+    tall, drawn = 0.0, 0
+    for row in page:
+        height, lines = _takes(context, frame, row, larger)
+        tall, drawn = tall + height + BETWEEN, drawn + lines
+        if tall > room or drawn > _most_lines(frame):
+            return False
+    return True
 
 
 def _licence_height(context: Context, frame: Frame, licence: OwnLicence) -> float:

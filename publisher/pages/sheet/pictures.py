@@ -7,7 +7,7 @@ from math import ceil
 
 import shapely
 
-from publisher.basics import Box, Finding, Layer, Path, Point, Pose, Rule, Severity, polyline
+from publisher.basics import Box, Finding, Layer, Path, Point, Pose, Rule, Severity, changed, polyline
 from publisher.basics.units import INCH_MM
 from publisher.basics.wording import say_length
 from publisher.design import Design, PicturePlan
@@ -91,7 +91,7 @@ def described(drawn: Iterable[Drawn], shows: str, *, figures_only: bool = False)
     say as much. ``figures_only``: headings, captions and lists among it stay what they are."""
     tag = f"{FIGURE}:{tidy(shows)}" if shows else "artifact"
     return tuple(
-        replace(thing, tag=tag)
+        changed(thing, tag=tag)
         if isinstance(thing, Stroke | Fill | Words) and (thing.tag == FIGURE or not figures_only)
         else thing
         for thing in drawn

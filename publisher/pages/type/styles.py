@@ -5,10 +5,9 @@ long dash 24 d, a gap 3 d. Dots are one d long (not half a d), so that a 300 dpi
 Words and lines are black, for a printer without greys sets these in dots; the greys that are left are grounds.
 """
 
-from dataclasses import replace
 from typing import Literal
 
-from publisher.basics import LineKind, record
+from publisher.basics import LineKind, changed, record
 from publisher.pages.model import LineStyle
 
 Weight = Literal["regular", "bold"]
@@ -75,15 +74,15 @@ class TypeStyle:
 
     def bold(self) -> "TypeStyle":
         """Return the same size in bold."""
-        return replace(self, weight="bold")
+        return changed(self, weight="bold")
 
     def tagged(self, tag: str) -> "TypeStyle":
         """Return the same style as another structure element."""
-        return replace(self, tag=tag)
+        return changed(self, tag=tag)
 
     def quiet(self) -> "TypeStyle":
         """Return the same style as words beside the matter have it."""
-        return replace(self, grey=TEXT_GREY)
+        return changed(self, grey=TEXT_GREY)
 
 
 # x-height is 0.536 em in the regular weight: 2.09 mm in body text (clear print asks for 2), 1.45 in notes (fluent reading
