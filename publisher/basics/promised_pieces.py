@@ -151,7 +151,8 @@ class DrawingPromise:
     ``lines`` are those that make the picture what it is; ``fine`` ones, texture and what lies behind, may be thinned out on a
     full page. ``labels``: words and their points. Of a photograph only ``width`` and ``height`` are known, in pixels. ``instead``,
     ``room``: where it may be missing, as with a sentence. ``among``: other things stand in its box and may hide some of each line.
-    ``heads``: the three corners of each head of an arrow.
+    ``heads``: the three corners of each head of an arrow. ``kinds``: how many of the ``fine`` lines are of each kind, in their order: none
+    of these may be thinned out whole.
     """
 
     key: str
@@ -165,6 +166,7 @@ class DrawingPromise:
     room: float = 0.0
     among: bool = False
     heads: tuple[tuple[Point, ...], ...] = ()
+    kinds: tuple[int, ...] = ()
 
 
 @record

@@ -1,12 +1,13 @@
 """The pictures of steps and of the cover: the right drawing, whole, at its scale."""
 
 from functools import partial
+from itertools import accumulate
 from math import sqrt
 
 import numpy as np
 import shapely
 
-from publisher.basics import Carried, Check, DrawingPromise, Findings
+from publisher.basics import Carried, Check, DrawingPromise, Findings, Point
 from publisher.proof.checks.frame import carried_faults, judged
 from publisher.proof.checks.left_out import may_be_missing
 from publisher.proof.measuring import (
@@ -37,7 +38,7 @@ SAME_SHAPE = 0.02  # share by which the sides of a photograph may differ from th
     "proof/step-picture",
     "Pictures as the spec asks",
     "a picture of another step is followed before any word is read; lines may be "
-    f"{CARRIED_TOLERANCE:g} mm off, {FINE_SHARE:.0%} of the fine ones left out, and any within {CLOSED_UP:g} mm of another",
+    f"{CARRIED_TOLERANCE:g} mm off, {FINE_SHARE:.0%} of each kind of fine ones left out, and any within {CLOSED_UP:g} mm of another",
     may_be_empty=True,
 )
 def step_pictures(case: Case, check: Check[Case]) -> Findings:
@@ -64,11 +65,11 @@ def _fault(case: Case, promise: DrawingPromise, where: Carried) -> str:
     ink = case.ink(where.page)
     if ink is None:
         return "is missing"
-    lines, fine = carried_lines(where, promise.lines), carried_lines(where, promise.fine)
+    lines, fine = carried_lines(where, promise.lines), _kinds_of(promise)
     strokes = strokes_in(ink, where.box)
     if promise.among:
         return _hidden(lines, strokes) or _headed(case, promise, where) or _labelled(case, promise, where)
-    for wanted, most in ((lines, 0.0), (fine, FINE_SHARE)):
+    for wanted, most in ((lines, 0.0), *((carried_lines(where, kind), FINE_SHARE) for kind in fine)):
         found = met_by(wanted, strokes, CLOSED_UP)
         if found.missing > most * found.tried:
             return f"lacks a line at {found.at[0]:.1f}, {found.at[1]:.1f} mm"
@@ -76,6 +77,12 @@ def _fault(case: Case, promise: DrawingPromise, where: Carried) -> str:
     if stray.missing:
         return f"shows a line of something else at {stray.at[0]:.1f}, {stray.at[1]:.1f} mm"
     return _headed(case, promise, where) or _labelled(case, promise, where)
+
+
+def _kinds_of(promise: DrawingPromise) -> list[tuple[tuple[Point, ...], ...]]:
+    """Return the fine lines of a picture by their kinds: patterns of outsides, what lies behind, strokes of insides."""
+    ends = list(accumulate(promise.kinds))
+    return [promise.fine[end - count : end] for end, count in zip(ends, promise.kinds, strict=True)] or [promise.fine]
 
 
 def _headed(case: Case, promise: DrawingPromise, where: Carried) -> str:
