@@ -168,6 +168,7 @@ def _tape(context: Context, plan: TruePages, numbers: Numbers | None) -> Act | N
                 said=[f"1 × {letter}" for letter in parts],
             ),
             "Tiles with match marks; laid over one another, mark on mark, with tape over both ends of each seam",
+            "act:tape:does:tape",
         ),
     )
 
@@ -226,6 +227,7 @@ def _card(context: Context, plan: TruePages, numbers: Numbers | None) -> Act | N
                 square=f"{side:g} mm" if side else "",
             ),
             "Prints glued on card, dried under books, and the templates that are cut out of it",
+            "act:card:does:card",
         ),
     )
 

@@ -128,6 +128,7 @@ def piling(pen: SketchPen, piles: Sequence[tuple[int, str]]) -> None:
 def taping(pen: SketchPen, tilings: Sequence[Tiling], pages: Sequence[str], said: Sequence[str]) -> None:
     """The tiles of templates apart, with their trim lines; and laid over one another, mark on mark, with tape at both ends of each
     seam."""
+    pen.scene("taped")
     shown = list(tilings)[:TAPED_SHOWN]
     wide = FIELD_WIDE / len(shown)
     for number, tiling in enumerate(shown):

@@ -120,6 +120,7 @@ def _act_column(
         y -= SPACE + 0.7
         top = y
         checked = (f"Stop and check: {act.check}", SMALL.bold())
+        sketched: tuple[Carried, ...] = ()
         for text, style in ((act.title, HEADING), (act.say, SMALL), *((checked,) if act.check else ())):
             words = setter.paragraph(text, style, left, y, width)
             drawn += words.drawn
@@ -129,6 +130,7 @@ def _act_column(
                 room = Box(box.left if narrow else left, box.bottom, box.right, y - SPACE)
                 picture = sketch_cell(context, act.sketch, room, pages[0], larger)
                 drawn += picture.drawn
+                sketched = picture.carried
                 y -= picture.height + 2 * SPACE
         carried = Carried(f"{act.key}:title", pages[0], Box(left, y, left + width, top))
         keys = tuple(key for key in act.uses if key in context.design.tools)
@@ -138,7 +140,7 @@ def _act_column(
             (*block.drawn, *drawn, *caution),
             box.top - y,
             (*block.cautions, *shown),
-            (*block.carried, carried),
+            (*block.carried, carried, *sketched),
             (*block.texts, *(TextPromise(pages[0], text) for text in (act.title, act.say, act.check) if text)),
         )
     return block
