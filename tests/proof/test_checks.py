@@ -1153,7 +1153,6 @@ bad("proof/step-picture", "at another scale")(carried("step:2:picture", scale=0.
 
 
 bad("proof/copies-said", "one more than is cut")(add(1, lambda kit: kit.words("16 × A", 160.0, 30.0, 2.7)))
-bad("proof/copies-said", "one where no template is made")(add(3, lambda kit: kit.words("1 × A", 160.0, 30.0, 2.7)))
 bad("proof/copies-said", "copies of another part")(add(3, lambda kit: kit.words("14 × L", 160.0, 30.0, 2.7)))
 bad("proof/part-note", "a rabbet that no piece of the page has")(
     add(2, lambda kit: kit.words("Rabbet: cut the foam away behind, the front paper stays.", 30.0, 30.0, 2.7))

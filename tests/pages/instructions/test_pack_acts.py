@@ -13,6 +13,8 @@ from publisher.pages.instructions.step_block import acts_block
 from publisher.pages.instructions.steps import step_drafts
 from publisher.pages.sheet.draft import Context, Numbers, TruePage
 from publisher.pages.tiles import plan_true_pages
+from publisher.proof.checks import copies_said
+from tests.proof.refused import refused_by
 
 NUMBERS = Numbers(
     9, 10, (("cautions:1", 4),), (("cut_list", 3, 3),), (("side", 5), ("side", 6), ("deck", 7)), true=(2, 5, 6, 7),
@@ -122,3 +124,9 @@ def test_acts_stand_side_by_side_where_there_is_room(demo: Callable[..., Context
     assert len({round(one.box.left, 3) for one in block.carried}) == columns
     assert [one.key for one in block.carried] == [f"{one.key}:title" for one in acts]
     assert {text.text for text in block.texts} >= {one.check for one in acts}
+
+
+def test_one_of_each_is_said_of_templates_alone(monkeypatch: pytest.MonkeyPatch) -> None:
+    """“1 × A” beside the cards stands for the one print; anywhere else it would be a number that nobody worked out."""
+    monkeypatch.setattr(copies_said, "OF_TEMPLATES", ("elsewhere:",))
+    assert refused_by("toll-house") == {"proof/copies-said"}
