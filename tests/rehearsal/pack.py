@@ -1,7 +1,8 @@
 """A pack read from its pages, in their order: parts, the pencil's way round them, and what could not be read."""
 
 import re
-from collections.abc import Mapping
+from collections import Counter, defaultdict
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -52,9 +53,18 @@ def pack_of(pages: tuple[ReadPage, ...]) -> ReadPack:
     unread += [f"page {part.pages[0]}: a template without a letter" for part in parts if not part.letter]
     unread += [f"part {part.letter}: {fault}" for part in parts for fault in part.faults]
     unread += [f"part {part.letter}: how many are cut" for part in parts if part.letter and not part.count]
+    unread += [f"part {letter}: its prints bear different letters" for letter in unlike_prints(parts)]
     if allowance is None:
         unread.append("how far outside a template the pencil runs")
     return ReadPack(pages, parts, allowance, tuple(dict.fromkeys(unread)), acts_of(pages), sentences_of(pages))
+
+
+def unlike_prints(parts: tuple[ReadPart, ...]) -> Iterator[str]:
+    """Yield the letters of parts that are printed once for each copy, not all prints with the same match letters."""
+    found: dict[str, list[Counter[str]]] = defaultdict(list)
+    for part in parts:
+        found[part.letter].append(Counter(note.text for note in part.notes if note.kind == "match"))
+    yield from (letter for letter, own in found.items() if letter and any(one != own[0] for one in own))
 
 
 def _allowance(pages: tuple[ReadPage, ...]) -> float | None:

@@ -13,7 +13,7 @@ from publisher.press import write_pdf
 from tests.rehearsal.compare import Held, held
 from tests.rehearsal.laid_on import apart
 from tests.rehearsal.notes import Note
-from tests.rehearsal.pack import read_pack
+from tests.rehearsal.pack import read_pack, unlike_prints
 from tests.rehearsal.parts import ReadPart
 from tests.rehearsal.planted import PLANTED
 from tests.rehearsal.standing import boards_of, stand
@@ -138,6 +138,12 @@ def test_a_letter_that_no_slot_bears_stands_nothing() -> None:
     assert stood == ()
     assert left[:2] == ("part A: 2 of 2 have no place", "part B: 2 of 2 have no place")
     assert left[2:] == ("part A: nothing meets its letter a", "part B: nothing meets its letter c")
+
+
+def test_prints_of_one_part_that_bear_other_letters_are_said_to_be_unlike() -> None:
+    one, other = part("B", TABBED, *RIGHT, UP), part("B", TABBED, RIGHT[0], Note("match", "z", 55, 40), UP)
+    assert list(unlike_prints((one, one, part("A", SLOTTED)))) == []
+    assert list(unlike_prints((one, other, part("A", SLOTTED)))) == ["B"]
 
 
 def test_who_reads_knows_pictures_alone() -> None:
