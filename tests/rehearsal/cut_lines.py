@@ -27,7 +27,9 @@ BLUNT = 0.008  # mm: a side as short would blunt a corner as it grows
 TRACED = 0.004  # mm to which a trace is kept
 BIT = 0.2  # mm: what is shorter is left of dots where it was made narrower
 LEG = 0.45  # mm: shorter bits are no side
-BLUNT_ROUND, TIP_FAR = 1.2, 2.0  # mm: dots round a corner off by bits as long in sum between two sides, and by as much
+BLUNT_ROUND = 1.2  # mm: dots round a corner off by bits as long in sum between two sides
+FLAT = 0.77  # cosine of 40 degrees: a corner that turns by less is not made sharper
+BY_DOTS = 0.1  # mm that dots take off any corner
 ROUGH, CLEAR, FIT, BENDS = (
     0.03,
     0.1,
@@ -127,12 +129,35 @@ def sharpened(ring: shapely.LinearRing, blunt: float = BLUNT_ROUND) -> shapely.P
         before = _straight(points[_between(rough[leg], start, len(points))][::-1])
         behind = _straight(points[_between(end, rough[(after + 1) % len(rough)], len(points))])
         tip = None if before is None or behind is None else _crossing(before, behind)
-        if tip is not None and max(np.hypot(*(tip - points[start])), np.hypot(*(tip - points[end]))) < TIP_FAR:
-            gone.update(_between(start, end, len(points)).tolist())
-            tips[int(start)] = tip
+        if before is None or behind is None or tip is None:
+            continue
+        away = np.hypot(*(points[_between(start, end, len(points))] - tip).T).min()
+        if away < _rounded_by(tip - before[0], behind[0] - tip):
+            # what stays and lies beyond the tip would be a spike as it grows
+            first = _last_before(points, start, rough[leg], -1, tip, tip - before[0])
+            last = _last_before(points, end, rough[(after + 1) % len(rough)], 1, tip, tip - behind[0])
+            gone.update(_between(first, last, len(points)).tolist())
+            tips[first] = tip
     kept = [tips.get(n, point) for n, point in enumerate(points) if n in tips or n not in gone]
     whole = shapely.Polygon(kept) if len(kept) > 2 else shapely.Polygon(ring)
     return whole if whole.is_valid else shapely.Polygon(ring)
+
+
+def _last_before(points: npt.NDArray[np.float64], at: int, end: int, step: int, tip: Point, way: Point) -> int:
+    """Return the number of the farthest point of a side, from one on to its other ``end``, up to which all lie beyond a tip."""
+    number = int(at)
+    while (more := (number + step) % len(points)) != end and float((tip - points[more]) @ way) <= 0.0:
+        number = more
+    return number
+
+
+def _rounded_by(ahead: Point, on: Point) -> float:
+    """Return how far (mm) at most a corner is rounded off that turns from one direction into another: a tip by more."""
+    cosine = float(ahead @ on) / float(np.hypot(*ahead) * np.hypot(*on))
+    if cosine > FLAT:
+        return 0.0
+    half = np.sqrt(max((1.0 + cosine) / 2.0, 1e-4))  # cosine of half the angle by which it turns
+    return BY_DOTS + WIDTH * (1.0 / half - 1.0)
 
 
 def _between(start: int, end: int, count: int) -> npt.NDArray[np.int64]:
