@@ -28,7 +28,7 @@ from publisher.pages.front import (
     square_between,
 )
 from publisher.pages.instructions import pack_sketches as sketches
-from publisher.pages.instructions.step_acts import ActSketch, guides_of
+from publisher.pages.instructions.step_acts import ActSketch, guides_of, short_length
 from publisher.pages.sheet import PAGE_SQUARE, Context, Numbers
 from publisher.pages.templates import Shown, strips_of
 from publisher.pages.tiles import TruePages, plan_true_pages
@@ -224,7 +224,7 @@ def _card(context: Context, plan: TruePages, numbers: Numbers | None) -> Act | N
                 pages=_pages(_beyond_check(numbers.true_pages()) if numbers is not None else WIDEST),
                 thick=ordered(CARD_THICK, context.paper.first).partition(" (")[0],
                 rough=[part.letter for part in cards] if plan.cut else [],
-                square=f"{side:g} mm" if side else "",
+                square=short_length(context, side) if side else "",
             ),
             "Prints glued on card, dried under books, and the templates that are cut out of it",
             "act:card:does:card",

@@ -40,7 +40,7 @@ ROUGH = (
 MOST_CARDS = 6  # templates that are shown
 GUIDE_SHOWN = 8.0  # mm of a bevel guide, up and along
 HOLE_SHOWN = 0.9  # mm: an opening that is drawn no narrower than that
-LETTER_ROOM = 1.7  # mm from a letter's middle to the nearest line, at least
+LETTER_CLEAR = 0.1  # mm from a letter to the nearest line, at least
 
 
 def printing(pen: SketchPen, check: int, others: str, square: str, reading: str) -> None:
@@ -352,8 +352,8 @@ def marking_out(
         pen.line(*_ring(board), style=PICTURE_CONTOUR, closed=True)
         laid = [(part, item.pose) for item in layout.items if (part := parts.get(item.part)) is not None]
         shapes = [affine_transform(polygon(part.outline, pose), put) for part, pose in laid]
-        for (part, _), whole, shape in zip(laid, shapes, _apart(pen, shapes, board), strict=True):
-            _piece(pen, part, whole, shape)
+        for (part, _), shape in zip(laid, _apart(pen, shapes, board), strict=True):
+            _piece(pen, part, shape)
     if len(layouts) > len(shown):
         pen.count("…", FIELD_WIDE - 3.0, FIELD_TALL / 2)
     for number, line in enumerate(reversed(said)):
@@ -368,19 +368,19 @@ def _apart(pen: SketchPen, shapes: Sequence[shapely.Polygon], board: shapely.Pol
     return [affine_transform(shape, back) for shape in moved]
 
 
-def _piece(pen: SketchPen, part: Part, whole: shapely.Polygon, shape: shapely.Polygon) -> None:
-    """Draw a piece on a board as it is set in: its outline, its openings, narrow ones as one line, and its letter where the ``whole`` has
-    room."""
+def _piece(pen: SketchPen, part: Part, shape: shapely.Polygon) -> None:
+    """Draw a piece on a board as it is set in: its outline, its openings, narrow ones as one line, and its letter where it has room."""
     pen.line(*_ring(shape), style=PICTURE_DETAIL, closed=True)
     for hole in shape.interiors:
         if shapely.Polygon(hole).buffer(-HOLE_SHOWN / 2).area > 0.0:
             pen.line(*ring_points(hole, 0.05), style=PICTURE_DETAIL, closed=True)
         else:
             pen.line(*middle_line(hole), style=PICTURE_DETAIL)
-    circle = shapely.maximum_inscribed_circle(whole, 0.3)
+    circle = shapely.maximum_inscribed_circle(shape, 0.1)
     (cx, cy), _ = circle.coords
-    if circle.length >= LETTER_ROOM:
-        pen.words(part.letter, float(cx), float(cy) - 0.9, "centre")
+    wide, high = pen.setter.width(part.letter, pen.note) / pen.scale, pen.setter.cap(pen.note) / pen.scale
+    if circle.length >= hypot(wide, high) / 2 + LETTER_CLEAR:
+        pen.words(part.letter, float(cx), float(cy) - high / 2, "centre")
 
 
 def _coupon(pen: SketchPen, coupon: str) -> None:

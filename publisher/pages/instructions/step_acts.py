@@ -138,7 +138,7 @@ def _of_act(context: Context, step: StepPlan, act: str) -> Iterator[ActSketch]:
     if act == "slit":
         up = all(slit_face(part) == face_up(context, part) for part, _ in wanted)
         depths = {part.bending.slit_depth for part, _ in wanted if part.bending is not None and part.bending.slits}
-        deep = _short(context, depths.pop()) if len(depths) == 1 else ""
+        deep = short_length(context, depths.pop()) if len(depths) == 1 else ""
         sketch = partial(bend_sketches.slitting_part, up=up, deep=deep)
     if wanted:
         yield ActSketch(_of(sketch, wanted), shows.format(_said(wanted)))
@@ -171,12 +171,12 @@ def _sizes(context: Context, parts: tuple[CountedPart, ...]) -> drawn_sketches.S
     """Return how long and how wide parts are, in words."""
     boxes = {part.id: polygon(part.outline).bounds for part, _ in parts}
     return {
-        name: (_short(context, right - left), _short(context, top - bottom))
+        name: (short_length(context, right - left), short_length(context, top - bottom))
         for name, (left, bottom, right, top) in boxes.items()
     }
 
 
-def _short(context: Context, length: float) -> str:
+def short_length(context: Context, length: float) -> str:
     """Return a length (mm) in the unit that comes first on this paper."""
     return say_mm(length, plain=True) if context.paper.first == "mm" else say_inches(length)
 
