@@ -339,7 +339,8 @@ def marking_out(
     pen.arrow((13.6, 9.0), (18.6, 9.0))
     said = pen.broken([f"{count} × {part.letter}" for part, count in counted], FIELD_WIDE - left - 2.0, COUNT_LINES)
     foot = 4.6 * len(said) + 1.0
-    wide = (FIELD_WIDE - left) / len(shown)
+    more = 6.0 if len(layouts) > len(shown) else 0.0  # mm for the sign of those left out
+    wide = (FIELD_WIDE - left - more) / len(shown)
     for number, layout in enumerate(shown):
         box = Box(left + wide * number + 1.0, foot + 1.0, left + wide * (number + 1) - 1.0, FIELD_TALL - 1.0)
         across, up = layout.sheet.width, layout.sheet.height
