@@ -3,7 +3,7 @@
 from functools import partial
 
 from publisher.basics import Box, Carried, HolePromise, Layer, Path, Point, SizesPromise, TextPromise, polyline, record
-from publisher.basics.wording import LengthUnit, say_length, say_size, trimmed
+from publisher.basics.wording import LengthUnit, say_length, say_size, say_thickness, trimmed
 from publisher.geometry import Part, sizes_key
 from publisher.joints import SIZES_TALL, SIZES_WIDE, Drawing
 from publisher.pages.front.page_blocks import PageBlock, section_head
@@ -69,7 +69,7 @@ def measured_words(context: Context, one: MeasuredPart) -> tuple[str, ...]:
     face = context.side(part, False).face
     seen = f" Shown is {FACES[face]}." if face in FACES and (sizes.holes or sizes.edges) else ""
     said = [
-        f"{say_size(sizes.width, sizes.height, first)}, {part.board} {say_length(part.thickness, first=first)}.{seen}"
+        f"{say_size(sizes.width, sizes.height, first)}, {part.board} {say_thickness(part.thickness, first)}.{seen}"
     ]
     said += (_hole(number, hole, first) for number, hole in enumerate(sizes.holes, 1))
     for level, at in sizes.lines:
