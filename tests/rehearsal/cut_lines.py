@@ -115,6 +115,8 @@ def sharpened(ring: shapely.LinearRing, blunt: float = BLUNT_ROUND) -> shapely.P
     """Return what a traced ring goes round, its corners as far out as the sides beside them meet: dots and the opening round each off, and
     what is blunt by a dot is blunt by many as it grows. ``blunt``: mm of the bits at a corner, in sum, that are no side."""
     points = np.asarray(ring.coords[:-1])
+    if not len(points):  # nothing is left within a line as small as a letter's ring
+        return shapely.Polygon()
     number = {tuple(point): n for n, point in enumerate(points)}
     rough = np.array([number[point] for point in ring.simplify(ROUGH).coords[:-1]])
     sides = np.hypot(*(points[np.roll(rough, -1)] - points[rough]).T)

@@ -36,3 +36,7 @@ def test_arcs_and_short_sides_stay() -> None:
 def test_a_ring_of_few_points_is_left_alone() -> None:
     ring = shapely.LinearRing(np.array(((0.0, 0.0), (0.3, 0.0), (0.0, 0.3))))
     assert sharpened(ring).equals(shapely.Polygon(ring))
+
+
+def test_within_a_ring_as_small_as_a_letter_nothing_is_cut() -> None:
+    assert middle_area(inked(shapely.box(0, 0, 0.8, 0.8))).is_empty
