@@ -1,6 +1,7 @@
 """Several designs on one shopping list: the parts of all that are cut from the same board, laid out together."""
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from publisher.basics import record
 from publisher.design import Board, Design, SheetSize
@@ -44,15 +45,16 @@ class Shared:
 def shop_together(listed: Sequence[ListedDesign], effort: str = "quick") -> tuple[Shared, ...]:
     """Lay out what several designs cut from the same board, on each sheet size that all of them can be cut from.
 
-    Boards are the same when thickness, faces, grain, knife gap and margin are. Boards of one design only are left out: its own
-    yield says all. Nothing takes more sheets together than one after another. Raises KeyError for an unknown effort.
+    Boards are the same when thickness, faces, grain and margin are; all pieces keep the widest knife gap that one of the designs asks
+    for. Boards of one design only are left out: its own yield says all. Nothing takes more sheets together than one after another.
+    Raises KeyError for an unknown effort.
     """
     desk = Desk(EFFORTS[effort])
     return tuple(_shared(board, sheet, members, desk) for board, sheet, members in _groups(listed))
 
 
 def _same(board: Board) -> tuple[object, ...]:
-    return (round(board.thickness, 6), board.faces, board.grain, board.knife_gap, board.edge_margin)
+    return (round(board.thickness, 6), board.faces, board.grain, board.edge_margin)
 
 
 def _groups(listed: Sequence[ListedDesign]) -> Iterator[tuple[Board, SheetSize, tuple[ListedDesign, ...]]]:
@@ -64,7 +66,8 @@ def _groups(listed: Sequence[ListedDesign]) -> Iterator[tuple[Board, SheetSize, 
                 key = (*_same(board), sheet.width, sheet.height)
                 members = tuple(other for other in listed if _sheets_alone(other, board, sheet) is not None)
                 if key not in told and len(members) > 1:
-                    yield board, sheet, members
+                    gaps = (b.knife_gap for m in members for b in m.design.boards if _same(b) == _same(board))
+                    yield replace(board, knife_gap=max(gaps)), sheet, members
                 told.add(key)
 
 

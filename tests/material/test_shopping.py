@@ -35,3 +35,13 @@ def test_never_more_than_one_after_another(shop) -> None:
     members = tuple(listed(shop, name, (300, 200, 1)) for name in ("mill", "lock"))
     (shared,) = shop_together(members)
     assert (len(shared.sheets), shared.saved) == (2, 0)
+
+
+def test_the_widest_knife_gap_holds_for_all_on_one_sheet(shop) -> None:
+    """Two halves of a sheet go on one with no gap between them, and on none with 3 mm: the gap is the hand's, the board is the same."""
+    wide = shop.board((300.0, 200.0), gap=3.0, margin=0.0)
+    (close,) = shop_together((listed(shop, "mill", (150, 200, 1)), listed(shop, "lock", (150, 200, 1))))
+    (apart,) = shop_together((listed(shop, "mill", (150, 200, 1)), listed(shop, "lock", (150, 200, 1), board=wide)))
+    assert (len(close.sheets), len(apart.sheets)) == (1, 2)
+    (narrower,) = shop_together((listed(shop, "mill", (148, 200, 1)), listed(shop, "lock", (149, 200, 1), board=wide)))
+    assert len(narrower.sheets) == 1
