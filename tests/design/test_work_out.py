@@ -113,7 +113,7 @@ def found_in(folder: Path) -> tuple[Finding, ...]:
     [
         ("quay", "\n  rib: {", "\n  ribb: {", "there is no part “rib”, and 20 that follow (lines 35, 38, 39,"),
         ("lock-stair", "\n  step: {", "\n  stepp: {", "there is no part “step”, and 9 that follow"),
-        ("bridge", "\n  span: ", "\n  spam: ", "there is no size “span”, and 6 that follow"),
+        ("bridge", "\n  span: ", "\n  spam: ", "there is no size “span”, and 8 that follow"),
         (
             "bridge",
             "\n  pier:\n    stack",
