@@ -25,11 +25,12 @@ WIDER = 0.02  # share of a line's ink that heads of arrows may make wider
 BUMP = 0.5  # mm: half of the width of a bump
 BLUNT = 0.008  # mm: a side as short would blunt a corner as it grows
 TRACED = 0.004  # mm to which a trace is kept
+WITHIN = 0.02  # mm: what is read reaches no farther over half a width within the outer edge
 BIT = 0.2  # mm: what is shorter is left of dots where it was made narrower
 LEG = 0.45  # mm: shorter bits are no side
 BLUNT_ROUND = 1.2  # mm: dots round a corner off by bits as long in sum between two sides
 FLAT = 0.77  # cosine of 40 degrees: a corner that turns by less is not made sharper
-BY_DOTS = 0.1  # mm that dots take off any corner
+BY_DOTS = 0.06  # mm that dots take off any corner
 ROUGH, CLEAR, FIT, BENDS = (
     0.03,
     0.1,
@@ -103,12 +104,16 @@ def _cut_line(area: shapely.Polygon) -> CutLine | None:
 
 def middle_area(ink: shapely.Polygon) -> shapely.Polygon:
     """Return what the middle of a closed line goes round, by the ink's outer edge; where another line crosses it the opening leaves a
-    bump, which is narrower than anything that a knife cuts."""
+    bump, which is narrower than anything that a knife cuts. A corner that is round at the outer edge stays so: shrunk past its own radius
+    it would look sharp."""
     mitre = {"join_style": "mitre", "mitre_limit": 20.0}
-    inner = sharpened(ink.exterior).buffer(-WIDTH / 2 - BUMP, **mitre)
+    outer = sharpened(ink.exterior)
+    inner = outer.buffer(-WIDTH / 2 - BUMP, **mitre)
     whole = max(shapely.get_parts(inner), key=lambda part: part.area, default=shapely.Polygon())
     grown = sharpened(whole.simplify(BLUNT).exterior, BIT).buffer(BUMP, **mitre)
-    return sharpened(grown.simplify(BLUNT).exterior)
+    read = sharpened(grown.simplify(BLUNT).exterior)
+    kept = shapely.get_parts(read.intersection(outer.buffer(WITHIN - WIDTH / 2, **mitre)))
+    return max((one for one in kept if one.geom_type == "Polygon"), key=lambda part: part.area, default=read)
 
 
 def sharpened(ring: shapely.LinearRing, blunt: float = BLUNT_ROUND) -> shapely.Polygon:
@@ -159,7 +164,7 @@ def _rounded_by(ahead: Point, on: Point) -> float:
     if cosine > FLAT:
         return 0.0
     half = np.sqrt(max((1.0 + cosine) / 2.0, 1e-4))  # cosine of half the angle by which it turns
-    return BY_DOTS + WIDTH * (1.0 / half - 1.0)
+    return BY_DOTS + WIDTH / 2.0 * (1.0 / half - 1.0)
 
 
 def _between(start: int, end: int, count: int) -> npt.NDArray[np.int64]:

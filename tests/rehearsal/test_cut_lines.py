@@ -40,3 +40,14 @@ def test_a_ring_of_few_points_is_left_alone() -> None:
 
 def test_within_a_ring_as_small_as_a_letter_nothing_is_cut() -> None:
     assert middle_area(inked(shapely.box(0, 0, 0.8, 0.8))).is_empty
+
+
+def test_a_corner_that_is_round_stays_round() -> None:
+    """Its radius of 0.6 mm is less than what a line is shrunk by to lose its bumps: after that it would look sharp, and grow a tip."""
+    hill = shapely.box(0.6, 0.6, 39.4, 29.4).buffer(0.6, quad_segs=24)
+    ink = hill.buffer(0.25, quad_segs=24).difference(hill.buffer(-0.25, quad_segs=24))
+    read = middle_area(ink)
+    assert shapely.hausdorff_distance(read.exterior, hill.exterior) < 0.06
+    sharp = shapely.box(0.0, 0.0, 40.0, 30.0)
+    inked = sharp.buffer(0.25, join_style="mitre").difference(sharp.buffer(-0.25, join_style="mitre"))
+    assert shapely.hausdorff_distance(middle_area(inked).exterior, sharp.exterior) < 0.01
