@@ -8,7 +8,7 @@ from importlib.resources import files
 
 from publisher.basics import Check, Findings, PagePromise, Promises, record
 from publisher.proof.checks.frame import MOST_SAID, about, judged, page_name
-from publisher.proof.measuring import Case, holds
+from publisher.proof.measuring import SCALE, Case, holds
 from publisher.proof.reading import TextLine, normal, unbroken
 
 EVERY_KIND = "*"
@@ -18,7 +18,6 @@ _LENGTH = rf"{_NUMBER}(?:(?:Ã—|to|and){_NUMBER})?(?:mm|in)?(?:\({_NUMBER}(?:(?:Ã
 _LIMITS = (  # in either order of units
     r"(?:([\d.]+)(?:and|to)([\d.]+)mm(?:\([\d.]+(?:and|to)[\d.]+in\))?|[\d.]+(?:and|to)[\d.]+in\(([\d.]+)(?:and|to)([\d.]+)mm\))"
 )
-SCALE = "scale of a print"
 INWARDS = 0.1 + 1e-6  # mm by which limits are rounded inwards
 HAIR_OFF = 1e-6
 HYPHEN = "\u2010"

@@ -10,6 +10,8 @@ OF_BOARD = "thickness of "
 TAKEN = " that is taken"
 SLOT = "slot"
 BESIDE_CARD = "pencil beside the card"
+SCALE = "scale of a print"
+OVER_98 = 0.983  # of true size: with a lower limit under it the row of readings from 98 mm has no room of its own
 
 Circumstance = Callable[[Promises], bool]
 
@@ -33,6 +35,9 @@ CIRCUMSTANCES: dict[str, Circumstance] = {
     "corner square": lambda promises: any(
         line.purpose == "calibration" and line.page in {outline.page for outline in promises.outlines}
         for line in promises.lengths
+    ),
+    "limit over 98": lambda promises: (
+        min((figure.value for figure in promises.figures if figure.name.endswith(SCALE)), default=0.0) >= OVER_98
     ),
     "slot": lambda promises: any(figure.name == SLOT for figure in promises.figures),
     "one board": lambda promises: _boards(promises) == 1,

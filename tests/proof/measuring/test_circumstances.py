@@ -44,3 +44,13 @@ def test_two_boards_are_not_one() -> None:
 def test_a_name_that_is_none_is_refused() -> None:
     with pytest.raises(KeyError):
         holds(PROMISES, "fine weather")
+
+
+@pytest.mark.parametrize(("least", "over"), [(0.995, True), (0.984, True), (0.982, False), (0.96, False)])
+def test_readings_from_98_have_a_row_of_their_own_where_the_limit_lies_over_them(least: float, over: bool) -> None:
+    scales = (
+        FigurePromise("least scale of a print", least, "ratio"),
+        FigurePromise("greatest scale of a print", 1.005, "ratio"),
+    )
+    assert holds(replace(PROMISES, figures=(*BOARD, *scales)), "limit over 98") == over
+    assert not holds(PROMISES, "limit over 98")
