@@ -28,6 +28,7 @@ from publisher.pages.front import (
     square_between,
 )
 from publisher.pages.instructions import pack_sketches as sketches
+from publisher.pages.instructions.layout_sketches import marking_out
 from publisher.pages.instructions.step_acts import ActSketch, guides_of, short_length
 from publisher.pages.sheet import PAGE_SQUARE, Context, Numbers
 from publisher.pages.templates import Shown, strips_of
@@ -262,7 +263,7 @@ def _mark_out(context: Context, numbers: Numbers | None) -> Act | None:
         f"{f'the coupon {fits}, and ' if tried else ''}{counted(pieces, 'piece')} ({listed}) {room}.",
         sketch=ActSketch(
             partial(
-                sketches.marking_out,
+                marking_out,
                 layouts=[alike.layout for need in context.needs.yields for alike in different_sheets(need)],
                 parts={part.id: part for part in context.parts},
                 counted=[(part, context.copies(part)) for part in context.parts],
