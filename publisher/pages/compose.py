@@ -103,7 +103,7 @@ def compose(
     needs = needs_in(edition_called(paper.edition), needs)
     joined = replace(joined, sentences=sentences_on(design, parts, joined, paper.first))
     trial = trial_words(tried_sizes(design.sizes, (name for name, _ in inputs.sets)))
-    tongue = tongue_of(design)
+    tongue = tongue_of(design, paper.title)
     context = Context(
         design,
         with_top_marks(parts, joined),

@@ -327,6 +327,7 @@ bad("proof/paper", "wider margins of the designer’s")(
     promising(paper=PaperPromise("a4", 297.0, 210.0, (13.0, 5.0, 5.0, 5.0)))
 )
 bad("proof/paper", "a paper that nobody knows")(promising(paper=PaperPromise("b9")))
+bad("proof/paper", "templates of a plan on everyday sheets")(promising(paper=PaperPromise("a1")))
 bad("proof/paper", "not named on its page")(drop(1, "paper"))
 bad("proof/paper", "printed on into its margins")(
     lambda pack, _: setattr(

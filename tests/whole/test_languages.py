@@ -39,6 +39,18 @@ def test_no_words_of_ours_stay_english_in_a_demo(slug: str, language: str) -> No
 
 
 @pytest.mark.parametrize("language", OTHERS)
+def test_no_words_of_ours_stay_english_on_a_paper_with_another_name(language: str, tmp_path: Path) -> None:
+    """Names of two words, of two papers, and a designer's own with its size."""
+    papers = ("arch_d", "a1", "common", "big")
+    spec = (ROOT / "designs/toll-house/spec.yaml").read_text("utf-8")
+    own = f"papers: [{', '.join(papers[:3])}, {{name: big, width: 500 mm, height: 700 mm}}]"
+    there = tmp_path / "toll-house"
+    there.mkdir()
+    (there / "spec.yaml").write_text(re.sub(r"^papers:.*$", own, spec, flags=re.M), "utf-8")
+    assert left_english(work(read_brief(there)), language) == set()
+
+
+@pytest.mark.parametrize("language", OTHERS)
 @seeds(2, 20)
 def test_no_words_of_ours_stay_english_in_a_random_design(seed: int, language: str, tmp_path: Path) -> None:
     design = true_design(seed, "", "")

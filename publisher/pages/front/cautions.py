@@ -26,7 +26,7 @@ Section = Callable[[float, float, float], Block]  # left side, top and width in 
 
 def caution_drafts(context: Context) -> tuple[PageDraft, ...]:
     """Return as many pages as cautions, sketches and legend fill: one, as a rule."""
-    frame = make_frame(context.paper, False, 0.0)
+    frame = make_frame(context.read_on, False, 0.0)
     return tuple(
         PageDraft("cautions", f"cautions:{number}", TITLE, frame, partial(_body, drawn, said, boxes), TASK)
         for number, (drawn, said, boxes) in enumerate(_pages(context), 1)
@@ -105,7 +105,7 @@ def _tells_faces(drawing: Drawing) -> bool:
 def _pages(context: Context) -> PagesToRead:
     """Return what is drawn on each page, its words that are promised: those with figures, and the licence's; and where trials stand. What
     is said beside sketches is set as small as the cautions are, and all closer together, where that saves a page."""
-    frame = make_frame(context.paper, False, 0.0)
+    frame = make_frame(context.read_on, False, 0.0)
     pages = _set(context, frame, BODY, 2 * SPACE)
     for style, gap in CLOSER:
         if len(pages) > 1 and len(closer := _set(context, frame, style, gap)) < len(pages):

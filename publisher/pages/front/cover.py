@@ -52,13 +52,13 @@ KEPT_FOR_PICTURE = 0.25  # of the height of the page, that the small pictures of
 
 def cover_drafts(context: Context) -> tuple[PageDraft, ...]:
     """Return the cover page."""
-    frame = make_frame(context.paper, False, 0.0)
+    frame = make_frame(context.read_on, False, 0.0)
     return (PageDraft("cover", "cover", "Start here", frame, lambda numbers: _body(context, frame, numbers), TASK),)
 
 
 def about_drafts(context: Context) -> tuple[PageDraft, ...]:
     """Return the page of what the cover has no room for; () where it has."""
-    frame = make_frame(context.paper, False, 0.0)
+    frame = make_frame(context.read_on, False, 0.0)
     if _holds_all(context, frame):
         return ()
     title = "What it takes, and what to print"

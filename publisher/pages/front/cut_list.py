@@ -19,7 +19,7 @@ CHUNK = 0.4  # of a page's height: a longer table is broken, so that its rows ma
 
 def cut_list_drafts(context: Context) -> tuple[PageDraft, ...]:
     """Return the pages of tables and, after them, of layout pictures."""
-    frame = make_frame(context.paper, False, 0.0)
+    frame = make_frame(context.read_on, False, 0.0)
     pieces, shared = _set_out(context, frame)
     drafts = []
     for index, (start, end) in enumerate(shared, 1):

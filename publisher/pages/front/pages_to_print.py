@@ -54,8 +54,9 @@ def print_list(
     then = tuple(page for page in pages if page not in now)
     said = f"now {ranges(now)}, then {ranges(then)}" if now and then else ranges(pages)
     figures = setter.paragraph(f"Print list: {said}", HEADING, x, top, width)
+    rest = "" if context.read_on == context.paper else f", or print it on {context.read_on.title}"
     words = setter.paragraph(
-        f"on paper: {sheets_of(len(pages), context.paper.title)}; read the rest on a screen. Copy the numbers into the print "
+        f"on paper: {sheets_of(len(pages), context.paper.title)}; read the rest on a screen{rest}. Copy the numbers into the print "
         "dialogue, choose 100 % and one side only.",
         SMALL, x, top - figures.height, width,
     )  # fmt: skip

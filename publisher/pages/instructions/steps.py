@@ -70,7 +70,7 @@ class Numbered:
 
 def step_drafts(context: Context) -> tuple[PageDraft, ...]:
     """Return the instruction pages."""
-    frame = make_frame(context.paper, False, 0.0)
+    frame = make_frame(context.read_on, False, 0.0)
     rows = _rows(context, frame, None)
     licence = None if licence_stands_here(context) else licence_of(context)
     pages = _filled(context, frame, rows, licence)

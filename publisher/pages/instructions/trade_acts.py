@@ -121,7 +121,7 @@ def trade_act_drafts(context: Context) -> tuple[PageDraft, ...]:
     """Return the pages: one, as a rule; none for a design without steps, which has no instructions."""
     if not context.design.steps or not context.parts:
         return ()
-    frame = make_frame(context.paper, False, 0.0)
+    frame = make_frame(context.read_on, False, 0.0)
     text, setter = frame.text, context.type
     across = max(1, min(MOST_ABREAST, int((text.width + GUTTER) // (WIDE + GUTTER))))
     cells = columns(text, across, GUTTER)

@@ -33,6 +33,7 @@ from publisher.pages.model import Drawn, Paper, ShownPage, Tile
 from publisher.pages.sheet.board_words import drawn_for
 from publisher.pages.sheet.editions import Edition, edition_called
 from publisher.pages.sheet.frame import Frame
+from publisher.pages.sheet.paper_table import read_on
 from publisher.pages.type import Setter
 
 
@@ -207,6 +208,11 @@ class Context:
     def edition(self) -> Edition:
         """The edition of the paper: words of there, and its sheets on sale."""
         return edition_called(self.paper.edition)
+
+    @property
+    def read_on(self) -> Paper:
+        """The paper of pages that are only read: another one where this is a sheet for plans."""
+        return read_on(self.paper)
 
     def part(self, part_id: str) -> Part | None:
         """Return the part with this id; None when it could not be drawn."""

@@ -26,12 +26,13 @@ class SoldSheet:
 
 @record
 class Edition:
-    """What one part of the world changes. ``where``: the paper there, by which pages name it; ``first``: the unit that stands first;
+    """What one part of the world changes. ``where``: the paper there, by which pages name it; ``read_on``: its name in the table of papers; ``first``: the unit that stands first;
     ``sold``: the ``sheets`` that board is sold in, in words; ``boards``: what shops call bare board and board with paper; ``names``:
     (key, name, short name) of tools and materials that are called otherwise."""
 
     name: str
     where: str
+    read_on: str
     first: LengthUnit
     sold: str
     sheets: tuple[SoldSheet, ...]
@@ -58,6 +59,7 @@ def editions() -> tuple[Edition, ...]:
         Edition(
             row["name"],
             row["where"],
+            row["read_on"],
             row["first"],
             row["sold"],
             tuple(SoldSheet(float(one["width"]), float(one["height"])) for one in row["sheets"]),

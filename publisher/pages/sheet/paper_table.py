@@ -14,6 +14,8 @@ UNKNOWN_PAPER = Rule(
     "pages/unknown-paper", "A paper that nobody knows", "pages need a size in mm to be true to scale", Severity.ERROR
 )
 
+AT_HOME = 330.0  # mm of width: what printers for the home and the studio take at most (common practice, no source)
+
 
 @cache
 def papers() -> tuple[Paper, ...]:
@@ -63,6 +65,16 @@ def _unknown(design: Design, name: str, wanted: str) -> Finding:
         hint=f"{did_you_mean(wanted, known)} {own}".lstrip(),
         place=place,
     )
+
+
+def read_on(paper: Paper) -> Paper:
+    """Return the paper on which pages that are only read are laid out: the paper itself, or for one that no printer at home takes
+    (plans, large sheets) the everyday one of its edition. Lines of words are then no longer than in a book, the buyer pays a copy
+    shop for templates alone, and reads the rest on a screen or prints it at home."""
+    if min(paper.width, paper.height) <= AT_HOME:
+        return paper
+    everyday = edition_called(paper.edition).read_on
+    return next(one for one in papers() if one.name == everyday)
 
 
 def _own(wish: PaperWish, width: float, height: float) -> Paper:

@@ -21,8 +21,9 @@ NOT_TRANSLATED = Rule(
 )
 
 
-def tongue_of(design: Design) -> Tongue | None:
-    """Return what says words of ours in the design's language; None for English, and for a language without a table."""
+def tongue_of(design: Design, paper: str = "") -> Tongue | None:
+    """Return what says words of ours in the design's language, the title of its ``paper`` among them; None for English, and for a
+    language without a table."""
     language = design.language.split("-")[0]
     if language == ENGLISH or language not in known_languages():
         return None
@@ -34,6 +35,7 @@ def tongue_of(design: Design) -> Tongue | None:
     keys += (plan.name for plan in design.wholes)
     keys += [design.licence] if design.licence else []
     keys += (board.id for board in design.boards)
+    keys += filter(None, (paper.partition(",")[0].removesuffix(" paper"),))
     for key in (key.replace("_", " ") for key in keys):
         if tongue.maybe(key) == key:  # a key that is no word of the table stands as it was written
             tongue.keep(key)

@@ -16,6 +16,7 @@ IN_INCHES = {  # PWG 5101.1, width and height of upright sheets
 A_SIZE = re.compile(r"a(\d)")
 BOTH = ("a4", "letter")  # what prints on both is as wide as the one and as high as the other
 COMMON = "common"
+AT_HOME = 330.0  # mm of width: no printer at home takes more (common practice, no source)
 LONG_EDGE, SHORT_EDGE = MM_PER_INCH / 4.0, MM_PER_INCH / 2.0  # mm along these edges that no printer at home reaches
 
 
@@ -35,7 +36,8 @@ class AskedSheet:
     "Pages for the paper that was asked for",
     "a page for another sheet is clipped or fitted, and what stands in the margins is not printed: each page is as large as its paper, "
     f"upright or lying, to {SAME_SIZE:g} mm, keeps its margins ({LONG_EDGE:.2f} mm along long edges and "
-    f"{SHORT_EDGE:.1f} along short ones where the design names no others), and a page that must print true says which paper it is",
+    f"{SHORT_EDGE:.1f} along short ones where the design names no others), and a page that must print true says which paper it is; "
+    f"where that is wider than {AT_HOME:g} mm, pages that are only read may be for A4 or Letter paper, all for the same",
     may_be_empty=True,
 )
 def paper_asked_for(case: Case, check: Check[Case]) -> Findings:
@@ -49,11 +51,15 @@ def paper_asked_for(case: Case, check: Check[Case]) -> Findings:
         yield about(check, case.file.name, what, "say its width and height in the spec")
         return 1
     hint = "lay pages out for the size and the margins of the paper that was asked for"
+    asked, everyday = paper, _everyday(paper, case)
     for page, read in case.there(case.promises.pages):
         lying = read.width > read.height
         sides = (read.height, read.width) if lying else (read.width, read.height)
-        if max(abs(sides[0] - paper.width), abs(sides[1] - paper.height)) > SAME_SIZE:
-            what = f"is {sides[0]:.2f} × {sides[1]:.2f} mm; {promise.name} is {paper.width:.2f} × {paper.height:.2f} mm"
+        paper = asked if page.true_size else everyday
+        if not _is(paper, sides):
+            what = (
+                f"is {sides[0]:.2f} × {sides[1]:.2f} mm; {paper.called[0]} is {paper.width:.2f} × {paper.height:.2f} mm"
+            )
             yield about(check, page_name(page.page), what, hint)
         across = min(page.limit.left, read.width - page.limit.right)
         down = min(page.limit.bottom, read.height - page.limit.top)
@@ -66,6 +72,19 @@ def paper_asked_for(case: Case, check: Check[Case]) -> Findings:
         if page.true_size and not all(re.search(rf"(?<!\w){re.escape(word)}(?!\w)", told) for word in paper.called):
             yield about(check, page_name(page.page), f"does not say that it is for {promise.name} paper", hint)
     return len(case.promises.pages)
+
+
+def _is(paper: AskedSheet, sides: tuple[float, float]) -> bool:
+    return max(abs(sides[0] - paper.width), abs(sides[1] - paper.height)) <= SAME_SIZE
+
+
+def _everyday(paper: AskedSheet, case: Case) -> AskedSheet:
+    """Return the sheet of pages that are only read: the paper itself; for a plan the one of A4 and Letter that the first of them is."""
+    if paper.width <= AT_HOME:
+        return paper
+    first = next((read for page, read in case.there(case.promises.pages) if not page.true_size), None)
+    known = (size_of(PaperPromise(one)) for one in BOTH)
+    return next((one for one in known if first and one and _is(one, (first.width, first.height))), paper)
 
 
 def size_of(promise: PaperPromise) -> AskedSheet | None:

@@ -7,7 +7,7 @@ import pytest
 
 from publisher.basics import Refusal
 from publisher.design import Design, PaperWish
-from publisher.pages.sheet.paper_table import paper_for, papers
+from publisher.pages.sheet.paper_table import paper_for, papers, read_on
 
 ISO = {
     "a0": (841, 1189),
@@ -51,6 +51,13 @@ def test_each_row_has_a_source_and_margins_that_every_printer_keeps() -> None:
         assert "ISO 216" in paper.source or "PWG 5101.1" in paper.source
         left, bottom, right, top = paper.margins
         assert min(left, right) >= 6.35 and min(bottom, top) >= 12.7
+
+
+def test_what_no_printer_at_home_takes_is_read_on_an_everyday_sheet() -> None:
+    """Common practice, no source: printers for the home end at 13 in (330 mm)."""
+    read = {paper.name: read_on(paper).name for paper in papers()}
+    assert {name for name, other in read.items() if name != other} == {"a2", "a1", "a0", "arch_c", "arch_d", "arch_e"}
+    assert read["a1"] == "a4" and read["arch_d"] == "letter"
 
 
 @pytest.mark.keeps("pages/unknown-paper")
