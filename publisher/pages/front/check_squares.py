@@ -12,7 +12,7 @@ from publisher.pages.type import GAUGE
 SQUARE_SIDE = 100.0  # mm
 INCH_SIDE = 4.0  # in
 ROUND = (INCH_SIDE * INCH_MM - SQUARE_SIDE) / 2.0  # mm between the two squares
-WIDEST = 186.0
+COLUMN_MOST = 186.0
 STRIP = 15.2  # along the left side, for the upright ruler
 RULER = 12.0  # height of the ruler along the bottom
 FRACTIONS = (32, 64)  # of an inch: what marks show, and half of that
@@ -31,7 +31,7 @@ def check_column(paper: Paper) -> tuple[Frame, Box]:
     that holds no page."""
     frame = make_frame(paper, False, 0.0, strip=STRIP)
     text = frame.text
-    return frame, Box(text.left, text.bottom + RULER, min(text.right, text.left + WIDEST), text.top)
+    return frame, Box(text.left, text.bottom + RULER, min(text.right, text.left + COLUMN_MOST), text.top)
 
 
 def forms_of(context: Context) -> tuple[CheckForm, ...]:
