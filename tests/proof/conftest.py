@@ -561,13 +561,13 @@ LAYOUT_PROMISE = LayoutPromise(
 WAY = SheetsPromise("buy:foam:A3", "foam", "A3", 297.0, 420.0, 2, (("A", 12, True), ("B", 3, False)), (214.4, 291.0))
 TIPS = (TipPromise(False, 2000.0, 4000.0), TipPromise(True, 1000.0, 2000.0))
 WORK = WorkPromise("work", 7812.0, 0.0, 16, 17_230.0, 1724, (3, 5), TIPS)
-TIPS_SAY = "A tip lasts 2 to 4 m (7 to 13 ft) of bare board and 1 to 2 m (3 to 7 ft) of board with paper on it."
+TIPS_SAY = "A blade’s tip usually lasts 2 to 4 m (7 to 13 ft) of bare board and 1 to 2 m (3 to 7 ft) of board with paper on it."
 
 
 BOARD = BoardPromise("foam", "foam", "bare", "5 mm", 5.0, 4.7, 5.3)
 BOARD_SAYS = (
     "Bare foam board, no paper on its faces (foam core), sold as 5 mm, measured 5.00 mm (0.197 in)",
-    "thick. Takes board from 4.7 to 5.3 mm (0.186 to 0.208 in). Boards sold as 5 mm are usually so.",
+    "thick. Takes board from 4.7 to 5.3 mm (0.186 to 0.208 in). Boards sold as 5 mm: measure yours.",
 )
 
 

@@ -26,7 +26,7 @@ FIRST = {
     "smallest then": "100 %, this paper; from a PDF viewer.",
     "large": "over 100.5 mm “Fill”, borderless, or other paper.",
     "large then": "100 %, this paper; borderless off.",
-    "one way": "true one way only The paper slipped or stretched.",
+    "one way": "true one way only. The paper slipped or stretched.",
     "one way then": "Print again on dry, flat paper.",
     "gluing": "After gluing measure each page’s square again: wet paper grows by 2 to 3 % across its grain.",
 }

@@ -1245,6 +1245,15 @@ bad("proof/page-reference", "a tile that it does not show")(
     swap(3, "sent", lambda kit: kit.words("Tile 1 of 2. Go on.", 70.0, 48.0, 3.0))
 )
 bad("proof/step-number", "another number")(swap(3, "step number", lambda kit: kit.words("2", 60.0, 66.0, 3.0)))
+bad("proof/own-words", "a wrong letter")(
+    swap(3, "sent", lambda kit: kit.words("Tile 2 of 2. Cut en the line.", 70.0, 48.0, 3.0))
+)
+bad("proof/own-words", "another word that is known")(
+    swap(3, "sent", lambda kit: kit.words("Tile 2 of 2. Cut the foam under the middle.", 70.0, 48.0, 3.0))
+)
+bad("proof/own-words", "a word is left out")(
+    swap(3, "sent", lambda kit: kit.words("Tile 2 of 2. Cut on line.", 70.0, 48.0, 3.0))
+)
 bad("proof/piece", "the letter of another part")(
     swap(1, "whose", lambda kit: kit.words("B cut 14 + 1 spare, 90.0 × 60.0 mm", 140.0, 230.0, 3.0))
 )

@@ -8,7 +8,7 @@ from importlib.resources import files
 
 from publisher.basics import Check, Findings, PagePromise, Promises, record
 from publisher.proof.checks.frame import MOST_SAID, about, judged, page_name
-from publisher.proof.measuring import SCALE, Case, holds
+from publisher.proof.measuring import HYPHEN, SCALE, Case, holds
 from publisher.proof.reading import TextLine, normal, unbroken
 
 EVERY_KIND = "*"
@@ -20,7 +20,6 @@ _LIMITS = (  # in either order of units
 )
 INWARDS = 0.1 + 1e-6  # mm by which limits are rounded inwards
 HAIR_OFF = 1e-6
-HYPHEN = "\u2010"
 
 
 @record
