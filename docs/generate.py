@@ -1,9 +1,9 @@
-"""Writes the generated pages of docs/ from the registries: ``python -m docs.generate``; ``--check`` fails when one is stale."""
+"""Writes the generated pages of docs/ from the registries, and the list of the tool's own words for proof: ``python -m docs.generate``; ``--check`` fails when one is stale."""
 
 import sys
 from pathlib import Path
 
-from docs import entries, limits_page, rules_page, spec_page, words_page
+from docs import entries, limits_page, own_texts, rules_page, spec_page, words_page
 
 DOCS = Path(__file__).parent
 FOLDERS = ("pictures/shapes", "pictures/surfaces")  # hold generated pictures only
@@ -11,7 +11,10 @@ FOLDERS = ("pictures/shapes", "pictures/surfaces")  # hold generated pictures on
 
 def fresh() -> dict[str, str]:
     """Return the text of every generated file, by path below docs/."""
-    pages = (entries.shapes, entries.surfaces, rules_page.checks, spec_page.spec, limits_page.limits, words_page.words)
+    pages = (
+        *(entries.shapes, entries.surfaces, rules_page.checks, spec_page.spec, limits_page.limits, words_page.words),
+        own_texts.own_texts,
+    )
     return {path: text for page in pages for path, text in page().items()}
 
 

@@ -28,7 +28,7 @@ _NUMBER = re.compile(rf"(?<![^\W\d_])\d[\d.,/-]*(?: ?(?:{UNITS})(?![\w²]))?")
 _MORE_FIGURES = re.compile(r"#(?: ?[×()–-]| to| and|, )* ?(?=#)")
 _TOKEN = re.compile(r"[^\W\d_]+|[#*]|[^\w\s*#]+")
 _PARTS = re.compile(r"[.!?;:,·]\s|\s[·/]\s")
-MOST_BROKEN = 4  # lines over which a narrow column breaks one word
+MOST_BROKEN = 40  # lines over which a narrow column breaks one word
 
 
 def words_in(text: str) -> list[str]:
