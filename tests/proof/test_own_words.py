@@ -26,6 +26,6 @@ def test_a_language_without_a_list_is_that_of_pages_without_a_table() -> None:
 
 @pytest.mark.parametrize("language", ["de", "en"])
 def test_every_text_of_the_list_is_known_by_it(language: str) -> None:
-    known = known_by((*own_texts(language), "Deich"))
-    lines = [text.replace("#", "7").replace("*", "Deich") for text in own_texts(language)]
+    known = known_by(own_texts(language))
+    lines = [text.replace("#", "7") for text in own_texts(language) if "*" not in text]
     assert list(not_known(lines, known)) == []
