@@ -12,7 +12,7 @@ from publisher.pages.type import GAUGE
 SQUARE_SIDE = 100.0  # mm
 INCH_SIDE = 4.0  # in
 ROUND = (INCH_SIDE * INCH_MM - SQUARE_SIDE) / 2.0  # mm between the two squares
-COLUMN_MOST = 186.0
+COLUMN_MOST = 186.0  # mm on any paper: lines that are longer are lost on the way back
 STRIP = 15.2  # along the left side, for the upright ruler
 RULER = 12.0  # height of the ruler along the bottom
 FRACTIONS = (32, 64)  # of an inch: what marks show, and half of that
