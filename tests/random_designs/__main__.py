@@ -30,7 +30,7 @@ def main() -> None:
     parser.add_argument("--show", action="store_true", help="print the spec and all that the tool says")
     asked_for = parser.parse_args()
     first, _, last = asked_for.seeds.partition("-")
-    papers = (asked_for.paper,) if asked_for.paper in ("a3", "a2", "tabloid", "common") else ("a4", "letter")
+    papers = (asked_for.paper,) if asked_for.paper not in ("", "a4", "letter", "roll") else ("a4", "letter")
     start, asked = perf_counter(), []
     for place, seed in enumerate(range(int(first), int(last or first) + 1)):
         if perf_counter() - start > asked_for.seconds:

@@ -80,7 +80,7 @@ class Base:
 
 
 BOARDS = {"3 mm": 3.0, "5 mm": 5.0, "10 mm": 10.0, "3/16 in": 25.4 * 3 / 16}
-PAPERS: dict[str, tuple[float, float]] = {  # upright, mm; all but the last are of the tool's table
+PAPERS: dict[str, tuple[float, float]] = {  # upright, mm; all but "roll" are of the tool's table
     "a4": (210.0, 297.0),
     "letter": (215.9, 279.4),
     "common": (210.0, 279.4),
@@ -88,6 +88,9 @@ PAPERS: dict[str, tuple[float, float]] = {  # upright, mm; all but the last are 
     "tabloid": (279.4, 431.8),
     "a2": (420.0, 594.0),
     "roll": (420.0, 594.0),
+    "legal": (215.9, 355.6),
+    "a1": (594.0, 841.0),
+    "arch_d": (609.6, 914.4),
 }
 SHEETS = {"20 x 30 in": (502.0, 756.0), "700 x 1000 mm": (694.0, 994.0)}  # less 3 mm of edge on each side
 
