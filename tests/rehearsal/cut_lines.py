@@ -38,6 +38,7 @@ ROUGH, CLEAR, FIT, BENDS = (
     0.015,
 )  # mm: sides are found so roughly, measured from here to there, straight so far
 DOT = 0.05  # mm between points of a side that is measured
+BESIDE = 0.03  # mm: a point as near beside a tip is of the same corner; it would be a spike as it grows
 SHARP = 0.17  # sine of the least angle of a corner
 
 Point = npt.NDArray[np.float64]
@@ -145,7 +146,14 @@ def sharpened(ring: shapely.LinearRing, blunt: float = BLUNT_ROUND) -> shapely.P
             last = _last_before(points, end, rough[(after + 1) % len(rough)], 1, tip, tip - behind[0])
             gone.update(_between(first, last, len(points)).tolist())
             tips[first] = tip
-    kept = [tips.get(n, point) for n, point in enumerate(points) if n in tips or n not in gone]
+    stays = [n for n in range(len(points)) if n in tips or n not in gone]
+    near = {
+        other
+        for n, after in zip(stays, stays[1:] + stays[:1], strict=True)
+        for tip, other in ((n, after), (after, n))
+        if tip in tips and other not in tips and float(np.hypot(*(points[other] - tips[tip]))) < BESIDE
+    }
+    kept = [tips.get(n, points[n]) for n in stays if n not in near]
     whole = shapely.Polygon(kept) if len(kept) > 2 else shapely.Polygon(ring)
     return whole if whole.is_valid else shapely.Polygon(ring)
 

@@ -51,3 +51,17 @@ def test_a_corner_that_is_round_stays_round() -> None:
     sharp = shapely.box(0.0, 0.0, 40.0, 30.0)
     inked = sharp.buffer(0.25, join_style="mitre").difference(sharp.buffer(-0.25, join_style="mitre"))
     assert shapely.hausdorff_distance(middle_area(inked).exterior, sharp.exterior) < 0.01
+
+
+def test_what_dots_leave_beside_a_corner_is_no_spike() -> None:
+    """A slot as it was traced: the last dot of its corner lies 0.02 mm beside the tip, and grew to a spike of 0.2 mm."""
+    slot = (
+        (34.7, 0.0), (0.0, 0.0), (0.0, 10.9015), (0.0423, 10.9439), (0.0423, 11.0285), (0.0945, 11.0807), (0.1792, 11.0811), (0.2215, 11.123),
+        (0.2638, 11.1234), (17.0702, 11.1234), (17.0998, 11.1555), (17.0998, 15.7275), (17.0884, 15.7699), (17.0702, 15.786),
+        (0.2638, 15.786), (0.2215, 15.7983), (0.1792, 15.8283), (0.1368, 15.8283), (0.0945, 15.8406), (0.0423, 15.8969),
+        (0.0382, 15.9815), (0.0, 16.0239), (0.0, 40.0), (34.7, 40.0),
+    )  # fmt: skip
+    area = sharpened(shapely.LinearRing(slot))
+    meant = shapely.box(0.0, 0.0, 34.7, 40.0).difference(shapely.box(-1.0, 11.123, 17.1, 15.786))
+    grown = (shape.buffer(-WIDTH, join_style="mitre", mitre_limit=20.0) for shape in (area, meant))
+    assert shapely.hausdorff_distance(*grown) < 0.03
