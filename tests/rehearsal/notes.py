@@ -17,6 +17,7 @@ HEAD_INK, HEAD_LONG, HEAD_FAR = (2.4, 4.2), 4.0, 45.0  # mm² and mm of an arrow
 LARGEST = 3.3  # mm of the em of a match letter
 FULL = (0.37, 0.7)  # share of its box that is ink: a round spot is fuller
 DASHES = 4
+LEAST_LETTER = 0.2  # of the em: both sides of the box of a letter
 ARROW_LONG, ARROW_WIDE = (3.5, 9.5), (1.2, 3.2)  # mm over an arrow, along and across
 TAPER = 0.45  # mm beside the widest place of a head
 ARROW_FAR = 9.0  # mm from the word to its arrow
@@ -51,7 +52,7 @@ def notes_of(words: Iterable[Said], seen: Pieces) -> Iterator[Note]:
     for said in words:
         if columns[said.text, round(said.x)] >= DASHES:
             continue  # an upright dashed line looks like many an i
-        if said.bold and said.em < LARGEST and MATCH.match(said.text):
+        if said.bold and said.em < LARGEST and MATCH.match(said.text) and not _in_a_word(said, seen):
             yield Note("match", said.text, said.x, said.y)
         for found in BEVEL.finditer(said.text) if len(said.text) < 20 else ():
             yield Note("bevel", f"{found[1]}{found[2] or ''}", said.x, said.y)
@@ -61,6 +62,16 @@ def notes_of(words: Iterable[Said], seen: Pieces) -> Iterator[Note]:
             yield head
         if said.text == "top" and (arrow := _arrow(said, seen)) is not None:
             yield arrow
+
+
+def _in_a_word(said: Said, seen: Pieces) -> bool:
+    """Say whether a letter has others on both sides: it is one of a word that stands askew, which is not read."""
+    boxes = seen.boxes / DOTS
+    x, y = boxes[:, 0] + boxes[:, 2] / 2, len(seen.labels) / DOTS - boxes[:, 1] - boxes[:, 3] / 2
+    sides = boxes[:, 2:4]
+    letters = (sides.min(axis=1) > LEAST_LETTER * said.em) & (sides.max(axis=1) < said.em)
+    near = letters & (np.hypot(x - said.x, y - said.y) < said.em)
+    return int(near[1:].sum()) > len(said.text) + 1
 
 
 def _head(word: Said, seen: Pieces) -> Note | None:

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 import numpy as np
 import shapely
 
+from tests.rehearsal.askew import askew_words
 from tests.rehearsal.cut_lines import CutLine, cut_lines, inked_areas
 from tests.rehearsal.letters import Tag, tags
 from tests.rehearsal.notes import Note, Said, notes_of
@@ -115,9 +116,10 @@ def read_page(picture: PagePicture) -> ReadPage:
     if any(not mark.name for mark in marks) or not _letters(page.title) <= {tag.letter for tag in tagged}:
         lines = (*lines, *_upright(ink))  # of a strip that stands upright all words do
         marks = tuple(_marks(ink, seen, lines))
-    said = (Said(line.text, *line.middle, line.em, line.bold) for line in lines)
-    notes = tuple(notes_of(said, seen))
-    return ReadPage(picture.number, lines, tagged, cuts, marks, square, scale, notes, tuple(thin_lines(seen)))
+    thin = tuple(thin_lines(seen))
+    said = [Said(line.text, *line.middle, line.em, line.bold) for line in lines]
+    notes = tuple(notes_of((*said, *askew_words(ink, thin)), seen))
+    return ReadPage(picture.number, lines, tagged, cuts, marks, square, scale, notes, thin)
 
 
 def _letters(title: str) -> set[str]:

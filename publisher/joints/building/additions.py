@@ -82,7 +82,7 @@ class _Works:
         """Do one step."""
         kept = dict(self.stands)
         singles = [act for plan in adds for act in self._added(step, plan, trial)]
-        merged = list(_as_additions(singles))
+        merged = list(self._merged(singles))
         self.additions += [replace(act, number=number) for number, act in enumerate(merged, 1)]
         if trial:
             self.stands = kept
@@ -139,6 +139,21 @@ class _Works:
         self.unheld += [Unheld(step, site.name, name, (made_of,), True, True, plan.place) for name, made_of in unbuilt]
         return not lost and not unbuilt
 
+    def _merged(self, singles: Sequence[Addition]) -> Iterator[Addition]:
+        """Yield acts, with those of copies of one part that go in by the same way, one after another, as one."""
+        for _, run in groupby(enumerate(singles), lambda item: self._alike(item[1], item[0])):
+            own = [act for _, act in run]
+            yield replace(own[0], added=tuple(name for act in own for name in act.added))
+
+    def _alike(self, act: Addition, at: int) -> tuple[object, ...]:
+        """Return what is the same for acts that are one. The first of layers that wind up is an act of its own: it is laid by a
+        line of another part, and those after it by how far each is turned."""
+        if act.together or not act.part or act.how not in ("put", "bent"):
+            return (at,)
+        ways = tuple(tuple(round(v, 6) for v in way) for way in act.ways)
+        winds = act.turn != 0.0 and self.sites[act.assembly].movers[act.before[-1]].part == act.part
+        return (act.assembly, act.part, act.how, ways, act.turn, winds)
+
     def _turn(self, site: Site, name: str) -> float:
         """Return by how many degrees a layer is turned against the one below."""
         report = next((one for one in self.subject.wholes if one.stack.name == site.name), None)
@@ -155,20 +170,6 @@ def _meant(name: str, site: Site) -> tuple[str, ...]:
     if name == BRACES and site.stack:
         return tuple(mover for mover in site.movers if mover.startswith("brace_"))
     return (name,)
-
-
-def _as_additions(singles: Sequence[Addition]) -> Iterator[Addition]:
-    """Yield acts, with those of copies of one part that go in by the same way, one after another, as one."""
-    for _, run in groupby(enumerate(singles), lambda item: _alike(item[1], item[0])):
-        own = [act for _, act in run]
-        yield replace(own[0], added=tuple(name for act in own for name in act.added))
-
-
-def _alike(act: Addition, at: int) -> tuple[object, ...]:
-    if act.together or not act.part or act.how not in ("put", "bent"):
-        return (at,)
-    ways = tuple(tuple(round(v, 6) for v in way) for way in act.ways)
-    return (act.assembly, act.part, act.how, ways, act.turn)
 
 
 def _vector(way: np.ndarray) -> Vector:

@@ -85,3 +85,21 @@ def test_what_goes_in_by_two_moves_is_pressed_home_last(assembled: Callable) -> 
     stub = building.additions[-1]
     assert (stub.added, stub.ways) == (("stub",), ((0.0, 0.0, -1.0), (0.0, -1.0, 0.0)))
     assert stub.way == (0.0, -1.0, 0.0)
+
+
+WINDING = """
+sizes: {board: 5 mm}
+parts:
+  plinth: {name: Plinth, board: foam, shape: disc, with: {radius: 60 mm}}
+  step: {name: Step, board: foam, shape: spiral_stair_layer, with: {core_radius: 15 mm, reach: 60 mm, step_angle: 40 deg, turn: 20 deg}}
+assembly:
+  pile: {stack: [{part: plinth}, {part: step, count: 6, turn: 20 deg}]}
+"""
+
+
+def test_the_first_of_layers_that_wind_is_an_act_of_its_own(assembled: Callable) -> None:
+    """Added all at once, a picture showed six steps on the plinth and not that each is turned."""
+    building = built_by_steps(assembled(WINDING, "pile"))
+    plinth, first, others = building.additions
+    assert (plinth.added, first.added) == (("layer_1",), ("layer_2",))
+    assert (len(others.added), others.turn) == (5, 20.0)
