@@ -1,4 +1,5 @@
-"""Writes the generated pages of docs/ from the registries, and the list of the tool's own words for proof: ``python -m docs.generate``; ``--check`` fails when one is stale."""
+"""Writes the generated pages of docs/ from the registries, and the list of the tool's own words for proof: ``python -m docs.generate``;
+``--check`` fails when one is stale."""
 
 import sys
 from pathlib import Path

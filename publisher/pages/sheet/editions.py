@@ -26,9 +26,9 @@ class SoldSheet:
 
 @record
 class Edition:
-    """What one part of the world changes. ``where``: the paper there, by which pages name it; ``read_on``: its name in the table of papers; ``first``: the unit that stands first;
-    ``sold``: the ``sheets`` that board is sold in, in words; ``boards``: what shops call bare board and board with paper; ``names``:
-    (key, name, short name) of tools and materials that are called otherwise."""
+    """What one part of the world changes. ``where``: the paper there, by which pages name it; ``read_on``: its name in the table of papers;
+    ``first``: the unit that stands first; ``sold``: the ``sheets`` that board is sold in, in words; ``boards``: what shops call bare
+    board and board with paper; ``names``: (key, name, short name) of tools and materials that are called otherwise."""
 
     name: str
     where: str
