@@ -4,9 +4,10 @@ They are set when all else of a template stands, so that they move nothing. An e
 pencil line round a template that is traced, which is drawn smaller by the trace allowance.
 """
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from math import atan2, cos, degrees, dist, pi
 
+import numpy as np
 import shapely
 from shapely.ops import substring
 
@@ -14,7 +15,7 @@ from publisher.basics import Box, Layer, LengthPromise, Path, Point, Pose, polar
 from publisher.basics.wording import LengthUnit, say_length
 from publisher.geometry import Dimension, Part, dimensions_of, polygon
 from publisher.pages.model import Drawn, Fill, Stroke
-from publisher.pages.templates.part_strokes import quiet_lines
+from publisher.pages.templates.part_strokes import is_texture, line_string, quiet_lines, template_marks
 from publisher.pages.type import DIMENSION, LEAST, NOTE, Note, Setter, TypeStyle, note_at
 
 ARROW = 2.2  # mm, length of an arrow head; ISO 129-1 draws it with 30°
@@ -24,6 +25,8 @@ OFF_END = 1.4  # and from its end to words beyond it
 WORDS_CLEAR = 0.6  # mm round words
 DIMENSION_CLEAR = 0.4  # mm from a line to words of others
 BESIDE_LINE = 0.6  # mm beside it and its words where lines of a surface are broken
+OFF_ROW = (0.8, -0.8, 1.6, -1.6)  # mm by which a line is moved off a row of the surface
+HIDDEN_ROW = 4.0 * BESIDE_LINE  # mm of a row along a line: more than of a joint that it crosses
 OFF_AXIS = 1e-6  # mm by which a line may be off an axis
 ALONG = (0.5, 0.3, 0.7, 0.15, 0.85)  # of the line, where words are looked for beside it
 
@@ -113,6 +116,9 @@ class _Room:
             drawn = shapely.Polygon(polygon(part.template.outer, pose)).buffer(part.trace_allowance)
             self.reach = self.reach.intersection(drawn)
         self.reach = self.reach.buffer(0.01)  # into a hole a line may lead, over the rim it may not
+        self.rim = whole.boundary
+        texture = [line_string(mark.path.placed(pose)) for mark in template_marks(part) if is_texture(mark)]
+        self.rows = np.array(texture, dtype=object)
         self.holes = [polygon(hole, pose) for hole in part.template.holes]
         for geometry in (self.ground, self.lines, self.reach):
             shapely.prepare(geometry)
@@ -129,8 +135,7 @@ class _Room:
         """Return the first line and the first place of its words that are clear, these of the ``tracks`` of other lengths too; large
         words before small ones."""
         for style in (NOTE, LEAST):
-            for own in dimension.lines:
-                start, end = pose.apply(own[0]), pose.apply(own[1])
+            for start, end in self._off_rows([(pose.apply(a), pose.apply(b)) for a, b in dimension.lines]):
                 track = shapely.LineString((start, end))
                 if not self.reach.covers(track) or track.dwithin(taken, DIMENSION_CLEAR) or self._crosses_a_hole(track):
                     continue
@@ -141,6 +146,24 @@ class _Room:
                     if clear and not area.intersects(taken) and not note.area().intersects(own_lines):
                         return DimensionLine(start, end, dimension.lengths[0], note)
         return None
+
+    def _off_rows(self, lines: Sequence[tuple[Point, Point]]) -> Iterator[tuple[Point, Point]]:
+        """Yield lines, first those that hide no row of the surface, then others moved off it along the edges at which they end."""
+        hiding = [line for line in lines if self._hides_a_row(*line)]
+        yield from (line for line in lines if line not in hiding)
+        for start, end in hiding:
+            away = atan2(end[1] - start[1], end[0] - start[0]) + pi / 2.0
+            for by in OFF_ROW:
+                moved = polar(by, away, start), polar(by, away, end)
+                on_edges = all(self.rim.distance(shapely.Point(at)) < OFF_AXIS for at in moved)
+                if on_edges and not self._hides_a_row(*moved):
+                    yield moved
+        yield from hiding
+
+    def _hides_a_row(self, start: Point, end: Point) -> bool:
+        """Say whether a line would run along a row of the surface, which is broken beside it: better across its short joints."""
+        beside = shapely.LineString((start, end)).buffer(BESIDE_LINE, cap_style="flat")
+        return bool(shapely.length(shapely.intersection(self.rows, beside)).max(initial=0.0) > HIDDEN_ROW)
 
     def _crosses_a_hole(self, track: shapely.LineString) -> bool:
         """Say whether a line runs through an opening in which it does not end: it would read as if it were measured to it."""

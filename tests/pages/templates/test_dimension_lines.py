@@ -110,3 +110,14 @@ def test_no_word_and_no_hatching_lies_on_a_length_into_a_hole(
         wide = context.type.width(words.text, TypeStyle("", "regular", words.size, 1.0))
         if words.turn == 0.0:
             assert not shapely.box(words.x, words.y, words.x + wide, words.y + 1.5).intersects(tracks), words.text
+
+
+def test_a_length_hides_no_row_of_bricks(demo: Callable[..., Context]) -> None:
+    """Beside its line a surface is broken: along a row that would be all of it, so the line is moved between two rows."""
+    context = demo("toll-house")
+    side = next(part for part in context.parts if part.letter == "B")
+    (line,) = dimension_lines(side, Pose(), context.type, "mm", ())
+    rows = [mark.path.points for mark in side.marks if len(mark.path.points) == 2]
+    level = [a[1] for a, b in rows if abs(a[1] - b[1]) < 1e-6]
+    assert min(abs(y - line.start[1]) for y in level) > 0.6
+    assert polygon(side.outline).boundary.distance(shapely.Point(line.start)) < 1e-6
