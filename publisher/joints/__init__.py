@@ -19,12 +19,15 @@ from publisher.joints.acts_of_steps import (
     covering_of,
     face_paper,
     face_up,
+    has_relief,
     how_made,
     opened_before,
     parts_in_hand,
     parts_of_act,
+    pricked_marks,
     scored,
     slit_face,
+    taken_apart,
     to_take,
     turned_over,
     wanted_parts,
@@ -71,7 +74,7 @@ from publisher.joints.promised import (
     sides_of,
     with_promises,
 )
-from publisher.joints.promised_acts import does_key
+from publisher.joints.promised_acts import APART, does_key
 from publisher.joints.put_together import as_glued, facts_of, propose_steps, put_together
 from publisher.joints.stack_trials import pile_sentences, trials_of
 from publisher.joints.trades import STEEP_BEVEL, STEEPEST_DRAWN, TRADE, steep_bevels, trades_of
@@ -80,6 +83,7 @@ from publisher.joints.ways_up import WAYS_UP
 RULES: tuple[Rule, ...] = (*CHECKS, MEETING_SIZE_ALONE, PACKS_DO_NOT_MEET)
 
 __all__ = [
+    "APART",
     "COVER_PICTURE",
     "HOLDS_TIGHT",
     "JOINT",
@@ -129,6 +133,7 @@ __all__ = [
     "face_up",
     "facts_of",
     "handling_sentences",
+    "has_relief",
     "how_made",
     "limit_of",
     "margin_of",
@@ -136,6 +141,7 @@ __all__ = [
     "parts_in_hand",
     "parts_of_act",
     "pile_sentences",
+    "pricked_marks",
     "propose_steps",
     "put_together",
     "safe_ends",
@@ -152,6 +158,7 @@ __all__ = [
     "spread_ends",
     "steep_bevels",
     "suggest",
+    "taken_apart",
     "takes_words",
     "to_take",
     "trades_of",

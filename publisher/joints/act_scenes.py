@@ -16,12 +16,15 @@ from publisher.joints.acts_of_steps import (
     counted_parts,
     covered_face,
     face_paper,
+    has_relief,
     parts_of_act,
+    pricked_marks,
     scored,
     slit_face,
+    taken_apart,
 )
 from publisher.joints.model import Joined
-from publisher.joints.promised_acts import SIGNS, InPieces, does_key
+from publisher.joints.promised_acts import APART, SIGNS, InPieces, does_key
 from publisher.joints.scenes import scene_promise
 from publisher.joints.trades import bevelling_picture
 
@@ -38,7 +41,7 @@ TOOLS = {
     "press": ("stick",),
     "cut_openings": ("knife",),
     "glue": ("bottle",),
-    "seal": ("brush", "bottle"),
+    "seal": ("brush", "bottle", "pot", "sealed"),
     "paint": ("brush", "pot"),
 }
 """The tools of acts that a sketch shows whatever the parts are."""
@@ -59,6 +62,9 @@ def _scenes(works: InHand) -> Iterator[DrawingPromise]:
                 key = f"{does_key(works.design, step, act)}:scene:{name}"
                 made = bevelling_picture(key, _bevels(parts)) if name == "bevelling" else scene_promise(key, name)
                 yield replace(made, among=True)
+        if taken_apart(works, step):
+            made = scene_promise(f"{does_key(works.design, step, APART)}:scene:taken_apart", "taken_apart")
+            yield replace(made, among=True)
         if step.wait and (having or _stands(works)):
             yield from _waiting(works, step, number)
 
@@ -72,6 +78,11 @@ def _of_act(works: InHand, step: StepPlan, act: str, parts: Sequence[CountedPart
     """Yield the scenes of an act that is done to parts."""
     yield from TOOLS.get(act, ())
     first = parts[0][0] if parts else None
+    if act == "trace" and "pins" in step.uses:
+        carded = (part for part, _ in parts if part.printed != "sizes")
+        yield from ("pin",) if any(map(pricked_marks, carded)) else ()
+    if act == "paint" and has_relief(works):
+        yield from ("painted_dark", "painted_raised")
     if act == "press":
         yield from _pressed(works, parts)
     if act == "cut_outlines" and {part.id for part, _ in parts} - bevelled_later(works, step):

@@ -6,7 +6,7 @@ from typing import Literal, Protocol
 
 from publisher.basics import LineKind, Purpose
 from publisher.design import Design, PartPlan, StepPlan
-from publisher.geometry import Part
+from publisher.geometry import Mark, Part
 from publisher.joints.model import Joined
 
 COUNTED = ("cut", "texture")  # stages in which every copy is taken in hand, spares among them
@@ -21,6 +21,8 @@ ON_THE_FACE = ("trace", "press", "draw", "cut_openings", "cut_outlines")  # done
 OF_STAGES: dict[str, tuple[str, ...]] = {"texture": ("press",), "seal": ("seal",), "paint": ("paint",)}
 """The acts of a step that names none."""
 
+PRICKED = (Purpose.SURFACE, Purpose.CENTRE, Purpose.LAP)
+LEAST_PRICKED = 10.0  # mm: of a shorter line one sees both ends at once
 LEAST_SCORED = 10.0  # mm: a shorter mark is none to fold along
 
 CountedPart = tuple[Part, int]
@@ -192,6 +194,29 @@ def parts_of_act(context: InHand, step: StepPlan, act: str) -> tuple[CountedPart
     if act not in ("press", "draw"):
         return own
     return tuple(one for one in own if how_made(context, step, one[0]) == act) or own
+
+
+def pricked_marks(part: Part) -> tuple[Mark, ...]:
+    """Return the straight lines within a card whose ends are pricked through with pins: of its pattern, and where it or what comes to it
+    has its middle or its place. Slits and grooves have a side of their own."""
+    marks = (mark for mark in part.marks if mark.purpose in PRICKED and not mark.path.closed)
+    return tuple(mark for mark in marks if len(mark.path.points) == 2 and mark.path.length >= LEAST_PRICKED)
+
+
+def taken_apart(context: InHand, step: StepPlan) -> bool:
+    """Tell whether what stands dry is taken apart at the end of a step: the last that puts it up so, of parts that it names."""
+    number = step_number(context.design, step)
+    steps = context.design.steps
+    goes_on = number < len(steps) and steps[number].stage == DRY
+    tried = any(act.trial and act.step == number for act in context.joined.additions)
+    return tried and not goes_on and any(count for _, count in counted_parts(context, step))
+
+
+def has_relief(context: InHand) -> bool:
+    """Tell whether a step presses a pattern in: then what lies between its joints is raised."""
+    return any(
+        "press" in acts_of_step(context, step) and any(counted_parts(context, step)) for step in context.design.steps
+    )
 
 
 def covering_of(context: InHand, step: StepPlan) -> tuple[str, ...]:

@@ -12,8 +12,12 @@ from publisher.joints.acts_of_steps import (
     parts_in_hand,
     parts_of_act,
     step_number,
+    taken_apart,
 )
 from publisher.joints.model import Joined
+
+APART = "apart"
+"""What is done to what a step put up dry: no act that a designer names."""
 
 SIGNS: dict[str, tuple[int, int]] = {
     "trace": (0, 0),
@@ -27,6 +31,7 @@ SIGNS: dict[str, tuple[int, int]] = {
     "roll": (0, 0),
     "glue": (0, 0),
     "slit": (1, 1),
+    APART: (1, 0),
 }
 """Of each act that is done to parts: how often its sketch says that something is right, and that it is wrong."""
 
@@ -49,7 +54,8 @@ def _done(works: InPieces) -> Iterator[DonePromise]:
     for step in works.design.steps:
         if not any(counted_parts(works, step)):
             continue
-        for act in dict.fromkeys(acts_of_step(works, step)):
+        apart = (APART,) if taken_apart(works, step) else ()
+        for act in dict.fromkeys((*acts_of_step(works, step), *apart)):
             key = does_key(works.design, step, act)
             for part, count in parts_of_act(works, step, act) if act in SIGNS else ():
                 rings = tuple(path.points for path in part.outline.paths)

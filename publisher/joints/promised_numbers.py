@@ -142,7 +142,11 @@ def _of_needs(design: Design) -> Iterator[FigurePromise]:
 def _of_steps(joined: Joined) -> Iterator[FigurePromise]:
     """Yield how many copies of each part the steps put in their places, and how far what they lay on reaches over walls."""
     for step, part in sorted({(act.step, act.part) for act in joined.additions if act.part}):
-        yield FigurePromise(f"copies of {part} that step {step} adds", float(joined.added(step, part)), "count")
+        every = joined.added(step, part)
+        yield FigurePromise(f"copies of {part} that step {step} adds", float(every), "count")
+        times = {act.times for act in joined.additions if act.step == step and not act.trial}
+        if len(times) == 1 and every % (each := min(times)) == 0 and each > 1:
+            yield FigurePromise(f"copies of {part} that step {step} adds to each", float(every // each), "count")
     for far in sorted({abs(one.far) for one in joined.reaches}):
         yield FigurePromise("reach of what is laid on walls", far, "length")
 

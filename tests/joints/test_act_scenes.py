@@ -6,9 +6,11 @@ import pytest
 
 from publisher.basics import Point
 from publisher.joints.act_scenes import act_scenes
-from publisher.pages.instructions import face_sketches
+from publisher.pages.instructions import apart_sketches, coat_sketches, face_sketches
 from publisher.pages.instructions.sketch_pen import SketchPen
+from publisher.pages.model import Stroke
 from publisher.pages.sheet.draft import Context
+from publisher.pages.type import PICTURE_CUE
 from tests.proof.refused import refused_by
 
 RIGHT: dict[str, Callable[..., None]] = {
@@ -28,10 +30,25 @@ def scenes(context: Context) -> dict[str, set[str]]:
 
 def test_scenes_follow_from_the_acts(demo: Callable[..., Context]) -> None:
     stair, house, bridge = (scenes(demo(slug)) for slug in ("lock-stair", "toll-house", "bridge"))
-    assert house["trace"] == {"pencil"} and house["bevel"] == {"bevelling"}
+    assert house["trace"] == {"pencil", "pin"} and house["bevel"] == {"bevelling"}
     assert {"edge_grooved", "pressed_grooved", "cut_through", "stick"} <= stair["press"]
     assert any(name.startswith("rolled_") for name in bridge["roll"])
-    assert "clock" in stair["wait"] and {"brush", "pot"} <= house["paint"]
+    assert "clock" in stair["wait"] and {"brush", "pot", "painted_dark", "painted_raised"} <= house["paint"]
+    assert house["apart"] == bridge["apart"] == {"taken_apart"} and "sealed" in house["seal"]
+
+
+def test_a_coat_on_one_face_alone_and_parts_that_stay_together_are_refused(monkeypatch: pytest.MonkeyPatch) -> None:
+    sealed = coat_sketches.sealed
+
+    def one_face(pen: SketchPen) -> None:
+        sealed(pen)
+        pen.drawn = [thing for thing in pen.drawn if not (isinstance(thing, Stroke) and thing.style == PICTURE_CUE)]
+
+    monkeypatch.setattr(coat_sketches, "sealed", one_face)
+    assert "proof/step-picture" in refused_by("toll-house")
+    monkeypatch.undo()
+    monkeypatch.setattr(apart_sketches, "part_cells", lambda *_: ())
+    assert "proof/done" in refused_by("toll-house")
 
 
 def test_a_clock_is_promised_with_how_long_to_wait(demo: Callable[..., Context]) -> None:

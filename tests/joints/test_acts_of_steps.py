@@ -5,6 +5,7 @@ from dataclasses import replace
 
 import pytest
 
+from publisher.basics import Purpose
 from publisher.design import StepPlan, SurfacePlan
 from publisher.joints import (
     acts_of_step,
@@ -12,11 +13,14 @@ from publisher.joints import (
     counted_parts,
     covering_of,
     face_up,
+    has_relief,
     how_made,
     opened_before,
     parts_of_act,
+    pricked_marks,
     turned_over,
 )
+from publisher.joints.acts_of_steps import LEAST_PRICKED
 from publisher.pages.instructions.step_acts import acts_before, strip_parts
 from publisher.pages.instructions.step_block import things_needed
 from publisher.pages.sheet.draft import Context
@@ -167,3 +171,24 @@ def test_openings_are_open_where_an_act_before_cut_them(demo: Callable[..., Cont
         ((both,), both, {gable.id}),
     ):
         assert opened_before(with_steps(house, *steps), asked) == opened
+
+
+def test_pins_go_through_long_straight_lines_of_a_card_but_no_slits(demo: Callable[..., Context]) -> None:
+    parts = {part.letter: part for part in demo("bridge").parts}
+    assert pricked_marks(parts["A"]) and pricked_marks(parts["F"]) and not pricked_marks(parts["E"])
+    assert all(mark.path.length >= LEAST_PRICKED for mark in pricked_marks(parts["A"]))
+    assert not {mark.purpose for part in parts.values() for mark in pricked_marks(part)} & {Purpose.BEND}
+
+
+def test_of_what_is_built_more_than_once_each_has_its_share(demo: Callable[..., Context]) -> None:
+    figures = {figure.name: figure.value for figure in demo("bridge").joined.figures}
+    shares = {name: value for name, value in figures.items() if name.endswith(" to each")}
+    assert shares == {"copies of pier_layer that step 10 adds to each": 4.0}
+    assert figures["copies of pier_layer that step 10 adds"] == 8.0
+
+
+def test_what_is_pressed_in_leaves_the_rest_raised(demo: Callable[..., Context]) -> None:
+    context = demo("toll-house")
+    smooth = tuple(one for one in context.design.steps if "press" not in acts_of_step(context, one))
+    assert has_relief(context)
+    assert not has_relief(replace(context, design=replace(context.design, steps=smooth)))

@@ -11,7 +11,14 @@ import pytest
 
 from publisher import joints
 from publisher.joints.scenes import TABLE, scene_names, scene_promise
-from publisher.pages.instructions import act_sketches, bend_sketches, face_sketches
+from publisher.pages.instructions import (
+    act_sketches,
+    apart_sketches,
+    bend_sketches,
+    coat_sketches,
+    face_sketches,
+    part_sketches,
+)
 from publisher.pages.instructions.act_sketches import TALL, WIDE
 from publisher.pages.instructions.part_sketches import FIELD_TALL, FIELD_WIDE
 from publisher.pages.instructions.sketch_pen import SketchPen
@@ -51,7 +58,10 @@ PARTS_OF_ONE: dict[str, Callable[[SketchPen], None]] = {
     "cut_through": face_sketches.cut_through,
     "edge_grooved": face_sketches.edge_grooved,
     "knife": lambda pen: pen.knife((0.0, 0.0)),
+    "painted_dark": coat_sketches.painted_dark,
+    "painted_raised": coat_sketches.painted_raised,
     "pencil": lambda pen: pen.pencil((0.0, 0.0), 0.0, LONG),
+    "pin": lambda pen: pen.pin((0.0, 0.0), 0.0, part_sketches.PRICKED_OUT),
     "pot": lambda pen: pen.pot(0.0, 0.0),
     **{f"pressed_{what}": partial(face_sketches.pressed, what=what) for what in face_sketches.PRESSED},
     **{
@@ -61,8 +71,10 @@ PARTS_OF_ONE: dict[str, Callable[[SketchPen], None]] = {
     },
     "scored_grooved": partial(face_sketches.scored_section, grooved=True),
     "scored_plain": partial(face_sketches.scored_section, grooved=False),
+    "sealed": coat_sketches.sealed,
     "slit_through": bend_sketches.crossed_through,
     "stick": lambda pen: pen.stick((0.0, 0.0), 0.0, LONG),
+    "taken_apart": apart_sketches.taken_apart,
 }
 """Scenes that are shown among other things."""
 

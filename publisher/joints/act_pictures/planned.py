@@ -37,14 +37,38 @@ OF_LAYERS = (STACK_VIEW, *(View(turned, STACK_VIEW.above) for turned in (-28.0, 
 def draw_acts(subject: Assembled, acts: Sequence[Addition]) -> tuple[Drawing, ...]:
     """Return the pictures of a building's acts, each called ``act:STEP:NUMBER``, as numbered in its step; in mm of the paper."""
     kept: dict[str, tuple[View, Array]] = {}
+    last: dict[str, int] = {}
     made: list[Drawing] = []
+    seen_upright = _seen_upright(subject, acts)
     for scene in scenes_of(subject, acts):
         before = kept.get(scene.assembly)
+        if before is not None and _between(scene.assembly, last[scene.assembly], _step_of(scene), seen_upright):
+            before = (before[0], np.eye(3))
         sight = best_sight(scene, before[0] if before is not None else None)
         turned = _turning(before, (sight.view, scene.turn))
         kept[scene.assembly] = (sight.view, scene.turn)
+        last[scene.assembly] = _step_of(scene)
         made.append(finish(act_picture(scene, sight, turned=turned), scene.key, scene.alt))
     return (*made, *draw_states(subject, acts))
+
+
+def _step_of(scene: ActScene) -> int:
+    return int(scene.key.split(":")[1])
+
+
+def _seen_upright(subject: Assembled, acts: Sequence[Addition]) -> frozenset[tuple[int, str]]:
+    """Return after which steps which assembly is shown as it stands: what a step ends with is left to dry, sealed or painted."""
+    found: set[tuple[int, str]] = set()
+    for number, step in enumerate(subject.design.steps, 1):
+        done = [act.assembly for act in acts if act.step <= number and not act.trial]
+        if done and (step.wait or {"seal", "paint"} & {*(step.acts or ()), step.stage}):
+            found.add((number, done[-1]))
+    return frozenset(found)
+
+
+def _between(assembly: str, first: int, next_one: int, seen: frozenset[tuple[int, str]]) -> bool:
+    """Tell whether an assembly was seen as it stands after one step and before another."""
+    return any(name == assembly and first <= step < next_one for step, name in seen)
 
 
 def _turning(before: tuple[View, Array] | None, now: tuple[View, Array]) -> Turning:

@@ -65,7 +65,7 @@ def pressing_in(pen: SketchPen, parts: CountedParts, paper: FacePaper = "bare") 
     for art in arts:
         art.lettered(pen)
     if not grooved:
-        put_flag(pen, UP, FIELD, [art.shape for art in reversed(arts)])
+        put_flag(pen, UP, FIELD, [art.shape for art in reversed(arts)], BOARD_ROUND)
 
 
 def drawing_on(pen: SketchPen, parts: CountedParts) -> None:
@@ -79,7 +79,7 @@ def drawing_on(pen: SketchPen, parts: CountedParts) -> None:
     stand_tool(pen, pen.pencil, [_row_ruled(pen, arts[0])], FIELD)
     for art in arts:
         art.lettered(pen)
-    put_flag(pen, UP, FIELD, [art.shape for art in reversed(arts)])
+    put_flag(pen, UP, FIELD, [art.shape for art in reversed(arts)], BOARD_ROUND)
 
 
 def scoring(pen: SketchPen, parts: CountedParts) -> None:

@@ -1,4 +1,4 @@
-"""The sketches of what is done to what stands already: it waits and is held, it is sealed, it is painted and is finished."""
+"""The sketches of what is done to what stands already: it waits and is held, and is finished."""
 
 from collections.abc import Sequence
 from typing import Literal
@@ -8,11 +8,11 @@ import shapely
 from publisher.basics import Box
 from publisher.joints import Drawing
 from publisher.pages.front import FIGURE_GAP, figure_beside
-from publisher.pages.instructions.part_art import part_cells
-from publisher.pages.instructions.part_sketches import FIELD_TALL, FIELD_WIDE, CountedParts
+from publisher.pages.instructions.part_sketches import FIELD_TALL, FIELD_WIDE
 from publisher.pages.instructions.sketch_pen import SketchPen
+from publisher.pages.instructions.sketch_places import frame_text
 from publisher.pages.sheet import drawn_size, place_drawing
-from publisher.pages.type import PICTURE_CONTOUR, PICTURE_DETAIL
+from publisher.pages.type import PICTURE_CONTOUR
 
 PIN_ROOM = 11.0  # mm at the left, for the heads of pins
 PIN_OUT = 10.0  # mm of a pin that are not yet in the board
@@ -39,8 +39,10 @@ def waiting(
     uses: tuple[str, ...],
     said: Sequence[str],
     pins: PinsFrom = "corner",
+    times: int = 1,
 ) -> None:
-    """What stands so far with what holds it while it dries, and a clock. ``pins``: where they go in, if the step uses any."""
+    """What stands so far with what holds it while it dries, and a clock. ``pins``: where they go in, if the step uses any. ``times``: so
+    many of what is shown are made, and wait."""
     weighed = any(one in uses for one in WEIGHTS)
     top = FIELD_TALL - (19.0 if weighed else 1.0)
     if "pins" not in uses or (weighed and pins == "above"):  # under a weight no pin is left standing
@@ -49,7 +51,7 @@ def waiting(
     if pins == "above":
         top -= PIN_OUT + 2.0
     low = 5.4 + (PIN_OUT + 1.0 if pins == "below" else 0.0)
-    box = _shown(pen, stands, Box(PIN_ROOM if pinned else 1.0, low, FIELD_WIDE - SIDE_ROOM - 2.0, top))
+    box = draw_standing(pen, stands, Box(PIN_ROOM if pinned else 1.0, low, FIELD_WIDE - SIDE_ROOM - 2.0, top))
     middle = (box.left + box.right) / 2
     if weighed:
         wide = min(max(box.width, 22.0), 40.0)
@@ -74,6 +76,8 @@ def waiting(
     if "masking_tape" in uses:
         x, y = box.right - 3.0, box.bottom + 0.45 * box.height  # round the corner at its right
         pen.tape((x - 4.0, y - 1.4), (x + 4.0, y + 1.4), (x + 3.2, y + 4.2), (x - 4.8, y + 1.4))
+    if times > 1:
+        frame_text(pen, f"{times} ×", (3.5, FIELD_TALL - 6.0))
     pen.clock(FIELD_WIDE - 7.5, 17.0, wait)
     if any(one in uses for one in GLUES):
         pen.bottle(FIELD_WIDE - 7.5, FIELD_TALL - 18.0)
@@ -102,49 +106,15 @@ def _upright(stands: Drawing, box: Box, share: float, *, highest: bool) -> float
     return box.bottom + own * box.height / stands.height
 
 
-def sealing(pen: SketchPen, stands: Drawing | None, parts: CountedParts, *, twice: bool) -> None:
-    """A brush with thinned glue on bare edges and faces: on what stands, or on the parts."""
-    box = _on(pen, stands, parts)
-    pen.brush((box.right - 3.0, box.bottom + 0.55 * box.height), -38.0)
-    pen.turning((box.right - 5.0, box.bottom + 0.45 * box.height), 4.0, 200.0, 330.0)
-    pen.bottle(FIELD_WIDE - 10.0, 6.0)
-    pen.count("+", FIELD_WIDE - 6.4, 9.6)
-    _drop(pen, FIELD_WIDE - 3.2, 10.4)
-    if twice:
-        pen.count("2 ×", FIELD_WIDE - 6.0, 1.0)
-
-
-def painting(pen: SketchPen, stands: Drawing | None, parts: CountedParts, figure: float) -> None:
-    """The finished piece with a figure beside it, a brush and pots of paint: dark first, light after it."""
-    box = _on(pen, stands, parts, figure)
-    pen.brush((box.right - 3.0, box.bottom + 0.7 * box.height), -38.0)
-    low = FIELD_WIDE - 12.0
-    pen.pot(low, 14.0)
-    pen.blackened(_dark(low, 14.0))
-    pen.count("1", low + 11.0, 16.0)
-    pen.pot(low, 2.0)
-    pen.count("2", low + 11.0, 4.0)
-
-
 def finished(pen: SketchPen, stands: Drawing, figure: float) -> None:
     """What stands once a step is done, ticked, with a figure beside it."""
-    _with_figure(pen, stands, Box(1.0, 1.0, FIELD_WIDE - 8.0, FIELD_TALL - 1.0), figure)
+    with_figure(pen, stands, Box(1.0, 1.0, FIELD_WIDE - 8.0, FIELD_TALL - 1.0), figure)
     pen.right(FIELD_WIDE - 6.0, FIELD_TALL - 7.0)
 
 
-def _on(pen: SketchPen, stands: Drawing | None, parts: CountedParts, figure: float = 0.0) -> Box:
-    room = Box(1.0, 1.0, FIELD_WIDE - SIDE_ROOM - 1.0, FIELD_TALL - 5.0)
-    if stands is not None:
-        return _with_figure(pen, stands, room, figure)
-    for art in part_cells(parts, room):
-        art.outline(pen)
-        art.lettered(pen)
-        art.counted(pen)
-    return room
-
-
-def _with_figure(pen: SketchPen, stands: Drawing, room: Box, base: float) -> Box:
-    """Draw what stands, as large as fits beside a figure on its base (mm of the piece; 0: none)."""
+def with_figure(pen: SketchPen, stands: Drawing, room: Box, base: float, *, draw: bool = True) -> Box:
+    """Draw what stands, as large as fits beside a figure on its base (mm of the piece; 0: none); return where it is. ``draw`` False: the
+    figure alone."""
     wide = base * (1.0 + FIGURE_GAP)
     scale = min(room.width / (stands.width + wide), room.height / stands.height, 1.0)
     box = Box(
@@ -155,10 +125,10 @@ def _with_figure(pen: SketchPen, stands: Drawing, room: Box, base: float) -> Box
     )
     if base:
         pen.drawn.append(figure_beside(pen.on_page((room.left, room.bottom)), base * scale * pen.scale))
-    return _shown(pen, stands, box)
+    return draw_standing(pen, stands, box) if draw else box
 
 
-def _shown(pen: SketchPen, stands: Drawing | None, room: Box) -> Box:
+def draw_standing(pen: SketchPen, stands: Drawing | None, room: Box) -> Box:
     """Draw what stands at the foot of a room; return where it is."""
     if stands is None:
         return room
@@ -168,14 +138,3 @@ def _shown(pen: SketchPen, stands: Drawing | None, room: Box) -> Box:
     (left, bottom), (right, top) = pen.on_page((box.left, box.bottom)), pen.on_page((box.right, box.top))
     pen.drawn += place_drawing(pen.setter, stands, Box(left, bottom, right, top), labels=False, details=False)
     return box
-
-
-def _dark(left: float, bottom: float) -> shapely.Polygon:
-    """Return the label of a pot of dark paint."""
-    return shapely.box(left + 1.6, bottom + 2.6, left + 7.4, bottom + 4.8)
-
-
-def _drop(pen: SketchPen, x: float, y: float) -> None:
-    """Draw a drop of water."""
-    ring = ((x, y + 3.2), (x + 1.1, y + 0.6), (x + 0.7, y - 0.4), (x, y - 0.7), (x - 0.7, y - 0.4), (x - 1.1, y + 0.6))
-    pen.line(*ring, style=PICTURE_DETAIL, closed=True)

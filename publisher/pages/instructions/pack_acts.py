@@ -28,6 +28,7 @@ from publisher.pages.front import (
     square_between,
 )
 from publisher.pages.instructions import pack_sketches as sketches
+from publisher.pages.instructions.gauge_sketches import gauging
 from publisher.pages.instructions.layout_sketches import marking_out
 from publisher.pages.instructions.step_acts import ActSketch, guides_of, short_length
 from publisher.pages.sheet import PAGE_SQUARE, Context, Numbers
@@ -113,8 +114,8 @@ def _measure(context: Context, numbers: Numbers | None) -> Act | None:
     said = [f"Stand a strip of your board on its edge in the gauge on page {CHECK_PAGE}."]
     check = f"the board is {ends.removeprefix('of ')} thick."
     sketch = ActSketch(
-        partial(sketches.gauging, check=CHECK_PAGE, ends=ends.removeprefix("from ")),
-        "A board on its edge in the gauge of the print check",
+        partial(gauging, check=CHECK_PAGE, ends=ends.removeprefix("from ")),
+        "A strip of the board on its edge in the gauge, ticked where it fits; too thick for its gap and loose in it, crossed out",
     )
     if piles:
         page = (numbers.page_of("cautions:1") if numbers is not None else None) or WIDEST[0]
@@ -268,7 +269,7 @@ def _mark_out(context: Context, numbers: Numbers | None) -> Act | None:
                 parts={part.id: part for part in context.parts},
                 counted=[(part, context.copies(part)) for part in context.parts],
                 coupon=("slot" if fit.slot else "step") if fit is not None else "",
-                page=ranges(range(pages[0], pages[1] + 1)),
+                pages=(str(CHECK_PAGE), ranges(range(pages[0], pages[1] + 1))),
             ),
             "The board with all pieces as the layout shows them; before them the coupon, which fits",
         ),

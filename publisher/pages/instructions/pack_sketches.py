@@ -1,4 +1,4 @@
-"""The sketches of the acts that every pack begins with: print and measure, measure the board, tape, make templates."""
+"""The sketches of the acts that every pack begins with: print and measure, press a pile, tape, make templates."""
 
 from collections.abc import Sequence
 from math import hypot, radians, tan
@@ -9,9 +9,9 @@ from shapely.affinity import affine_transform
 from publisher.basics import Box, Point, record
 from publisher.geometry import Part
 from publisher.pages.instructions.part_art import part_cells, ring_points
-from publisher.pages.instructions.part_sketches import FIELD, FIELD_WIDE
+from publisher.pages.instructions.part_sketches import FIELD, FIELD_WIDE, UP
 from publisher.pages.instructions.sketch_pen import SketchPen, along_arc
-from publisher.pages.instructions.sketch_places import stand_tool
+from publisher.pages.instructions.sketch_places import put_bracket, stand_tool
 from publisher.pages.tiles import Cell, Tiling
 from publisher.pages.type import CUT, PICTURE_CONTOUR, PICTURE_DETAIL, PICTURE_GHOST, PICTURE_OUTLINE
 
@@ -23,6 +23,7 @@ ARROW_BESIDE = 4.0  # mm from the word that an arrow stands beside
 TILES_SPREAD = 0.14  # share of a template's size by which its tiles stand apart
 TAPE_ACROSS, TAPE_ALONG = 5.0, 2.6  # mm: a strip of tape across a seam, and along it
 TAPED_SHOWN = 2  # templates of which the tiles are drawn
+PRINTS = 37.6  # mm up: where the prints lie that come down on card
 MOST_ROUGH = 6  # pieces of paper that are shown
 ROUGH = (
     (0.0, 0.06),
@@ -65,29 +66,6 @@ def _printer(pen: SketchPen, left: float, number: str) -> None:
     pen.line((left + 1.0, low + 1.2), (left + 25.0, low + 1.2))
     pen.count("100 %", left + 13.0, low + 3.8)
     pen.count(number, left + 13.0 if left > 20.0 else left + 5.0, 35.4 if left <= 20.0 else 24.0)
-
-
-def gauging(pen: SketchPen, check: int, ends: str) -> None:
-    """A board that stands on its edge between the lines of the gauge, and which thickness will do."""
-    pen.sheet(2.0, 9.0, FIELD_WIDE - 2.0, 47.0, str(check))
-    low = 20.0
-    pen.line((8.0, low), (58.0, low), style=CUT)
-    pen.line((8.0, low + 6.0), (58.0, low + 12.0), style=CUT)
-    for step in range(6):
-        x = 8.0 + 10.0 * step
-        pen.line((x, low), (x, low + 6.0 + 1.2 * step), style=PICTURE_DETAIL)
-    middle = low + 9.0
-    ring = ((28.0, low), (38.0, low), (38.0, middle), (28.0, middle))
-    back = ((28.0, middle), (38.0, middle), (43.0, middle + 12.0), (33.0, middle + 12.0))
-    side = ((38.0, low), (43.0, low + 12.0), (43.0, middle + 12.0), (38.0, middle))
-    for face in (back, side):
-        pen.white(*face)
-        pen.line(*face, style=PICTURE_CONTOUR, closed=True)
-    pen.section(*ring)
-    pen.arrow((49.0, middle + 10.5), (45.0, middle + 4.0))
-    pen.right(5.0, 2.6)
-    said = ends if pen.wide(ends) < FIELD_WIDE - 12.0 else ends.partition(" (")[0]
-    pen.count(said, 10.4, 3.2, "left")
 
 
 def piling(pen: SketchPen, piles: Sequence[tuple[int, str]]) -> None:
@@ -259,20 +237,23 @@ def making_cards(
         ring = ((1.0, y), (1.0 + wide, y), (1.0 + wide + slope, y + high), (1.0 + slope, y + high))
         pen.white(*ring)
         pen.line(*ring, style=CUT if heavy else PICTURE_OUTLINE, closed=True)
-        pen.count(words, 1.0 + (wide + slope) / 2, y + 2.8)
+        pen.count(words, 1.0 + (wide + slope) / 2 - (1.0 if heavy else 0.0), y + (1.2 if heavy else 2.8))
 
     leaf(24.5, thick, True)
     if rough:
-        _rough_pieces(pen, rough, Box(1.0, 43.0, 1.0 + wide, 43.0 + high), slope)
+        _rough_pieces(pen, rough, Box(1.0, PRINTS, 1.0 + wide, PRINTS + high), slope)
         if square:
-            _rough_pieces(pen, [square], Box(33.0, 43.0, 33.0 + max(high, pen.wide(square) + 5.0), 43.0 + high), slope)
+            far = 33.0 + max(high, pen.wide(square) + 5.0)
+            _rough_pieces(pen, [square], Box(33.0, PRINTS, far, PRINTS + high), slope)
     else:
-        leaf(43.0, pages, False)
+        leaf(PRINTS, pages, False)
+    ends = (1.0, far + slope) if rough and square else (1.0, 1.0 + wide + slope)
+    put_bracket(pen, UP, FIELD, ends, PRINTS + high + 0.5)
     for x in (1.0, 1.0 + wide):
-        pen.line((x, 42.6), (x, 30.0 if x < 2.0 else 33.0), style=PICTURE_GHOST)
-    pen.arrow((9.0, 41.5), (9.0, 34.0))
-    pen.glue_stick(20.0, 33.0)
-    pen.arrow((35.0, 34.0), (41.0, 34.0))
+        pen.line((x, PRINTS - 0.4), (x, 30.0 if x < 2.0 else 33.0), style=PICTURE_GHOST)
+    pen.arrow((8.0, PRINTS - 0.6), (8.0, 33.0))
+    pen.glue_stick(21.0, 29.3)
+    pen.arrow((35.0, 33.0), (41.0, 33.0))
     pen.line((44.0, 26.5), (66.0, 26.5), style=CUT)
     pen.line((44.0, 27.5), (66.0, 27.5))
     pen.books(45.0, 27.8, 20.0)

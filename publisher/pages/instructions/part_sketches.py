@@ -9,7 +9,7 @@ from shapely.ops import substring
 
 from publisher.basics import Box, Point
 from publisher.geometry import Edge, Part
-from publisher.joints import SQUARE_ENOUGH, STEEPEST_DRAWN
+from publisher.joints import SQUARE_ENOUGH, STEEPEST_DRAWN, pricked_marks
 from publisher.pages.instructions.act_sketches import bevelling
 from publisher.pages.instructions.part_art import (
     BOARD_ROUND,
@@ -21,7 +21,7 @@ from publisher.pages.instructions.part_art import (
     ring_points,
 )
 from publisher.pages.instructions.sketch_pen import SketchPen
-from publisher.pages.instructions.sketch_places import put_flag, stand_tool
+from publisher.pages.instructions.sketch_places import put_bracket, put_flag, stand_tool
 from publisher.pages.model import LineStyle
 from publisher.pages.type import (
     CUT,
@@ -46,14 +46,16 @@ PENCIL_LINES = (
 NOTCH_CLEAR = 0.3  # mm on either side of a notch, for the line itself
 DONE = 0.7  # share of the way round a card that a pencil has run
 NEAR_EDGE = 0.2  # mm in the sketch: how near to an edge a line lies that is its own
+PRICKED_OUT, PIN_LEANS = 6.5, 14.0  # mm of a pin that is pushed through a card, and degrees by which it leans out
 TOOL_ROOM = 8.0  # mm at the top, for the handle of a tool and for words
 
 CountedParts = Sequence[tuple[Part, int]]
 PartSketch = Callable[[SketchPen], None]
 
 
-def tracing_round(pen: SketchPen, parts: CountedParts) -> None:
-    """Cards on a board, a pencil that runs round the first of them and has run round the others, and which side is up."""
+def tracing_round(pen: SketchPen, parts: CountedParts, *, pricked: bool = False) -> None:
+    """Cards on a board, a pencil that runs round the first of them and has run round the others, and which side is up. ``pricked``: pins
+    go through both ends of a line within a card, so that it is found again on the board."""
     below = FIELD_TALL - PENCIL_SHOWN - 1.0
     pen.line((0.5, 0.5), (FIELD_WIDE - 0.5, 0.5), (FIELD_WIDE - 0.5, below), (0.5, below), style=DRAW, closed=True)
     arts = part_cells(parts, Box(1.5, 1.0, FIELD_WIDE - 1.5, below - 0.5), 2.0)
@@ -77,10 +79,34 @@ def tracing_round(pen: SketchPen, parts: CountedParts) -> None:
             else:  # too narrow for both: the pencil's line alone
                 pen.line(*middle_line(hole), style=CUT)
         art.counted(pen)
+    if pricked:
+        _prick(pen, arts)
     pen.pencil(tip, 0.0, PENCIL_SHOWN)  # upright: one that leans is crossed out where pages say how it is done
     for art in arts:
         art.lettered(pen)
-    put_flag(pen, UP, FIELD, [art.shape for art in reversed(arts)])
+    if len(arts) > 1:  # all that lies on the board
+        put_bracket(pen, UP, FIELD, (0.5, FIELD_WIDE - 0.5), below + 0.8)
+    else:
+        put_flag(pen, UP, FIELD, [art.shape for art in arts])
+
+
+def _prick(pen: SketchPen, arts: Sequence[PartArt]) -> None:
+    """Draw pins through both ends of the longest line that a card has within; rather on another than the one that a pencil runs round."""
+    lines = [(number > 0, line.length, line) for number, art in enumerate(arts) for line in _pricked_lines(art)]
+    if not lines:
+        return
+    _, _, line = max(lines, key=lambda one: one[:2])
+    a, b = sorted((float(x), float(y)) for x, y in line.coords)
+    pen.line(a, b, style=PICTURE_GHOST)
+    for end, lean in ((a, PIN_LEANS), (b, -PIN_LEANS)):
+        pen.scene("pin", end, lean)
+        pen.pin(end, lean, PRICKED_OUT)
+        pen.taken.append(shapely.Point(end).buffer(1.0))
+
+
+def _pricked_lines(art: PartArt) -> list[shapely.LineString]:
+    """Return the straight lines within a card that are pricked through, in the sketch."""
+    return [art.line_of(mark.path) for mark in pricked_marks(art.part)]
 
 
 def _round_card(shape: shapely.Polygon, away: float) -> shapely.LinearRing:
@@ -114,6 +140,7 @@ def cutting_openings(pen: SketchPen, parts: CountedParts) -> None:
     for hole in holes:
         _, _, right, top = shapely.Polygon(hole).bounds
         corners.append(min(hole, key=lambda point: hypot(point[0] - right, point[1] - top)))
+    put_flag(pen, UP, FIELD, [art.shape for art in reversed(arts)], BOARD_ROUND)
     stand_tool(pen, pen.knife, corners, FIELD)
     for art in arts:
         art.lettered(pen)
@@ -139,6 +166,7 @@ def cutting_outlines(
         pen.hatched(_board(art).difference(shapely.union_all(stays)))
         _cut_now(pen, art, uncut, gone, heavy)
         art.counted(pen)
+    put_flag(pen, UP, FIELD, [art.shape for art in reversed(arts)], BOARD_ROUND)
     sides = (_longest_side(art.shape, _lines(art, uncut)) for art, uncut in zip(arts, left, strict=True))
     for (ax, ay), (bx, by) in islice((side for side in sides if side is not None), 1):
         level = abs(bx - ax) >= abs(by - ay)

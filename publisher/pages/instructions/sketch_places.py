@@ -17,6 +17,7 @@ COVERED = ((-1.4, 0.6), (1.4, 0.6), (3.0, 8.0), (3.0, TOOL_LONG), (-1.4, TOOL_LO
 
 TURN_ACROSS, TURN_CLEAR = 8.0, 0.8  # mm: the sign for turning over, and what stays free round it
 FLAG_CLEAR = 2.0  # mm: a line that runs nearer beside a cross or a tool seems to name it
+BRACKET, STEM_CLEAR = 1.2, 0.8  # mm that a bracket is high, and what its stem keeps off tools and words
 TURN_OVER = "turn over"
 STEEPEST, LEVELLEST = 24.0, 88.0  # degrees by which a tool leans from upright, to either side
 
@@ -41,9 +42,70 @@ def stand_tool(pen: SketchPen, tool: DrawsTool, tips: Sequence[Point], field: Bo
     tool(tip, lean)
 
 
-def put_flag(pen: SketchPen, text: str, field: Box, parts: Sequence[shapely.Polygon]) -> None:
-    """Set words in a frame at the top of a field, with a line to the part that they say it of: the frame covers no tool and no word, the
-    line ends on a part, beside its openings, and crosses neither words nor a tool. The first part is rather named than the others."""
+def put_flag(pen: SketchPen, text: str, field: Box, parts: Sequence[shapely.Polygon], around: float = 0.0) -> None:
+    """Set words in a frame, at all the parts of which they are said: with a line to a single one, over several with a bracket round all of
+    them; ``around``: mm that each takes beside its outline. The frame covers no tool and no word, and its line crosses none."""
+    if len(parts) > 1:
+        _put_group(pen, text, field, parts, around)
+    else:
+        _put_leader(pen, text, field, parts)
+
+
+def _put_group(pen: SketchPen, text: str, field: Box, parts: Sequence[shapely.Polygon], around: float) -> None:
+    """Set words in a frame over a bracket that spans all parts; where they stand in rows its legs run down beside all of them."""
+    boxes = np.array([part.bounds for part in parts])
+    left, right = max(boxes[:, 0].min() - around - 0.9, 0.1), min(boxes[:, 2].max() + around + 0.9, field.right - 0.1)
+    top, foot = float(boxes[:, 3].max()) + around + 0.7, float(boxes[:, 1].min()) - around
+    rows = bool(boxes[:, 1].max() >= boxes[:, 3].min())
+    put_bracket(pen, text, field, (float(left), float(right)), top, top + BRACKET - foot if rows else BRACKET)
+
+
+def put_bracket(
+    pen: SketchPen, text: str, field: Box, ends: tuple[float, float], top: float, leg: float = BRACKET
+) -> None:
+    """Set words in a frame over a bracket that spans from one end to the other over what lies no higher than ``top``, its legs so long
+    (mm): they hold for all that lies under it. The frame stands on it or at the top of the field, where it covers least."""
+    left, right = ends
+    low = top + BRACKET
+    kept = shapely.union_all([*pen.said, *pen.taken])
+    near = kept.buffer(STEM_CLEAR, quad_segs=2)
+    line = shapely.LineString([(left, low - leg), (left, low), (right, low), (right, low - leg)])
+    for run in shapely.get_parts(shapely.difference(line, kept.buffer(0.3))):
+        if run.length > 0.5:
+            pen.line(*((float(x), float(y)) for x, y in run.coords), style=PICTURE_DETAIL)
+    cap = pen.setter.cap(pen.small) / pen.scale
+    half, high = pen.wide(text) / 2 + 1.2, cap + 1.9
+    best: tuple[float, float, float] | None = None
+    for base in (low, field.top - high):
+        for x in np.arange(right - half, left + half - 0.01, -1.0).tolist():
+            frame = shapely.box(x - half - 0.4, base - 0.2, x + half + 0.4, base + high)
+            stem = shapely.LineString([(x, low), (x, base + 0.01)])
+            cost = 200.0 * shapely.intersection(frame, kept).area + 300.0 * shapely.intersection(stem, near).length
+            cost += 0.2 * (right - half - x) + stem.length + 1000.0 * max(base + high - field.top, 0.0)
+            if best is None or cost < best[0]:
+                best = (cost, x, base)
+    if best is None:
+        return
+    _, x, base = best
+    if base > low:
+        pen.line((x, low), (x, base), style=PICTURE_DETAIL)
+        pen.taken.append(shapely.LineString([(x, low), (x, base)]).buffer(0.4))
+    frame_text(pen, text, (x, base))
+
+
+def frame_text(pen: SketchPen, text: str, at: Point) -> None:
+    """Set words in a frame whose lower side has its middle at a point."""
+    x, base = at
+    cap = pen.setter.cap(pen.small) / pen.scale
+    half, high = pen.wide(text) / 2 + 1.2, cap + 1.9
+    ring = Box(x - half, base, x + half, base + high).corners()
+    pen.white(*ring)
+    pen.line(*ring, style=PICTURE_DETAIL, closed=True)
+    pen.count(text, x, base + (high - cap) / 2)
+
+
+def _put_leader(pen: SketchPen, text: str, field: Box, parts: Sequence[shapely.Polygon]) -> None:
+    """Set words in a frame at the top of a field, with a line to the part that they say it of, which ends beside its openings."""
     cap = pen.setter.cap(pen.small) / pen.scale
     half, high = pen.wide(text) / 2 + 1.2, cap + 1.9
     low, kept = field.top - high, shapely.union_all([*pen.said, *pen.taken])
@@ -73,10 +135,7 @@ def put_flag(pen: SketchPen, text: str, field: Box, parts: Sequence[shapely.Poly
     _, x, on = best
     pen.line((x, low), on, style=PICTURE_DETAIL)
     pen.taken.append(shapely.LineString([(x, low), on]).buffer(0.4))
-    ring = ((x - half, low), (x + half, low), (x + half, field.top), (x - half, field.top))
-    pen.white(*ring)
-    pen.line(*ring, style=PICTURE_DETAIL, closed=True)
-    pen.count(text, x, low + (high - cap) / 2)
+    frame_text(pen, text, (x, low))
 
 
 def frame_words(pen: SketchPen, text: str, at: Point, on: Point) -> None:

@@ -9,6 +9,7 @@ from publisher.basics.wording import say_inches, say_mm, series
 from publisher.design import StepPlan
 from publisher.geometry import Part, polygon
 from publisher.joints import (
+    APART,
     HOLDS_TIGHT,
     NOT_GLUED,
     STEEP_BEVEL,
@@ -21,12 +22,22 @@ from publisher.joints import (
     does_key,
     face_paper,
     face_up,
+    has_relief,
     opened_before,
     parts_of_act,
     slit_face,
+    taken_apart,
     turned_over,
 )
-from publisher.pages.instructions import bend_sketches, drawn_sketches, face_sketches, finish_sketches, part_sketches
+from publisher.pages.instructions import (
+    apart_sketches,
+    bend_sketches,
+    coat_sketches,
+    drawn_sketches,
+    face_sketches,
+    finish_sketches,
+    part_sketches,
+)
 from publisher.pages.instructions.alike_sketches import Pair, alike_pairs, telling_apart
 from publisher.pages.instructions.sketch_pen import SketchPen
 from publisher.pages.instructions.sketch_places import put_turn_over
@@ -35,6 +46,7 @@ from publisher.pages.templates import BevelGuide, strips_of
 from publisher.pages.tiles import plan_true_pages
 
 MOST_TOLD_APART = 2  # pairs that a step tells apart, where a later one has the others in hand too
+PRICKED = ", and pins through both ends of a line within a card"
 OVER = ". It was turned over before."
 
 
@@ -115,7 +127,9 @@ def _of_act(context: Context, step: StepPlan, act: str) -> Iterator[ActSketch]:
         sized = tuple(one for one in wanted if one[0] in context.measured)
         rounds = tuple(one for one in wanted if one[0].id in strips)
         if own := tuple(one for one in wanted if one not in sized and one not in rounds):
-            yield ActSketch(_of(sketch, own), shows.format(_said(own)))
+            if pricked := "pins" in step.uses:
+                shows += PRICKED
+            yield ActSketch(_of(partial(part_sketches.tracing_round, pricked=pricked), own), shows.format(_said(own)))
         if rounds:
             shows = "A strip of card on a pin, and a pencil in its other end that draws {}"
             yield ActSketch(_of(drawn_sketches.drawing_round, rounds), shows.format(_said(rounds)))
@@ -223,22 +237,49 @@ def _after(context: Context, step: StepPlan, own: int) -> Iterator[ActSketch]:
     if stands is None and not parts:
         return
     if "seal" in acts:
-        draw = partial(finish_sketches.sealing, stands=stands, parts=parts, twice=False)
+        draw = partial(coat_sketches.sealing, stands=stands, parts=parts, twice=False)
         yield ActSketch(
             draw, f"A brush with thinned glue on the bare foam of {name}", does_key(context.design, step, "seal")
         )
     if "paint" in acts:
-        draw = partial(finish_sketches.painting, stands=stands, parts=parts, figure=context.design.figure.base)
+        draw = partial(
+            coat_sketches.painting,
+            stands=stands,
+            parts=parts,
+            figure=context.design.figure.base,
+            raised=has_relief(context),
+        )
         shows = f"A brush and two pots of paint beside {name}, and a figure for its size"
         yield ActSketch(draw, shows, does_key(context.design, step, "paint"))
+    if taken_apart(context, step):
+        draw = partial(apart_sketches.taking_apart, stands=context.joined.drawing(f"trial:{own}"), parts=parts)
+        shows = f"What stands dry, ticked, and then {_said(parts)} apart"
+        yield ActSketch(draw, shows, does_key(context.design, step, APART))
     if step.wait:
-        said = tuple(f"{count} × {part.letter}" for part, count in parts if count)
+        times = times_built(context, own)
+        said = tuple(f"{count // times} × {part.letter}" for part, count in parts if count)
         loose = any(lifts_off(d) for d in context.joined.drawings if d.name.startswith(f"act:{own}:"))
         uses = tuple(one for one in step.uses if not loose or one not in HOLDS_TIGHT)
         draw = partial(
-            finish_sketches.waiting, stands=stands, wait=step.wait, uses=uses, said=said, pins=pins_from(context, own)
+            finish_sketches.waiting,
+            stands=stands,
+            wait=step.wait,
+            uses=uses,
+            said=said,
+            pins=pins_from(context, own),
+            times=times,
         )
         yield ActSketch(draw, f"A clock: {name} dries for {step.wait}", does_key(context.design, step, "wait"))
+
+
+def times_built(context: Context, own: int) -> int:
+    """Return how many of what the ``own``-th step adds to are built so, where a picture of one of them stands for all; else 1."""
+    acts = [act for act in context.joined.additions if act.step == own and not act.trial]
+    times = {act.times for act in acts}
+    step = context.design.steps[own - 1]
+    counts = [count for _, count in counted_parts(context, step)]
+    found = times.pop() if len(times) == 1 else 1
+    return found if all(count % found == 0 for count in counts) else 1
 
 
 def pins_from(context: Context, own: int) -> finish_sketches.PinsFrom:

@@ -9,15 +9,15 @@ from publisher.proof.measuring import Case, lines_in
 
 COPIES = re.compile(r"(?<![\w.,×/-])(\d+) × ([A-Z]{1,3}\d*(?:\.\d+)?)(?![\w.]|[ \u00a0]?\d)")
 OF_TEMPLATES = ("act:card:does:", "act:tape:does:")
-ADDED = re.compile(r"copies of (.+) that step \d+ adds")
+ADDED = re.compile(r"copies of (.+) that step \d+ adds(?: to each)?")
 
 
 @judged(
     "proof/copies-said",
     "As many copies as were worked out, wherever a page names them",
     "who reads “2 × A” takes or cuts two: the number is how many are cut, with spares or without, turned over or not, how many a step "
-    "takes in hand or adds; of templates, where they are made of prints, it is one of each; a picture that was promised may count more "
-    "closely",
+    "takes in hand or adds, to all or to each of several alike; of templates, where they are made of prints, it is one of each; a picture "
+    "that was promised may count more closely",
     may_be_empty=True,
 )
 def copies_said(case: Case, check: Check[Case]) -> Findings:

@@ -1,12 +1,15 @@
 """All pictures of a building: each with its name, one view kept, a turn said by a sign."""
 
+from collections.abc import Callable
+
 import numpy as np
 
 from publisher.joints.act_pictures.planned import _turning, best_sight
 from publisher.joints.act_pictures.sight import LEAST_SEEN
 from publisher.joints.assembled import Assembled
 from publisher.joints.drawings import View
-from tests.joints.act_pictures.conftest import drawn, lines, scenes
+from tests.joints.act_pictures.conftest import LID, WALLS, drawn, lines, scenes
+from tests.joints.building.conftest import BOX
 
 
 def test_each_act_has_its_picture_and_what_is_laid_first_is_named_in_the_next(box: Assembled) -> None:
@@ -46,3 +49,13 @@ def test_every_act_is_seen_and_a_view_that_shows_it_is_kept(box: Assembled) -> N
         sight = best_sight(scene, None)
         assert sight.seen >= LEAST_SEEN
         assert best_sight(scene, sight.view).view == sight.view
+
+
+def test_what_was_seen_as_it_stands_since_is_not_stood_up_again(assembled: Callable[..., Assembled]) -> None:
+    """A step that waits shows what it leaves behind upright: before the lid comes nothing is turned any more."""
+    cues = {}
+    for wait in ("", ", wait: 24 h"):
+        walls = f"  - {{title: Walls, say: Do it., stage: glue, adds: [{WALLS}]{wait}}}\n"
+        lid = f"  - {{title: Lid, say: Do it., stage: glue, adds: [{LID}]}}\n"
+        cues[wait] = len(lines(drawn(assembled(BOX, after=walls + lid))["act:2:1"], "cue"))
+    assert list(cues.values()) == [2, 1]

@@ -21,3 +21,12 @@ def test_a_step_that_waits_shows_what_stands_in_part(assembled: Callable[..., As
 def test_nothing_is_drawn_where_no_step_waits(assembled: Callable[..., Assembled]) -> None:
     subject = assembled(BOX, WALLS, LID)
     assert draw_states(subject, built_by_steps(subject).additions) == ()
+
+
+def test_what_is_put_up_dry_is_drawn_as_it_stands_then(assembled: Callable[..., Assembled]) -> None:
+    dry = f"  - {{title: Walls, say: Do it., stage: dry_fit, adds: [{WALLS}]}}\n"
+    glued = f"  - {{title: Walls, say: Do it., stage: glue, adds: [{WALLS}]}}\n"
+    lid = f"  - {{title: Lid, say: Do it., stage: glue, adds: [{LID}]}}\n"
+    subject = assembled(BOX, after=dry + glued + lid)
+    (trial,) = draw_states(subject, built_by_steps(subject).additions)
+    assert trial.name == "trial:1" and trial.lines and not trial.labels

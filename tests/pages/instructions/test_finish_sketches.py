@@ -39,21 +39,6 @@ def test_what_waits_says_how_long_and_is_held(slug: str, demo: Callable[..., Con
     assert all(count > counts[0] for count in counts[1:])
 
 
-@pytest.mark.parametrize("stands", [True, False])
-def test_what_is_sealed_or_painted_is_what_stands_else_the_parts(stands: bool, demo: Callable[..., Context]) -> None:
-    context = demo("toll-house")
-    parts = [(part, 2) for part in context.parts]
-    for draw in (
-        lambda pen, drawing: sketches.sealing(pen, drawing, parts, twice=True),
-        lambda pen, drawing: sketches.painting(pen, drawing, parts, 25.0),
-    ):
-        pen = SketchPen(context.type, (0.0, 0.0))
-        draw(pen, whole(context) if stands else None)
-        keeps(context, pen.drawn)
-        said = [thing.text for thing in pen.drawn if isinstance(thing, Words)]
-        assert ("2 × A" in said) is not stands
-
-
 @pytest.mark.parametrize("share", [0.25, 0.45])
 def test_pins_go_through_the_left_corner_of_what_dries(share: float) -> None:
     """Of a roof, a triangle 40 wide and 20 high, the outline begins farther in the higher one looks."""

@@ -23,7 +23,7 @@ def test_pieces_are_outlined_and_lettered_once_and_boards_left_out_have_a_sign(
     lines: dict[int, int] = {}
     for times in (1, MOST_BOARDS + 1):
         pen = SketchPen(context.type, (0.0, 0.0))
-        marking_out(pen, layouts * times, parts, [(part, part.count) for part in context.parts], coupon, "3")
+        marking_out(pen, layouts * times, parts, [(part, part.count) for part in context.parts], coupon, ("2", "3"))
         said[times] = [thing.text for thing in pen.drawn if isinstance(thing, Words)]
         lines[times] = len(pen.lines)
     letters = sorted(parts[item.part].letter for item in layouts[0].items)

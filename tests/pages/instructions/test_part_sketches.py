@@ -96,7 +96,8 @@ def test_what_is_bevelled_later_is_dashed_where_outlines_are_cut_and_else_cut_no
             sum(len(path.points) - 1 + path.closed for one in strokes if one.style == style for path in one.paths)
             for style in (PICTURE_ADDED_CONTOUR, PICTURE_GHOST)
         ]
-        assert bool(pen.taken) is (name != "every")  # with nothing to cut yet no knife is in hand
+        knives = [scene for scene, _, _ in pen.parts if scene == "scene:knife"]
+        assert bool(knives) is (name != "every")  # with nothing to cut yet no knife is in hand
     assert runs == {"later": [3, 1], "now": [4, 0], "every": [0, 4]}
 
 

@@ -136,3 +136,16 @@ def test_room_is_where_no_tool_is(setter: Setter) -> None:
     (x, y), radius = room_for(pen, board)
     assert 30.0 < x < 38.0 and 3.0 < y < 7.0 and 4.0 < radius <= 5.1
     assert room_for(pen, shapely.box(1.0, 1.0, 5.0, 5.0)) == ((0.0, 0.0), 0.0)
+
+
+def test_words_that_hold_for_several_parts_stand_over_a_bracket_round_all_of_them(setter: Setter) -> None:
+    """Over one row it is short, beside two its legs run down past all parts; no part is named alone."""
+    for boxes, low in (([(5, 5, 20, 20), (30, 5, 60, 15)], 20.0), ([(5, 25, 20, 38), (30, 5, 60, 15)], 5.0)):
+        pen = SketchPen(setter, (0.0, 0.0))
+        parts = [shapely.box(*box) for box in boxes]
+        put_flag(pen, "THIS SIDE UP", FIELD, parts, 1.0)
+        first = next(thing for thing in pen.drawn if isinstance(thing, Stroke)).paths[0].points
+        left, bottom, right, _ = shapely.LineString(first).bounds
+        assert left < 4.0 and right > 61.0 and bottom <= low + 1.8
+        assert not any(shapely.LineString(first).intersects(part) for part in parts)
+        assert not faults(setter, lambda other, pen=pen: other.drawn.extend(pen.drawn), 1.0)

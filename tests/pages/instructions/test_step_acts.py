@@ -7,7 +7,7 @@ from dataclasses import replace
 from publisher.design import StepPlan
 from publisher.geometry import Part
 from publisher.joints import acts_of_step, parts_of_act, scored
-from publisher.joints.promised_acts import SIGNS
+from publisher.joints.promised_acts import APART, SIGNS
 from publisher.pages.instructions.sketch_pen import SketchPen
 from publisher.pages.instructions.step_acts import OF_PARTS, acts_after, acts_before, standing
 from publisher.pages.model import Stroke
@@ -73,8 +73,8 @@ def signs_of(act: str, part: Part, setter: Setter) -> tuple[int, int]:
 
 def test_the_signs_that_are_promised_of_each_act_are_those_that_its_sketch_has(demo: Callable[..., Context]) -> None:
     contexts = [demo(slug) for slug in ("toll-house", "bridge", "lock-stair", "quay", "island")]
-    assert set(SIGNS) == set(OF_PARTS)
-    for act, signs in SIGNS.items():
+    assert set(SIGNS) == {*OF_PARTS, APART}
+    for act, signs in ((act, signs) for act, signs in SIGNS.items() if act in OF_PARTS):
         steps = [
             (context, step)
             for context in contexts
