@@ -48,6 +48,7 @@ from publisher.joints.facts import (
     spare_words,
     spread_ends,
 )
+from publisher.joints.glue_signs import glue_said, sign_key
 from publisher.joints.handling import handling_sentences
 from publisher.joints.idle_steps import without_idle_steps
 from publisher.joints.joint_words import JOINT
@@ -132,6 +133,7 @@ __all__ = [
     "face_paper",
     "face_up",
     "facts_of",
+    "glue_said",
     "handling_sentences",
     "has_relief",
     "how_made",
@@ -152,6 +154,7 @@ __all__ = [
     "shop_photo",
     "side_key",
     "sides_of",
+    "sign_key",
     "slit_face",
     "sold_words",
     "spare_words",

@@ -94,7 +94,8 @@ def _of_act(works: InHand, step: StepPlan, act: str, parts: Sequence[CountedPart
         yield "bevelling"
     if act == "cover":
         bending = next((part.bending for part, _ in parts if covered_face(part)), first.bending if first else None)
-        yield "coming_down_tape" if bending is not None and bending.covered == "tape" else "coming_down_paper"
+        tape = bending is not None and bending.covered == "tape"
+        yield from ("coming_down_tape",) if tape else ("coming_down_paper", "bottle")
     if act == "slit":
         yield from ("knife", "slit_through")
     if act == "roll" and first is not None:
@@ -105,7 +106,7 @@ def _of_act(works: InHand, step: StepPlan, act: str, parts: Sequence[CountedPart
 def _pressed(works: InHand, parts: Sequence[CountedPart]) -> Iterator[str]:
     """Yield how a pattern is pressed: of layers with ticks at their edges down these."""
     grooved = all(_has(part, Purpose.JOINT_TICK) and not _has(part, Purpose.SURFACE) for part, _ in parts)
-    yield "cut_through"
+    yield from ("cut_through", "knife")
     yield from ("edge_grooved", "pressed_grooved") if grooved else (f"pressed_{face_paper(works, tuple(parts))}",)
 
 

@@ -15,6 +15,7 @@ from publisher.joints.act_scenes import act_scenes
 from publisher.joints.cover import LEAST_PICTURE, cover_drawings, cover_sentences
 from publisher.joints.drawings import draw_sizes
 from publisher.joints.effort import effort_of
+from publisher.joints.glue_signs import glue_signs
 from publisher.joints.handling import handling_sentences
 from publisher.joints.joint_words import joint_words
 from publisher.joints.mirrors import alike_parts, is_own_mirror
@@ -54,6 +55,7 @@ def with_promises(design: Design, pieces: Sequence[Part], joined: Joined) -> Joi
             *cover_drawings(design, joined.drawings),
             *trade_pictures(design, pieces, joined),
             *act_scenes(design, pieces, joined),
+            *glue_signs(design, joined.drawings),
             *(picture_promise(drawing.name, drawing) for drawing in drawn),
         ),
         drawings=(*joined.drawings, *drawn),

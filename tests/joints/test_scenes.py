@@ -19,6 +19,7 @@ from publisher.pages.instructions import (
     face_sketches,
     part_sketches,
 )
+from publisher.pages.instructions.act_cells import glue_sign
 from publisher.pages.instructions.act_sketches import TALL, WIDE
 from publisher.pages.instructions.part_sketches import FIELD_TALL, FIELD_WIDE
 from publisher.pages.instructions.sketch_pen import SketchPen
@@ -44,6 +45,8 @@ WHOLE: dict[str, Callable[[SketchPen], None]] = {
 } | {
     "covering": partial(act_sketches.slitting, covered=True, slit=False),
     "covering_and_slitting": partial(act_sketches.slitting, covered=True),
+    "with_glue": partial(glue_sign, glued=True),
+    "without_glue": partial(glue_sign, glued=False),
 }
 """Scenes that are a sketch by themselves."""
 

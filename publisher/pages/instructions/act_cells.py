@@ -9,11 +9,11 @@ import shapely
 from publisher.basics import Box, Carried, Pose, changed, record, remembered_few
 from publisher.design import PicturePlan, StepPlan
 from publisher.geometry import polygon
-from publisher.joints import Drawing, drawing_name
+from publisher.joints import Drawing, drawing_name, glue_said, sign_key
 from publisher.pages.front import FIGURE_GAP, figure_beside
 from publisher.pages.instructions.part_sketches import FIELD_WIDE
 from publisher.pages.instructions.sketch_pen import SketchPen
-from publisher.pages.instructions.step_acts import ActSketch, acts_after, acts_before, lifts_off
+from publisher.pages.instructions.step_acts import ActSketch, acts_after, acts_before
 from publisher.pages.model import Drawn, Fill, Stroke, Words
 from publisher.pages.sheet import (
     FIGURE,
@@ -58,10 +58,10 @@ SIGN_ROOM = 8.0
 TICK_ROOM = 8.0
 """mm at the right of a finished piece, for its tick."""
 
-GLUES = ("white_glue", "hot_glue", "hot_glue_gun", "superglue", "spray_glue")
+SIGN_BOX = Box(-3.4, -1.0, 3.4, 11.4)
+"""mm round the foot of the bottle: what the sign takes."""
+
 NOT_MOVED = Pose()
-TAPED = "tape"  # what has this label is taped, and takes no glue yet
-TRIED = "dry_fit"  # a step of this stage takes no glue
 
 
 @record
@@ -138,7 +138,6 @@ def abreast(width: float) -> int:
 
 def act_rows(
     context: Context,
-    step: StepPlan,
     acts: Sequence[ActPicture],
     first: int,
     of: int,
@@ -158,7 +157,7 @@ def act_rows(
             left = box.left + at * (wide + GUTTER)
             place = Box(left, box.bottom, left + wide, y)
             number = first + start + at if of > 1 else 0
-            cell = act_cell(context, step, drawing, number, place, page, larger)
+            cell = act_cell(context, drawing, number, place, page, larger)
             height = max(height, cell.height)
             cells = ActCells((*cells.drawn, *cell.drawn), 0.0, (*cells.carried, *cell.carried))
         y -= height
@@ -180,9 +179,7 @@ def _rows_of(acts: Sequence[ActPicture], width: float) -> Iterator[Sequence[ActP
         start += count
 
 
-def act_cell(
-    context: Context, step: StepPlan, shown: ActPicture, number: int, box: Box, page: int, larger: float = 1.0
-) -> ActCells:
+def act_cell(context: Context, shown: ActPicture, number: int, box: Box, page: int, larger: float = 1.0) -> ActCells:
     """Set one picture at the top of a box, with its number (0: none) at the left; ``larger`` times as large as it must be, as far as the
     box is wide."""
     setter = context.type
@@ -195,24 +192,17 @@ def act_cell(
         cell = sketch_cell(context, shown, Box(box.left + room, box.bottom, box.right, box.top), page, larger)
         return ActCells((*drawn, *cell.drawn), cell.height, cell.carried)
     if isinstance(shown, OwnPicture):
-        room = NUMBER_ROOM if number else 0.0
-        if step.stage == TRIED:
-            room = SIGN_ROOM
-            drawn += _glue_sign(context, box, glued=False)
+        sign = _glue_sign(context, f"step:{shown.own}:picture", box, page)
+        room = SIGN_ROOM if sign.drawn else NUMBER_ROOM if number else 0.0
         own = _own(context, shown, Box(box.left + room, box.bottom, box.right, box.top), page, larger)
-        return ActCells((*drawn, *own.drawn), own.height, own.carried)
-    taped = any(label.text == TAPED for label in shown.labels)
-    loose = lifts_off(shown)
-    glued = any(glue in step.uses for glue in GLUES) and not taped and not loose
-    signed = glued or loose or step.stage == TRIED
-    room = SIGN_ROOM if signed else NUMBER_ROOM if number else 0.0
+        return ActCells((*drawn, *sign.drawn, *own.drawn), own.height, (*sign.carried, *own.carried))
+    sign = _glue_sign(context, act_key(shown), box, page)
+    room = SIGN_ROOM if sign.drawn else NUMBER_ROOM if number else 0.0
     _, _, height = drawn_size(shown, box.width - room, TALLEST_ACT * larger)
     place = Box(box.left + room, box.top - height, box.right, box.top)
     drawn += described(place_drawing(setter, shown, place), shown.alt)
-    if signed:
-        drawn += _glue_sign(context, box, glued=glued)
     carried = Carried(act_key(shown), page, place, *drawing_pose(shown, place))
-    return ActCells(tuple(drawn), height, (carried,))
+    return ActCells((*drawn, *sign.drawn), height, (carried, *sign.carried))
 
 
 def sketch_cell(context: Context, sketch: ActSketch, box: Box, page: int, larger: float = 1.0) -> ActCells:
@@ -266,13 +256,24 @@ def _moved(thing: Drawn, to: Pose) -> Drawn:
     raise TypeError(f"a sketch has no {type(thing).__name__}")
 
 
-def _glue_sign(context: Context, box: Box, *, glued: bool) -> tuple[Drawn, ...]:
-    """Draw a bottle of glue at the left of a picture; crossed out where none is taken."""
+def _glue_sign(context: Context, picture: str, box: Box, page: int) -> ActCells:
+    """Set the sign that glue is taken, or none, at the left of a picture that has one, by the key of the picture."""
+    glued = glue_said(context.joined, picture)
+    if glued is None:
+        return ActCells()
     pen = SketchPen(context.type, (box.left + 2.6, box.top - 22.0))
+    glue_sign(pen, glued=glued)
+    drawn = described(pen.seen(), "With glue" if glued else "Without glue")
+    at, (x, y) = SIGN_BOX, pen.origin
+    place = Box(x + at.left, y + at.bottom, x + at.right, y + at.top)
+    return ActCells(drawn, 0.0, (Carried(sign_key(picture), page, place, Pose(x, y), pen.scale),))
+
+
+def glue_sign(pen: SketchPen, *, glued: bool) -> None:
+    """Draw a bottle of glue; crossed out where none is taken."""
     pen.bottle(0.0, 0.0)
     if not glued:
         pen.wrong(-3.0, -0.6, 3.0, 11.0)
-    return described(pen.seen(), "With glue" if glued else "Without glue")
 
 
 def _own(context: Context, shown: OwnPicture, box: Box, page: int, larger: float) -> ActCells:

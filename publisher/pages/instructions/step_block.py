@@ -177,7 +177,7 @@ def step_block(
     if goes_on:
         drawn = _numbered(context, number or own, box)
         under = Box(box.left + STEP_NUMBER, box.bottom, box.right, box.top - SPACE)
-        cells = act_rows(context, step, every[begin:end], begin + 1, len(every), under, pages[0], larger)
+        cells = act_rows(context, every[begin:end], begin + 1, len(every), under, pages[0], larger)
         begun = Carried(f"step:{own}:goes_on", pages[0], replace(box, bottom=box.top - SPACE))
         return StepBlock((*drawn, *cells.drawn), cells.height + SPACE, (), (begun, *cells.carried))
     told = _Told(step, own, number or own, pages, templates, every[:end], len(every), larger)
@@ -210,7 +210,7 @@ def _with_pictures(context: Context, told: _Told, box: Box) -> StepBlock:
     if not told.shown:
         return block
     below = Box(left, box.bottom, box.right, box.top - block.height - SPACE)
-    cells = act_rows(context, told.step, told.shown, 1, told.of, below, told.pages[0], told.larger)
+    cells = act_rows(context, told.shown, 1, told.of, below, told.pages[0], told.larger)
     return StepBlock(
         (*block.drawn, *cells.drawn),
         block.height + SPACE + cells.height,
@@ -250,7 +250,7 @@ def _worded(context: Context, told: _Told, box: Box) -> StepBlock:
     side = Box(box.right - share, box.bottom, box.right, top - SPACE)
     depth = 0.0
     if told.shown:
-        cell = act_cell(context, step, told.shown[0], 0, side, pages[0], told.larger)
+        cell = act_cell(context, told.shown[0], 0, side, pages[0], told.larger)
         drawn, depth = [*drawn, *cell.drawn], cell.height + SPACE
         carried += cell.carried
         room = Box(left, box.bottom, left + width, y - SPACE)

@@ -7,6 +7,7 @@ import pytest
 
 from publisher.basics import Box
 from publisher.joints import Drawing, DrawingLabel, DrawnLine
+from publisher.joints.glue_signs import glue_signs
 from publisher.pages import Words
 from publisher.pages.instructions.act_cells import (
     CELL_WIDE,
@@ -50,7 +51,7 @@ def test_pictures_stand_side_by_side_as_many_as_the_width_has_room_for() -> None
 
 def test_a_row_numbers_its_pictures_and_says_where_each_stands(demo: Callable[..., Context]) -> None:
     context = with_acts(demo("toll-house"), 2, 3)
-    cells = act_rows(context, context.design.steps[1], acts_of(context, 2), 1, 3, BOX, 7)
+    cells = act_rows(context, acts_of(context, 2), 1, 3, BOX, 7)
     assert [where.key for where in cells.carried] == ["step:2:act:1", "step:2:act:2", "step:2:act:3"]
     assert {where.page for where in cells.carried} == {7} and act_key(acts(2, 1)[0]) == "step:2:act:1"
     said = [thing.text for thing in cells.drawn if isinstance(thing, Words)]
@@ -91,13 +92,11 @@ def test_a_page_has_room_for_more_sketches_than_pictures_of_what_is_put_together
 
 def test_sketches_stand_three_abreast_where_that_saves_a_row(demo: Callable[..., Context]) -> None:
     context = demo("toll-house")
-    step = context.design.steps[0]
     rows = {
-        n: act_rows(context, step, [a_sketch()] * n, 1, n, replace(BOX, right=215.0), 3).height
-        for n in (1, 2, 3, 4, 5, 6)
+        n: act_rows(context, [a_sketch()] * n, 1, n, replace(BOX, right=215.0), 3).height for n in (1, 2, 3, 4, 5, 6)
     }
     assert rows[3] < 1.2 * rows[2] and rows[6] < 1.2 * rows[5] and rows[5] > 1.8 * rows[2]
-    assert act_rows(context, step, acts(1, 3), 1, 3, BOX, 3).height > 60.0  # these keep their size
+    assert act_rows(context, acts(1, 3), 1, 3, BOX, 3).height > 60.0  # these keep their size
 
 
 def test_a_sketch_takes_no_more_than_is_drawn_of_its_field(demo: Callable[..., Context]) -> None:
@@ -112,12 +111,20 @@ def test_a_sketch_takes_no_more_than_is_drawn_of_its_field(demo: Callable[..., C
 def test_a_sketch_says_where_it_shows_each_part_of_what_is_done(demo: Callable[..., Context]) -> None:
     context = demo("toll-house")
     step = context.design.steps[1]
-    shown = act_rows(context, step, acts_before(context, step), 1, 1, BOX, 3).carried
+    shown = act_rows(context, acts_before(context, step), 1, 1, BOX, 3).carried
     parts = [where.key for where in shown if ":scene:" not in where.key]
     assert parts == ["step:2:does:press:gable", "step:2:does:press:side"]
     assert {where.key.rpartition(":")[2] for where in shown} >= {"pressed_bare", "stick", "cut_through"}
     assert all(where.page == 3 and 0.0 < where.scale < 1.0 for where in shown)
-    assert act_rows(context, step, [a_sketch()], 1, 1, BOX, 3).carried == ()
+    assert act_rows(context, [a_sketch()], 1, 1, BOX, 3).carried == ()
+
+
+def with_labels(context: Context, name: str, labels: tuple[DrawingLabel, ...]) -> Context:
+    """Return a context in which a drawing has other labels, and the signs of glue that follow from these."""
+    drawn = tuple(replace(one, labels=labels) if one.name == name else one for one in context.joined.drawings)
+    signs = glue_signs(context.design, drawn)
+    plain = tuple(one for one in context.joined.pictures if not one.key.endswith(":glue"))
+    return replace(context, joined=replace(context.joined, drawings=drawn, pictures=(*plain, *signs)))
 
 
 def test_what_lifts_off_takes_no_glue_where_it_rests_and_waits_without_tape(demo: Callable[..., Context]) -> None:
@@ -126,8 +133,9 @@ def test_what_lifts_off_takes_no_glue_where_it_rests_and_waits_without_tape(demo
     own, step = next((n, s) for n, s in enumerate(context.design.steps, 1) if s.parts == ("roof",) and s.wait)
     roof = acts_of(context, own)[-1]
     assert lifts_off(roof) and not lifts_off(acts_of(context, own)[0])
-    for drawing, signs in ((roof, {"figure:Without glue"}), (replace(roof, labels=()), {"figure:With glue"})):
-        cell = act_cell(context, step, drawing, 3, BOX, 7)
+    sealed = with_labels(context, roof.name, ())
+    for there, signs in ((context, {"figure:Without glue"}), (sealed, {"figure:With glue"})):
+        cell = act_cell(there, roof, 3, BOX, 7)
         assert {thing.tag for thing in cell.drawn if thing.tag.endswith(" glue")} == signs
     waiting = SketchPen(context.type, (0.0, 0.0))
     acts_after(context, step, own)[-1].draw(waiting)
