@@ -5,7 +5,7 @@ unprinted things, findings, line drawings. Never: repairs a shape, knows paper, 
 """
 
 from publisher.basics import Rule
-from publisher.joints.act_scenes import HOLDS_TIGHT, NOT_GLUED
+from publisher.joints.act_scenes import GAUGED, HOLDS_TIGHT, NOT_GLUED
 from publisher.joints.acts_of_steps import (
     OF_STAGES,
     SQUARE_ENOUGH,
@@ -86,6 +86,7 @@ RULES: tuple[Rule, ...] = (*CHECKS, MEETING_SIZE_ALONE, PACKS_DO_NOT_MEET)
 __all__ = [
     "APART",
     "COVER_PICTURE",
+    "GAUGED",
     "HOLDS_TIGHT",
     "JOINT",
     "LEAST_PICTURE",

@@ -26,7 +26,11 @@ from publisher.joints.acts_of_steps import (
 from publisher.joints.model import Joined
 from publisher.joints.promised_acts import APART, SIGNS, InPieces, does_key
 from publisher.joints.scenes import scene_promise
+from publisher.joints.stack_trials import trials_of
 from publisher.joints.trades import bevelling_picture
+
+GAUGED = "act:board:does:gauge"
+"""Begins the keys of what the act shows that measures the board."""
 
 NOT_GLUED = ("paper between", "lifts off")
 """What has one of these labels takes no glue where it goes."""
@@ -49,7 +53,16 @@ TOOLS = {
 
 def act_scenes(design: Design, pieces: Sequence[Part], joined: Joined) -> tuple[DrawingPromise, ...]:
     """Return what the sketches of all steps show beside their parts."""
-    return tuple(_scenes(InPieces(design, tuple(pieces), joined)))
+    works = InPieces(design, tuple(pieces), joined)
+    return (*_gauged(works), *_scenes(works))
+
+
+def _gauged(works: InHand) -> Iterator[DrawingPromise]:
+    """Yield the gauge in which the board is measured, where that has a thickness to keep to and no piles of it are pressed instead."""
+    used = {part.board for part in works.parts}
+    spread = all(board.spread > 0.0 for board in works.design.boards if board.id in used)
+    if works.design.steps and works.parts and spread and not trials_of(works.design, works.joined):
+        yield replace(scene_promise(f"{GAUGED}:scene:gauge_tried", "gauge_tried"), among=True)
 
 
 def _scenes(works: InHand) -> Iterator[DrawingPromise]:

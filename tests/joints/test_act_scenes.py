@@ -5,8 +5,8 @@ from collections.abc import Callable
 import pytest
 
 from publisher.basics import Point
-from publisher.joints.act_scenes import act_scenes
-from publisher.pages.instructions import apart_sketches, coat_sketches, face_sketches
+from publisher.joints.act_scenes import GAUGED, act_scenes
+from publisher.pages.instructions import apart_sketches, coat_sketches, face_sketches, gauge_sketches
 from publisher.pages.instructions.sketch_pen import SketchPen
 from publisher.pages.model import Stroke
 from publisher.pages.sheet.draft import Context
@@ -22,6 +22,8 @@ def scenes(context: Context) -> dict[str, set[str]]:
     """Return the scenes of each act of a design."""
     found: dict[str, set[str]] = {}
     for one in act_scenes(context.design, context.parts, context.joined):
+        if one.key.startswith(GAUGED):
+            continue
         _, _, _, act, _, name = one.key.split(":")
         assert one.among and (one.lines or one.heads), one.key
         found.setdefault(act, set()).add(name)
@@ -35,6 +37,19 @@ def test_scenes_follow_from_the_acts(demo: Callable[..., Context]) -> None:
     assert any(name.startswith("rolled_") for name in bridge["roll"])
     assert "clock" in stair["wait"] and {"brush", "pot", "painted_dark", "painted_raised"} <= house["paint"]
     assert house["apart"] == bridge["apart"] == {"taken_apart"} and "sealed" in house["seal"]
+
+
+def test_the_gauge_is_promised_where_a_board_is_measured_in_it(demo: Callable[..., Context]) -> None:
+    """Of a stack a pile of scraps is pressed instead."""
+    for slug, wanted in (("toll-house", 1), ("lock-stair", 0)):
+        context = demo(slug)
+        keys = [one.key for one in act_scenes(context.design, context.parts, context.joined)]
+        assert sum(key.startswith(GAUGED) for key in keys) == wanted
+
+
+def test_a_gauge_in_which_all_fits_is_refused(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(gauge_sketches, "TRIED", (30.0, 40.0))
+    assert "proof/step-picture" in refused_by("toll-house")
 
 
 def test_a_coat_on_one_face_alone_and_parts_that_stay_together_are_refused(monkeypatch: pytest.MonkeyPatch) -> None:

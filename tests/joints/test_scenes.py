@@ -17,6 +17,7 @@ from publisher.pages.instructions import (
     bend_sketches,
     coat_sketches,
     face_sketches,
+    gauge_sketches,
     part_sketches,
 )
 from publisher.pages.instructions.act_cells import glue_sign
@@ -60,6 +61,7 @@ PARTS_OF_ONE: dict[str, Callable[[SketchPen], None]] = {
     "coming_down_tape": lambda pen: bend_sketches.coming_down(pen, "tape"),
     "cut_through": face_sketches.cut_through,
     "edge_grooved": face_sketches.edge_grooved,
+    "gauge_tried": lambda pen: [gauge_sketches.gauge_tried(pen)].clear(),
     "knife": lambda pen: pen.knife((0.0, 0.0)),
     "painted_dark": coat_sketches.painted_dark,
     "painted_raised": coat_sketches.painted_raised,

@@ -21,7 +21,7 @@ def gauging(pen: SketchPen, check: int, ends: str) -> None:
     _strip_cut(pen)
     pen.arrow((31.5, 39.0), (37.5, 39.0))
     foot = _stood(pen, check)
-    fits = _from_above(pen)
+    fits = gauge_tried(pen)
     pen.line(foot, (fits[0], fits[1] + 1.0), style=PICTURE_GHOST)
     said = ends if pen.wide(ends) < FIELD_WIDE - SAID_FROM - 2.0 else ends.partition(" (")[0]
     left = min(max(fits[0] - (pen.wide(said) + SAID_FROM) / 2, 1.0), FIELD_WIDE - pen.wide(said) - SAID_FROM - 1.0)
@@ -75,8 +75,9 @@ def _stood(pen: SketchPen, check: int) -> Point:
     return on((left + right) / 2, front)
 
 
-def _from_above(pen: SketchPen) -> Point:
+def gauge_tried(pen: SketchPen) -> Point:
     """Draw the gauge from above with the strip at three places of it; return the middle of where it fits, at its upper edge."""
+    pen.scene("gauge_tried")
     pen.line((LEFT, GAUGE_LOW), (RIGHT, GAUGE_LOW), style=CUT)
     pen.line((LEFT, GAUGE_LOW + NARROW), (RIGHT, GAUGE_LOW + BROAD), style=CUT)
     for step in range(GRADUATIONS + 1):

@@ -10,7 +10,7 @@ from functools import partial
 from publisher.basics import record
 from publisher.basics.wording import agreed, counted, numbered, ordered, say_length, series
 from publisher.geometry import Part
-from publisher.joints import trials_of
+from publisher.joints import GAUGED, trials_of
 from publisher.material import MOST_TRACINGS, different_sheets
 from publisher.pages.front import (
     CARD_THICK,
@@ -116,6 +116,7 @@ def _measure(context: Context, numbers: Numbers | None) -> Act | None:
     sketch = ActSketch(
         partial(gauging, check=CHECK_PAGE, ends=ends.removeprefix("from ")),
         "A strip of the board on its edge in the gauge, ticked where it fits; too thick for its gap and loose in it, crossed out",
+        GAUGED,
     )
     if piles:
         page = (numbers.page_of("cautions:1") if numbers is not None else None) or WIDEST[0]
