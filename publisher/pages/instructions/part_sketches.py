@@ -47,6 +47,7 @@ NOTCH_CLEAR = 0.3  # mm on either side of a notch, for the line itself
 DONE = 0.7  # share of the way round a card that a pencil has run
 NEAR_EDGE = 0.2  # mm in the sketch: how near to an edge a line lies that is its own
 PRICKED_OUT, PIN_LEANS = 6.5, 14.0  # mm of a pin that is pushed through a card, and degrees by which it leans out
+BOTTLE_HIGH = 12.0  # mm over the place that it points to, that a bottle needs
 TOOL_ROOM = 8.0  # mm at the top, for the handle of a tool and for words
 
 CountedParts = Sequence[tuple[Part, int]]
@@ -255,7 +256,8 @@ def glueing(pen: SketchPen, parts: CountedParts) -> None:
         art.counted(pen)
     first = arts[0]
     ends = [point for run in _tabs(first.part) for point in map(first.carry, run)]
-    right = max(ends)
+    low = [end for end in ends if end[1] <= FIELD_TALL - BOTTLE_HIGH] or [min(ends, key=lambda end: end[1])]
+    right = max(low)
     pen.bottle(right[0] + 3.0, right[1] + 1.0)
     pen.line((right[0] + 2.4, right[1] + 0.6), right, style=PICTURE_DETAIL)
 

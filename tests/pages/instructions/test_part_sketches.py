@@ -62,6 +62,15 @@ def test_what_is_traced_says_which_side_is_up(demo: Callable[..., Context]) -> N
     assert sketches.UP in said
 
 
+def test_the_bottle_keeps_to_the_field_beside_a_tall_part(demo: Callable[..., Context]) -> None:
+    """A screen shows no more than the field: what stands over it would be cut off."""
+    wall = next(part for part in demo("bridge").parts if part.letter == "C")
+    pen = SketchPen(demo("bridge").type, (0.0, 0.0))
+    sketches.glueing(pen, [(wall, 4)])
+    (at,) = (pose.y for scene, pose, _ in pen.parts if scene == "scene:bottle")
+    assert at + 10.2 <= sketches.FIELD_TALL
+
+
 def test_slits_are_counted_and_an_angle_is_said(demo: Callable[..., Context]) -> None:
     bridge, house = demo("bridge"), demo("toll-house")
     soffit = next(part for part in bridge.parts if part.bending is not None)
