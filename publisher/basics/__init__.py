@@ -79,6 +79,7 @@ from publisher.basics.promised_pages import (
     weight_of,
 )
 from publisher.basics.promised_pieces import (
+    BendPromise,
     Carried,
     DonePromise,
     DrawingPromise,
@@ -104,6 +105,7 @@ __all__ = [
     "AlonePromise",
     "Arc",
     "AttachmentPromise",
+    "BendPromise",
     "BoardPromise",
     "BookmarkPromise",
     "Box",

@@ -57,6 +57,16 @@ class WordPromise:
 
 
 @record
+class BendPromise:
+    """What is done to a piece before it is bent: which face is ``covered`` with what, which is slit (``slit``) how deep (mm)."""
+
+    covering: Literal["", "paper", "tape"]
+    covered: Literal["", "inside", "outside"]
+    slit: Literal["", "inside", "outside"]
+    depth: float
+
+
+@record
 class PrintPromise:
     """What every print of a piece must show, made where the parts are put together, before any page.
 
@@ -65,7 +75,7 @@ class PrintPromise:
     of what is folded or slit, and those by which a cut piece is checked; ``angles`` (degrees) of bevels and folds.
     Where half a template is drawn, ``rings`` are the half's, ``whole`` those of both, and ``mirror`` is the line between them. ``lines``:
     all that is drawn, scored, folded or glued along inside it; ``strips``: where foam goes from behind, which is hatched as openings are.
-    ``traced``: it is a template, drawn round with a pencil.
+    ``traced``: it is a template, drawn round with a pencil. ``bend``: what is done to it before it is bent; None where it is not.
     """
 
     part: str
@@ -82,6 +92,7 @@ class PrintPromise:
     lines: tuple[PieceLine, ...] = ()
     strips: tuple[tuple[Point, ...], ...] = ()
     traced: bool = False
+    bend: BendPromise | None = None
 
 
 @record

@@ -7,7 +7,7 @@ from typing import Literal
 import numpy as np
 import shapely
 
-from publisher.basics import DrawingPromise, NumberPromise, Purpose, SentencePromise, SidePromise
+from publisher.basics import DrawingPromise, NumberPromise, Point, Purpose, SentencePromise, SidePromise
 from publisher.basics.wording import LengthUnit
 from publisher.design import Design, Fact, PicturePlan, TextPlan, fill, said_numbers
 from publisher.geometry import PLATE, Part, polygon, sizes_of
@@ -51,7 +51,7 @@ def with_promises(design: Design, pieces: Sequence[Part], joined: Joined) -> Joi
         figures=figures_of(design, pieces, joined),
         bought=boards_of(design, joined),
         pictures=(
-            *pictures_of(design, joined.drawings),
+            *pictures_of(design, joined.drawings, pieces),
             *cover_drawings(design, joined.drawings),
             *trade_pictures(design, pieces, joined),
             *act_scenes(design, pieces, joined),
@@ -166,9 +166,10 @@ def _sentence(key: str, text: TextPlan, design: Design, facts: tuple[Fact, ...],
     return SentencePromise(key, fill(text, design, facts, first)[0], numbers)
 
 
-def pictures_of(design: Design, drawings: Iterable[Drawing]) -> tuple[DrawingPromise, ...]:
+def pictures_of(design: Design, drawings: Iterable[Drawing], pieces: Iterable[Part] = ()) -> tuple[DrawingPromise, ...]:
     """Return the picture that the cover is asked to show, without letters, the photographs for a shop, and the picture of each step
-    that has one."""
+    that has one: that of a part by itself with its letter on it."""
+    letters = {f"part:{piece.id}": piece for piece in pieces}
     known = {drawing.name: drawing for drawing in drawings}
     asked = [(COVER_PICTURE, design.cover)]
     asked += ((shop_photo(number), plan) for number, plan in enumerate(design.photos, 1))
@@ -184,6 +185,8 @@ def pictures_of(design: Design, drawings: Iterable[Drawing]) -> tuple[DrawingPro
                 found.append(DrawingPromise(key, name, float(photo.width_px), float(photo.height_px), room=_room(key)))
         elif name in known:
             made = picture_promise(key, known[name], labels=key != COVER_PICTURE)
+            if name in letters and key.startswith("step:"):
+                made = replace(made, labels=(*made.labels, _letter_on(letters[name])))
             found.append(replace(made, room=_room(key)))
     found += (
         picture_promise(f"step:{name.partition(':')[2].replace(':', ':act:')}", drawing)
@@ -191,6 +194,13 @@ def pictures_of(design: Design, drawings: Iterable[Drawing]) -> tuple[DrawingPro
         if name.startswith("act:")
     )
     return tuple(found)
+
+
+def _letter_on(piece: Part) -> tuple[str, Point]:
+    """Return the letter of a part that is shown by itself, at the place in its picture where it has most room."""
+    shape = polygon(piece.outline)
+    x, y = shapely.maximum_inscribed_circle(shape, 1.0).coords[0]
+    return piece.letter, (x - shape.bounds[0], y - shape.bounds[1])
 
 
 def _room(key: str) -> float:

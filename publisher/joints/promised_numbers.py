@@ -2,10 +2,21 @@
 
 from collections.abc import Iterable, Iterator
 from math import inf
+from typing import Literal
 
-from publisher.basics import BoardPromise, FigurePromise, LineKind, PieceLine, PrintPromise, Purpose, WordPromise
+from publisher.basics import (
+    BendPromise,
+    BoardPromise,
+    FigurePromise,
+    LineKind,
+    PieceLine,
+    PrintPromise,
+    Purpose,
+    WordPromise,
+)
 from publisher.design import Design
 from publisher.geometry import Mark, Part, dimensions_of, half_marks, polygon, rabbet_strip
+from publisher.joints.acts_of_steps import covered_face, slit_face
 from publisher.joints.budget import PENCIL_SPREAD, safe_ends
 from publisher.joints.facts import spread_ends
 from publisher.joints.model import Joined
@@ -54,9 +65,19 @@ def prints_of(pieces: Iterable[Part], traced: bool = False) -> tuple[PrintPromis
                 if edge.rabbet is not None
             ),
             traced,
+            _bend_of(piece),
         )
         for piece in pieces
     )
+
+
+def _bend_of(piece: Part) -> BendPromise | None:
+    """Return what is done to a piece before it is bent; None where it is not."""
+    if piece.bending is None:
+        return None
+    covered = piece.bending.covered
+    covering: Literal["", "paper", "tape"] = "paper" if covered == "paper" else "tape" if covered == "tape" else ""
+    return BendPromise(covering, covered_face(piece) or "", slit_face(piece) or "", piece.bending.slit_depth)
 
 
 def _kind_of(mark: Mark) -> str:

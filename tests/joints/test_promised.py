@@ -111,6 +111,10 @@ def test_the_picture_of_a_step_is_promised_with_its_lines(make: SimpleNamespace)
     (drawing,) = (one for one in joined.pictures if not one.drawing.startswith("scene:"))
     assert (drawing.key, drawing.drawing, drawing.width, drawing.height) == ("step:1:picture", "part:wall", 120.0, 50.0)
     assert len(drawing.lines) == 1 and drawing.fine == ()
+    ((letter, at),) = drawing.labels
+    assert letter == wall.letter and 20.0 < at[0] < 100.0 and abs(at[1] - 25.0) < 1.0, (
+        "on the part, where it has most room"
+    )
     assert pictures_of(design, ()) == ()
 
 

@@ -23,6 +23,7 @@ from reportlab.pdfgen.canvas import Canvas
 import publisher.pages
 from publisher.basics import (
     AttachmentPromise,
+    BendPromise,
     BoardPromise,
     BookmarkPromise,
     Box,
@@ -664,6 +665,7 @@ def made() -> dict[str, Any]:
                     PieceLine("reference", REFERENCE),
                     PieceLine("arrow", ARROW),
                 ),
+                bend=BendPromise("paper", "inside", "outside", 3.5),
             ),
             PrintPromise("deck", "B", "foam", 5.0, (PART_B, HOLE_B)),
         ),

@@ -513,6 +513,18 @@ bad("proof/seam-words", "glue area and trim line exchanged")(
 bad("proof/saying", "how to print")(drop(0, "says print at 100 %"))
 bad("proof/saying", "what a small reading means")(drop(0, "says smaller then"))
 bad("proof/saying", "half of a sentence")(drop(3, "says step tape on"))
+
+
+def of_kind(kind: str) -> Spoil:
+    def spoil(pack: Any, _kit: Any) -> None:
+        first, *others = pack.promises.pages
+        pack.promises = replace(pack.promises, pages=(replace(first, kind=kind), *others))
+
+    return spoil
+
+
+bad("proof/saying", "a page of a kind that is none")(of_kind("print_cheik"))
+bad("proof/saying", "a whole pack without what is to be read before cutting")(of_kind("cover"))
 bad("proof/saying", "on one page of many")(drop(2, "says print so"))
 bad("proof/saying", "limits of another design")(
     swap(
@@ -1158,6 +1170,13 @@ bad("proof/copies-said", "copies of another part")(add(3, lambda kit: kit.words(
 bad("proof/part-note", "a rabbet that no piece of the page has")(
     add(2, lambda kit: kit.words("Rabbet: cut the foam away behind, the front paper stays.", 30.0, 30.0, 2.7))
 )
+for said, why in (
+    ("Lay tape over the whole inside face before you bend it.", "covered with something else"),
+    ("Glue paper over the whole outside face before you bend it.", "the other face covered"),
+    ("Slit the inside face, 3.5 mm deep.", "the other face slit"),
+    ("Slit the outside face, 4.5 mm deep.", "slit too deep"),
+):
+    bad("proof/part-note", why)(add(1, lambda kit, said=said: kit.words(said, 120.0, 100.0, 2.7)))
 bad("proof/part-note", "glue lines behind that no piece of the page has")(
     add(2, lambda kit: kit.words("Glue lines: carry their ends round the edges", 30.0, 30.0, 2.7))
 )

@@ -62,3 +62,4 @@ def test_a_saying_stands_on_one_page_or_on_each() -> None:
     assert lacking_on(pages, False, {1: "Cutthe", 2: "foam."}, forms) == []  # begun on one page, and ended on the next
     assert lacking_on(pages, False, {1: "Cut", 2: ""}, forms) == [1]
     assert lacking_on([], True, {}, forms) == []
+    assert lacking_on([], False, {}, forms) == [0], "no page is of that kind"

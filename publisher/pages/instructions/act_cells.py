@@ -26,7 +26,7 @@ from publisher.pages.sheet import (
     place_drawing,
     place_photo,
 )
-from publisher.pages.type import GUTTER, HEADING, SMALL, SPACE, Setter
+from publisher.pages.type import GUTTER, HEADING, SMALL, SPACE, Setter, TypeStyle
 
 MOST_ACTS = 4
 """Pictures of what is put together on one page: with more nobody knows which one is next."""
@@ -296,8 +296,7 @@ def _own(context: Context, shown: OwnPicture, box: Box, page: int, larger: float
     left = (box.left + box.right - wide - (TICK_ROOM if whole else 0.0)) / 2
     place = Box(left + base * scale, box.top - height, left + wide, box.top)
     drawn = [*described(place_drawing(context.type, drawing, place), context.say(plan.alt) or drawing.alt)]
-    if plan.kind == "part":
-        drawn += _part_letter(context, plan.target, drawing, place)
+    drawn += part_letter(context, drawing, *drawing_pose(drawing, place))
     if whole:
         drawn.append(figure_beside((left, place.bottom), context.design.figure.base * scale))
         pen = SketchPen(context.type, (place.right + 2.0, box.top - 7.0))
@@ -306,14 +305,16 @@ def _own(context: Context, shown: OwnPicture, box: Box, page: int, larger: float
     return ActCells(tuple(drawn), height, (Carried(key, page, place, *drawing_pose(drawing, place)),))
 
 
-def _part_letter(context: Context, name: str, drawing: Drawing, place: Box) -> tuple[Drawn, ...]:
-    """Set the letter of a part that is shown by itself, on it where there is most room."""
-    part = context.part(name)
+def part_letter(
+    context: Context, drawing: Drawing, pose: Pose, scale: float, style: TypeStyle = SMALL
+) -> tuple[Drawn, ...]:
+    """Set the letter of a part that is shown by itself, on it where there is most room; nothing on a drawing of anything else."""
+    kind, _, name = drawing.name.partition(":")
+    part = context.part(name) if kind == "part" else None
     if part is None:
         return ()
     shape = polygon(part.outline)
     spot = shapely.maximum_inscribed_circle(shape, 1.0).coords[0]
-    pose, scale = drawing_pose(drawing, place)
-    style = SMALL.bold().tagged(FIGURE)
+    style = style.bold().tagged(FIGURE)
     x, y = pose.x + scale * (spot[0] - shape.bounds[0]), pose.y + scale * (spot[1] - shape.bounds[1])
     return tuple(context.type.line(part.letter, style, x, y - context.type.cap(style) / 2, align="centre"))

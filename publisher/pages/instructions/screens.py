@@ -7,7 +7,7 @@ from functools import partial
 
 from publisher.basics import Box, Carried, Layer, Pose, TextPromise, polyline, record
 from publisher.joints import Drawing
-from publisher.pages.instructions.act_cells import shown_parts
+from publisher.pages.instructions.act_cells import part_letter, shown_parts
 from publisher.pages.instructions.part_sketches import FIELD_TALL, FIELD_WIDE
 from publisher.pages.instructions.sketch_pen import SketchPen
 from publisher.pages.instructions.step_acts import ActSketch
@@ -101,8 +101,9 @@ def drawing_block(context: Context, drawing: Drawing, key: str, alt: str, width:
     def draw(box: Box, numbers: Numbers) -> Body:
         place = Box(box.left, box.top - height, box.right, box.top)
         drawn = place_drawing(context.type, drawing, place, largest=ON_SCREEN_LARGER, style=SCREEN_SMALL.bold())
-        carried = Carried(key, numbers.page, place, *drawing_pose(drawing, place, ON_SCREEN_LARGER))
-        return Body(described(drawn, alt), carried=(carried,))
+        pose, scale = drawing_pose(drawing, place, ON_SCREEN_LARGER)
+        drawn = (*drawn, *part_letter(context, drawing, pose, scale, SCREEN_SMALL))
+        return Body(described(drawn, alt), carried=(Carried(key, numbers.page, place, pose, scale),))
 
     return ScreenBlock(height + 2 * SPACE, draw)
 

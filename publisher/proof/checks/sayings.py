@@ -20,6 +20,12 @@ _LIMITS = (  # in either order of units
 )
 INWARDS = 0.1 + 1e-6  # mm by which limits are rounded inwards
 HAIR_OFF = 1e-6
+NO_PAGE = 0
+BEGINS = (
+    "cover",
+    "start",
+)  # kinds of the first page of a file that is whole: it has pages of all kinds that have something to say
+SILENT = ("licence", "overview", "shop", "tiles")  # kinds of pages of which no saying is asked
 
 
 @record
@@ -34,10 +40,12 @@ class Saying:
     each: bool
     forms: tuple[tuple[str, tuple[str, ...]], ...]
 
+    def asked_of(self, promises: Promises) -> bool:
+        """Tell whether a file must say it, by what holds of it."""
+        return promises.purpose in self.purposes and all(holds(promises, name) for name in self.when)
+
     def of(self, promises: Promises) -> list[PagePromise]:
-        """Return the pages of a file on which the saying is looked for, by their kind and what holds of it."""
-        if promises.purpose not in self.purposes or not all(holds(promises, name) for name in self.when):
-            return []
+        """Return the pages of a file on which the saying is looked for, by their kind."""
         return [page for page in promises.pages if EVERY_KIND in self.pages or page.kind in self.pages]
 
     def said_in(self, language: str) -> tuple[str, ...]:
@@ -75,31 +83,46 @@ class SayingForm:
 def sayings_stand(case: Case, check: Check[Case]) -> Findings:
     """Look for each saying on its pages, in the language of the file."""
     told = {page.page: close(case.lines(page.page)) for page in case.promises.pages}
+    whole = any(page.page == 1 and page.kind in BEGINS for page in case.promises.pages)
     looked = 0
     lacking: dict[int, list[str]] = {}
+    for one in case.promises.pages if case.promises.figures else ():
+        if one.kind not in known_kinds():
+            what = f" is of a kind of which nobody knows what it must say: “{one.kind}”"
+            yield about(check, page_name(one.page), what, "name its kind as the list of sayings does")
     for saying in sayings():
-        pages = saying.of(case.promises) if case.promises.figures else []
+        if not case.promises.figures or not saying.asked_of(case.promises):
+            continue
+        pages = saying.of(case.promises)
+        if not (pages or whole):
+            continue
         looked += len(pages)
         forms = list(forms_of(saying, case.promises, case.take_down))
-        for page in lacking_on(pages, saying.each, told, forms):
-            lacking.setdefault(page, []).append(saying.said_in(case.promises.language)[0])
+        for number in lacking_on(pages, saying.each, told, forms):
+            lacking.setdefault(number, []).append(saying.said_in(case.promises.language)[0])
     for number, said in sorted(lacking.items()):
-        for one in said[:MOST_SAID]:
-            yield about(check, page_name(number), f": it does not say “{one}”", "say it where a buyer does it")
+        for words in said[:MOST_SAID]:
+            yield about(check, _where(number), f": it does not say “{words}”", "say it where a buyer does it")
         if len(said) > MOST_SAID:
             yield about(
                 check,
-                page_name(number),
+                _where(number),
                 f": {len(said) - MOST_SAID} more sayings are left out",
                 "see the findings above",
             )
     return looked
 
 
+def _where(number: int) -> str:
+    """Return how a message calls what lacks a saying."""
+    return "the file" if number == NO_PAGE else page_name(number)
+
+
 def lacking_on(pages: list[PagePromise], each: bool, told: dict[int, str], forms: list[SayingForm]) -> list[int]:
-    """Return the pages that lack a saying: each that does, or the first where none of them has it."""
+    """Return the pages that lack a saying: each that does, or the first where none of them has it; 0 where there is no such page at all,
+    as where its kind is called otherwise."""
     if not pages:
-        return []
+        return [] if each else [NO_PAGE]
     without = [page.page for page in pages if not any(form.stands_in(told[page.page]) for form in forms)]
     if each:
         return without
@@ -118,6 +141,12 @@ def sayings() -> tuple[Saying, ...]:
         )
         for row in table["sayings"]
     )  # fmt: skip
+
+
+@cache
+def known_kinds() -> frozenset[str]:
+    """Return the kinds of pages that there are."""
+    return frozenset((*SILENT, *(kind for saying in sayings() for kind in saying.pages)))
 
 
 def forms_of(saying: Saying, promises: Promises, take_down: Callable[[str], str] | None) -> Iterator[SayingForm]:

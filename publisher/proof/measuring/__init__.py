@@ -18,7 +18,7 @@ from publisher.proof.measuring.case import ELSEWHERE, MOST_PIXELS, Case
 from publisher.proof.measuring.circumstances import SCALE, holds
 from publisher.proof.measuring.drawn_marks import MARK_TOLERANCE
 from publisher.proof.measuring.drawn_things import DRAWN_TOLERANCE, first_other
-from publisher.proof.measuring.figures_said import figures_in
+from publisher.proof.measuring.figures_said import IN_MM, figures_in
 from publisher.proof.measuring.ink import PALEST_LINE, Ink
 from publisher.proof.measuring.inside_ground import OWN_LINE
 from publisher.proof.measuring.known_figures import CARDS, known_figures, pieces_on, written_numbers

@@ -26,6 +26,13 @@ def _boards(promises: Promises) -> int:
     return len({name for name in plain if not name.endswith((TAKEN, " in shops", ", at most off")) and " " not in name})
 
 
+def _more_true(promises: Promises) -> bool:
+    """Say whether pages beside those of the print check must print true: the cover then sends to the rest of the print list."""
+    check = [page.page for page in promises.pages if page.kind == "print_check"] or [0]
+    true = [page.page for page in promises.pages if page.true_size]
+    return not true or min(true) < check[0] or max(true) > check[-1]
+
+
 CIRCUMSTANCES: dict[str, Circumstance] = {
     "traced": lambda promises: any(piece.traced for piece in promises.prints),
     "beside card": lambda promises: (
@@ -53,6 +60,7 @@ CIRCUMSTANCES: dict[str, Circumstance] = {
     "glue": _has_line("glue"),
     "draw": _has_line("draw"),
     "score": _has_line("score"),
+    "more true pages": _more_true,
     "tiled": lambda promises: bool(promises.seams),
     "steps": lambda promises: any(one.key.startswith(STEP) for one in promises.sentences),
 }

@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from publisher.basics import FigurePromise, PrintPromise, Promises
+from publisher.basics import Box, FigurePromise, PagePromise, PrintPromise, Promises
 from publisher.proof.measuring.circumstances import holds
 
 RING = ((0.0, 0.0), (80.0, 0.0), (80.0, 60.0), (0.0, 60.0))
@@ -54,3 +54,14 @@ def test_readings_from_98_have_a_row_of_their_own_where_the_limit_lies_over_them
     )
     assert holds(replace(PROMISES, figures=(*BOARD, *scales)), "limit over 98") == over
     assert not holds(PROMISES, "limit over 98")
+
+
+@pytest.mark.parametrize(
+    ("kinds", "more"), [(("cover", "print_check"), False), (("print_check", "templates"), True), ((), True)]
+)
+def test_pages_beside_the_print_check_print_true(kinds: tuple[str, ...], more: bool) -> None:
+    pages = tuple(
+        PagePromise(n, 210.0, 297.0, str(n), kind, Box(6.0, 12.0, 204.0, 285.0), True, true_size=kind != "cover")
+        for n, kind in enumerate(kinds, 1)
+    )
+    assert holds(replace(PROMISES, pages=pages), "more true pages") is more
