@@ -7,6 +7,9 @@ from publisher.basics.records import record
 
 Point = tuple[float, float]
 
+# exact quarter turns keep rectangles exact: cos(90 deg) is 6e-17 in floats
+_QUARTERS = {0.0: (1.0, 0.0), 90.0: (0.0, 1.0), 180.0: (-1.0, 0.0), 270.0: (0.0, -1.0)}
+
 
 @record
 class Pose:
@@ -28,10 +31,7 @@ class Pose:
 
     def matrix(self) -> tuple[float, float, float, float, float, float]:
         """Return (a, b, c, d, e, f) with x' = a x + c y + e and y' = b x + d y + f."""
-        angle = radians(self.turn)
-        # exact quarter turns keep rectangles exact: cos(90 deg) is 6e-17 in floats
-        quarter = {0.0: (1.0, 0.0), 90.0: (0.0, 1.0), 180.0: (-1.0, 0.0), 270.0: (0.0, -1.0)}
-        c, s = quarter.get(self.turn % 360.0, (cos(angle), sin(angle)))
+        c, s = _QUARTERS.get(self.turn % 360.0) or (cos(angle := radians(self.turn)), sin(angle))
         m = -1.0 if self.mirrored else 1.0
         return (m * c, m * s, -s, c, self.x, self.y)
 
@@ -87,8 +87,8 @@ class Box:
 
     def overlap(self, other: "Box") -> float:
         """Return how far (mm) two boxes reach into each other, both ways at least; less than 0: how far they stand apart."""
-        common = self.common(other)
-        return min(common.width, common.height)
+        across = min(self.right, other.right) - max(self.left, other.left)
+        return min(across, min(self.top, other.top) - max(self.bottom, other.bottom))
 
     def beyond(self, room: "Box") -> float:
         """Return how far (mm) the box reaches out of a room, at its farthest side; less than 0: it keeps so far inside."""

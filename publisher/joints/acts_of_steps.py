@@ -4,7 +4,7 @@ uses. Worked out here, before any page: pages show it, and proof holds them agai
 from collections.abc import Callable, Iterator, Sequence
 from typing import Literal, Protocol
 
-from publisher.basics import LineKind, Purpose
+from publisher.basics import LineKind, Purpose, remembered_few
 from publisher.design import Design, PartPlan, StepPlan
 from publisher.geometry import Mark, Part
 from publisher.joints.model import Joined
@@ -54,6 +54,7 @@ def to_take(context: InHand, part_id: str) -> tuple[Part, ...]:
     return own or tuple(piece for piece in context.parts if piece.whole == part_id or part_id in piece.folded)
 
 
+@remembered_few
 def parts_in_hand(context: InHand, step: StepPlan) -> tuple[Part, ...]:
     """Return the parts that a step takes in hand, each once, in the order in which it names them."""
     return tuple({part.id: part for name in step.parts for part in to_take(context, name)}.values())
@@ -84,6 +85,7 @@ def scored(part: Part) -> bool:
     return part.bending is None and (bool(part.folds) or any(long >= LEAST_SCORED for long in lines))
 
 
+@remembered_few
 def acts_of_step(context: InHand, step: StepPlan) -> tuple[str, ...]:
     """Return the acts that a step names, else those that follow from its stage, its parts and what it uses."""
     if step.acts is not None:

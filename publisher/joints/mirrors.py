@@ -5,7 +5,7 @@ from collections.abc import Iterable
 import numpy as np
 import shapely
 
-from publisher.basics import Purpose
+from publisher.basics import Purpose, remembered
 from publisher.design import Design
 from publisher.geometry import Mark, Part, polygon
 
@@ -43,6 +43,7 @@ def faces_alike(part: Part) -> bool:
     return not marked and part.bending is None and is_own_mirror(part)
 
 
+@remembered
 def is_own_mirror(part: Part) -> bool:
     """Say whether all that a template shows, turned over about its upright middle line, is the same drawing again: so it is as
     well that of the other face. Its upper edge stays the upper one. A bevel or rabbet tells the faces apart."""

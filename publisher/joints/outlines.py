@@ -9,7 +9,7 @@ import numpy as np
 import numpy.typing as npt
 import shapely
 
-from publisher.basics import SAME_POINT, Arc, Line, Path, PathEdge, Point, Pose, angle, polar
+from publisher.basics import SAME_POINT, Arc, Line, Path, PathEdge, Point, Pose, angle, polar, remembered
 from publisher.geometry import Part, mitred, next_of, one_before, polygon
 
 Array = npt.NDArray[np.float64]
@@ -68,8 +68,9 @@ def is_notch(name: str) -> bool:
     return any(word in name for word in NOTCH_EDGES)
 
 
+@remembered
 def coarse(
-    path: Path, most_turn: float, sagitta: float, north: float | None = None
+    path: Path, *, most_turn: float, sagitta: float, north: float | None = None
 ) -> tuple[tuple[Point, ...], tuple[bool, ...]]:
     """Return few points of a closed path, for drawing, and for each whether a corner stands there.
 

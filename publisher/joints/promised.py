@@ -7,7 +7,7 @@ from typing import Literal
 import numpy as np
 import shapely
 
-from publisher.basics import DrawingPromise, NumberPromise, Point, Purpose, SentencePromise, SidePromise
+from publisher.basics import DrawingPromise, NumberPromise, Point, Purpose, SentencePromise, SidePromise, remembered_few
 from publisher.basics.wording import LengthUnit
 from publisher.design import Design, Fact, PicturePlan, TextPlan, fill, said_numbers
 from publisher.geometry import PLATE, Part, polygon, sizes_of
@@ -150,6 +150,7 @@ def is_handed(part: Part) -> bool:
     return True
 
 
+@remembered_few
 def sentences_of(design: Design, facts: tuple[Fact, ...], first: LengthUnit = "mm") -> tuple[SentencePromise, ...]:
     """Return the summary and the words of each step, their blanks filled with lengths in the ``first`` unit first."""
     texts = [("summary", design.summary)]

@@ -30,7 +30,7 @@ def test_a_tab_is_bridged_by_its_edge(make: SimpleNamespace) -> None:
 
 def test_a_coarse_keeps_corners_and_stays_near(make: SimpleNamespace) -> None:
     ring = make.stair_layer().outline.outer
-    points, corner = coarse(ring, 5.0, 0.05)
+    points, corner = coarse(ring, most_turn=5.0, sagitta=0.05)
     assert len(points) < 0.6 * len(ring.points)
     away = shapely.hausdorff_distance(shapely.LinearRing(points), shapely.LinearRing(ring.points), densify=0.01)
     assert away < 0.06
@@ -42,10 +42,14 @@ def test_two_arcs_of_one_circle_share_their_points_wherever_they_begin(make: Sim
     """The rim of one stair layer on that of another, turned by 21.3°: all points between the ends of both stretches are shared."""
     step, turned = make.stair_layer().outline.outer, make.stair_layer().outline.outer.placed(Pose(0.0, 0.0, 21.3))
     shared, apart = (
-        _in_both(coarse(step, 5.0, 0.05, north)[0], coarse(turned, 5.0, 0.05, north)[0]) for north in (33.0, None)
+        _in_both(
+            coarse(step, most_turn=5.0, sagitta=0.05, north=north)[0],
+            coarse(turned, most_turn=5.0, sagitta=0.05, north=north)[0],
+        )
+        for north in (33.0, None)
     )
     assert shared > 30 and apart < 5
-    points, corner = coarse(step, 5.0, 0.05, 33.0)
+    points, corner = coarse(step, most_turn=5.0, sagitta=0.05, north=33.0)
     away = shapely.hausdorff_distance(shapely.LinearRing(points), shapely.LinearRing(step.points), densify=0.01)
     assert away < 0.06 and sum(corner) == 4
 

@@ -150,13 +150,10 @@ def opened(shown: WeightedLines) -> WeightedLines:
     kept: WeightedLines = {}
     covers: list[shapely.Geometry] = []
     for weight, clear in CLOSES.items():
-        own = sorted(shown.get(weight, []), key=shapely.length, reverse=True)
-        free = []
-        for line in own:
-            if any(cover.covers(line) for cover in covers):
-                continue
-            free.append(line)
-        kept[weight] = free
+        own = np.array(sorted(shown.get(weight, []), key=shapely.length, reverse=True), dtype=object)
+        for cover in covers:
+            own = own[~shapely.covers(cover, own)]
+        kept[weight] = free = list(own)
         if free:
             wide = shapely.buffer(shapely.union_all(np.array(free)), clear, quad_segs=2, cap_style="flat")
             shapely.prepare(wide)

@@ -5,7 +5,7 @@ from dataclasses import field, replace
 import numpy as np
 import shapely
 
-from publisher.basics import record
+from publisher.basics import record, remembered
 from publisher.geometry import Part, polygon
 from publisher.joints.outlines import Array, coarse, points_of
 from publisher.joints.panels import PanelFrame, corners_of
@@ -135,13 +135,22 @@ def _corners(solids: tuple[Solid, ...]) -> Array:
     return np.vstack([solid.frame.carry(_corner_points(solid.part)) for solid in solids])
 
 
+@remembered
 def _corner_points(part: Part) -> Array:
     """Return the corners of a part on both faces (n, 3); those of a round one every few degrees."""
     if any(edge.bevel for edge in part.edges):
         return corners_of(part)
-    points = np.vstack([points_of(coarse(path, 20.0, 0.5)[0]) for path in part.outline.paths])
+    points = np.vstack([points_of(coarse(path, most_turn=20.0, sagitta=0.5)[0]) for path in part.outline.paths])
     deep = np.full((len(points), 1), -part.thickness)
     return np.vstack([np.hstack([points, np.zeros((len(points), 1))]), np.hstack([points, deep])])
+
+
+@remembered
+def _touched(part: Part) -> shapely.Geometry:
+    """Return the area of a part and a hair round it."""
+    area = shapely.buffer(polygon(part.outline), TOUCHES)
+    shapely.prepare(area)
+    return area
 
 
 def touching(points: Array, solids: tuple[Solid, ...]) -> Array:
@@ -151,6 +160,5 @@ def touching(points: Array, solids: tuple[Solid, ...]) -> Array:
         own = solid.frame.back(points)
         near = (own[:, 2] < TOUCHES) & (own[:, 2] > -solid.part.thickness - TOUCHES)
         if near.any():
-            area = shapely.buffer(polygon(solid.part.outline), TOUCHES)
-            touch[near] |= shapely.contains_xy(area, own[near, 0], own[near, 1])
+            touch[near] |= shapely.contains_xy(_touched(solid.part), own[near, 0], own[near, 1])
     return points[touch]

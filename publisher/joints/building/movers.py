@@ -81,7 +81,10 @@ def faces_of(mover: Mover) -> MoverFaces:
     broad_normals: list[Array] = []
     narrow: list[Array] = []
     for panel in (layer for one in mover.panels for layer in _layers(one)):
-        rings = [face_pair(panel.part, coarse(path, COARSE_TURN, COARSE)[0]) for path in panel.part.outline.paths]
+        rings = [
+            face_pair(panel.part, coarse(path, most_turn=COARSE_TURN, sagitta=COARSE)[0])
+            for path in panel.part.outline.paths
+        ]
         near = [panel.frame.carry(_at(ring.outside, 0.0)) for ring in rings]
         far = [panel.frame.carry(_at(ring.inside, -panel.part.thickness)) for ring in rings]
         broad += [tuple(near), tuple(far)]

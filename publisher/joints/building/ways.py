@@ -199,6 +199,11 @@ def _gaps(ahead: SeenFaces, back: SeenFaces, asked: Flags) -> dict[tuple[int, in
     j, i = shapely.STRtree(ahead.areas).query(back.areas)
     due = asked[ahead.of[i], back.of[j]] & (back.most[j] > ahead.least[i] - SHARED)
     i, j = i[due], j[due]
+    shapely.prepare(
+        ahead.areas
+    )  # most that are near to each other do not meet, which is told in a tenth of the time of a cut
+    meet = shapely.intersects(ahead.areas[i], back.areas[j])
+    i, j = i[meet], j[meet]
     shared = shapely.intersection(ahead.areas[i], back.areas[j])
     some = shapely.area(shared) > 1e-4
     i, j, shared = i[some], j[some], shared[some]

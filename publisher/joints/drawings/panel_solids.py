@@ -182,7 +182,7 @@ def _rings(part: Part, *, slots: bool, north: float | None) -> tuple[_RingDrawn,
 
 
 def _ring(part: Part, path: Path, north: float | None) -> _RingDrawn:
-    points, corner = coarse(path, SOLID_TURN, SOLID_SAGITTA, north)
+    points, corner = coarse(path, most_turn=SOLID_TURN, sagitta=SOLID_SAGITTA, north=north)
     pair = face_pair(part, points)
     return _RingDrawn(_at_depth(pair.outside, 0.0), _at_depth(pair.inside, -part.thickness), np.array(corner))
 

@@ -24,7 +24,7 @@ def part_view(part: Part) -> Sketch:
     left, bottom, right, top = polygon(part.outline).bounds
     size = max(right - left, top - bottom)
     for ring in (part.outline.outer, *part.outline.holes):
-        points, _ = coarse(ring, 5.0, max(0.04, size / FINEST))
+        points, _ = coarse(ring, most_turn=5.0, sagitta=max(0.04, size / FINEST))
         sketch.add_path("outline", [*points, points[0]])
         if ring is part.outline.outer:
             sketch.shapes.append(shapely.Polygon(points))
@@ -39,7 +39,7 @@ def sizes_view(part: Part, sizes: SizesPromise) -> Sketch:
     sketch = Sketch()
     left, bottom, _, _ = polygon(part.outline).bounds
     for ring in (part.outline.outer, *part.outline.holes):
-        points, _ = coarse(ring, 5.0, max(0.04, max(sizes.width, sizes.height) / FINEST))
+        points, _ = coarse(ring, most_turn=5.0, sagitta=max(0.04, max(sizes.width, sizes.height) / FINEST))
         sketch.add_path("outline", [*points, points[0]])
     sketch.shapes.append(polygon(part.outline))
     for mark in part.marks:

@@ -135,7 +135,7 @@ def _slabs(stack: LaidStack, parts: dict[str, Part], gap: float) -> list[Slab]:
 
 def _flat(part: Part) -> tuple[list[tuple[Array, Array]], Array]:
     """Return a part's rings with their corners, and the ends of its joint ticks, in its own coordinates."""
-    rings = [coarse(path, VIEW_TURN, PICTURE_SAGITTA) for path in part.outline.paths]
+    rings = [coarse(path, most_turn=VIEW_TURN, sagitta=PICTURE_SAGITTA) for path in part.outline.paths]
     return [(points_of(p), np.array(c)) for p, c in rings], tick_ends(part, whole_polygon(part))
 
 
@@ -158,7 +158,9 @@ def _width(stack: LaidStack, parts: dict[str, Part]) -> float:
 
 
 def _plan_polygon(part: Part, pose: Pose) -> shapely.Polygon:
-    rings = [pose.apply_all(coarse(path, VIEW_TURN, PICTURE_SAGITTA)[0]) for path in part.outline.paths]
+    rings = [
+        pose.apply_all(coarse(path, most_turn=VIEW_TURN, sagitta=PICTURE_SAGITTA)[0]) for path in part.outline.paths
+    ]
     return shapely.Polygon(rings[0], rings[1:])
 
 

@@ -24,6 +24,7 @@ class FacePair:
     inside: Array
 
 
+@remembered  # checks, sections and drawings ask for the same few rings
 def face_pair(part: Part, points: tuple[Point, ...]) -> FacePair:
     """Return a ring as it lies on the drawn face and on the inside face.
 

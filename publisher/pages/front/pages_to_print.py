@@ -6,7 +6,7 @@ from itertools import groupby
 import numpy as np
 import shapely
 
-from publisher.basics import Box, Carried, Layer, Path, Point, polyline, record, remembered
+from publisher.basics import Box, Carried, Layer, OutlinePromise, Path, Point, polyline, record, remembered_few
 from publisher.basics.wording import counted
 from publisher.pages.model import Drawn, Link, Stroke
 from publisher.pages.sheet import Context, TruePage, described, set_apart
@@ -71,33 +71,55 @@ def key_plan(context: Context, shown: tuple[TruePage, ...], box: Box) -> KeyPlan
         return KeyPlan()
     tall = TALLEST_PREVIEW
     while tall >= LEAST_PREVIEW:
-        plan = _rows(context, shown, Box(box.left, box.bottom, box.right, box.top - head), tall)
-        if plan.height + head <= box.height:
+        rows = _rows(context, shown, Box(box.left, box.bottom, box.right, box.top - head), tall)
+        if rows.height + head <= box.height:
             title = context.type.line(KEY_PLAN, SMALL.bold().tagged("h2"), box.left, box.top - context.type.drop(SMALL))
-            return KeyPlan((*title, *plan.drawn), head + plan.height, plan.captions)
+            drawn: list[Drawn] = [*title]
+            for one in rows.previews:
+                at = (one.place.left, one.place.bottom)
+                drawn += (*_small(one.page, at, rows.scale), Link(one.place, one.page.page), *one.words)
+            captions = tuple((one.page.page, one.caption) for one in rows.previews)
+            return KeyPlan(tuple(drawn), head + rows.height, captions)
         tall -= 1.0
     return KeyPlan()
 
 
-def _rows(context: Context, shown: tuple[TruePage, ...], box: Box, tall: float) -> KeyPlan:
-    """Draw the pages at one scale, the tallest ``tall`` mm high."""
+@record
+class _Preview:
+    """A small picture of a page, not drawn yet: where it stands (mm), the words under it and their box."""
+
+    page: TruePage
+    place: Box
+    words: tuple[Drawn, ...]
+    caption: Box
+
+
+@record
+class _Previews:
+    """Small pictures in rows: how small they are, and how high all stand (mm)."""
+
+    previews: tuple[_Preview, ...]
+    scale: float
+    height: float
+
+
+def _rows(context: Context, shown: tuple[TruePage, ...], box: Box, tall: float) -> _Previews:
+    """Set the pages at one scale, the tallest ``tall`` mm high."""
     scale = tall / max(page.height for page in shown)
-    drawn: list[Drawn] = []
-    captions: list[tuple[int, Box]] = []
+    found: list[_Preview] = []
     x, y, low = box.left, box.top, box.top
     for page in shown:
         width, height = page.width * scale, page.height * scale
         across = max(width, min(context.type.width(_called(page), NOTE) + 0.1, CAPTION_MOST * width))
         if x > box.left and x + width > box.right:
             x, y = box.left, low - SPACE
-        drawn += (*_small(page, (x, y - height), scale), Link(Box(x, y - height, x + width, y), page.page))
         under = y - tall - 0.8
         words = context.type.paragraph(_called(page), NOTE, x, under, across)
-        drawn += words.drawn
-        captions.append((page.page, Box(x, under - words.height, x + across, under)))
+        caption = Box(x, under - words.height, x + across, under)
+        found.append(_Preview(page, Box(x, y - height, x + width, y), words.drawn, caption))
         low = min(low, under - words.height)
         x += across + CELL_GAP
-    return KeyPlan(tuple(drawn), box.top - low, tuple(captions))
+    return _Previews(tuple(found), scale, box.top - low)
 
 
 def _called(page: TruePage) -> str:
@@ -105,7 +127,6 @@ def _called(page: TruePage) -> str:
     return f"{page.page}: {', '.join(dict.fromkeys(page.letters)) or 'check'}"
 
 
-@remembered
 def _coarse(ring: tuple[Point, ...]) -> Path:
     """Return a ring with as many points as a small picture shows."""
     points = shapely.get_coordinates(shapely.simplify(shapely.linearrings(np.array(ring)), PREVIEW_OFF)).tolist()
@@ -117,14 +138,15 @@ def _cross(at: Point) -> tuple[tuple[Point, Point], tuple[Point, Point]]:
     return ((x - arm, y), (x + arm, y)), ((x, y - arm), (x, y + arm))
 
 
-def _apart(page: TruePage, scale: float) -> tuple[shapely.Polygon, ...]:
+@remembered_few
+def _apart(outlines: tuple[OutlinePromise, ...], *, scale: float) -> tuple[shapely.Polygon, ...]:
     """Return the outlines of a page in its small picture (mm from its corner), set apart where two lie close beside one another; those of
-    tiles, which their windows cut off, as they are."""
+    tiles, which their windows cut off, as they are. The cover is set with its numbers and without: they are the same."""
     shapes = []
-    for outline in page.outlines:
+    for outline in outlines:
         first, *holes = ([(x * scale, y * scale) for x, y in outline.pose.apply_all(ring)] for ring in outline.rings)
         shapes.append(shapely.Polygon(first, holes))
-    windows = [None if one.window is None else [v * scale for v in one.window.sides] for one in page.outlines]
+    windows = [None if one.window is None else [v * scale for v in one.window.sides] for one in outlines]
     shown = [one if w is None else one.intersection(shapely.box(*w)) for one, w in zip(shapes, windows, strict=True)]
     moved = set_apart(shown, PICTURE_DETAIL.width)
     return tuple(own if w else to for own, to, w in zip(shapes, moved, windows, strict=True))
@@ -146,7 +168,7 @@ def _small(page: TruePage, at: tuple[float, float], scale: float) -> tuple[Drawn
         lines = [(strip.pin, strip.pencils[0])] + [cross for at in (strip.pin, *strip.pencils) for cross in _cross(at)]
         drawn.append(Stroke(DIMENSION, tuple(polyline(carried(line)) for line in lines), Layer.PAGE, tag="figure"))
     by_window: dict[Box | None, list[Path]] = {}
-    for outline, shape in zip(page.outlines, _apart(page, scale), strict=True):
+    for outline, shape in zip(page.outlines, _apart(page.outlines, scale=scale), strict=True):
         rings = [ring.coords[:-1] for ring in (shape.exterior, *shape.interiors)]
         small = (_coarse(tuple((at[0] + x, at[1] + y) for x, y in ring)) for ring in rings)
         by_window.setdefault(outline.window, []).extend(small)

@@ -213,7 +213,7 @@ def sketch_cell(context: Context, sketch: ActSketch, box: Box, page: int, larger
     at = Pose(left, box.top - made.high)
     place = Box(left, box.top - made.high + made.low, left + FIELD_WIDE * scale, box.top)
     carried = shown_parts(sketch, made.parts, page, place, at)
-    return ActCells(tuple(_moved(thing, at) for thing in made.drawn), made.high - made.low, carried)
+    return ActCells(_all_moved(made, to=at), made.high - made.low, carried)
 
 
 def shown_parts(
@@ -246,6 +246,12 @@ def _sketched(setter: Setter, sketch: ActSketch, *, scale: float) -> _Sketched:
     boxes = [box for thing in drawn if (box := ink_box(setter.faces, thing))]
     low, high = min((box.bottom for box in boxes), default=0.0), max((box.top for box in boxes), default=0.0)
     return _Sketched(drawn, low, high, tuple(pen.parts))
+
+
+@remembered_few
+def _all_moved(made: _Sketched, *, to: Pose) -> tuple[Drawn, ...]:
+    """Return a sketch as it stands on its page, where it stands with numbers of pages and without."""
+    return tuple(_moved(thing, to) for thing in made.drawn)
 
 
 def _moved(thing: Drawn, to: Pose) -> Drawn:

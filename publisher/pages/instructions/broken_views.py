@@ -5,6 +5,7 @@ from dataclasses import replace
 
 import shapely
 
+from publisher.basics import remembered_few
 from publisher.joints import Drawing, DrawnLine
 
 MOST_LONG = 12.0  # times as long as wide: a longer part, as small as beside a step, is no more than a line
@@ -13,6 +14,7 @@ BREAK_GAP, SLANT = 0.5, 0.35  # of its width: between both break lines, and how 
 BREAK = "outline"  # weight of a break line
 
 
+@remembered_few
 def broken(drawing: Drawing) -> Drawing:
     """Return a drawing of a part, without a stretch of its middle where it is much longer than wide."""
     long, wide = max(drawing.width, drawing.height), min(drawing.width, drawing.height)

@@ -5,7 +5,7 @@ from dataclasses import replace
 
 import shapely
 
-from publisher.basics import Box, Point
+from publisher.basics import Box, Point, remembered_few
 from publisher.joints import Drawing
 from publisher.pages.instructions.finish_sketches import with_figure
 from publisher.pages.instructions.part_art import part_cells
@@ -144,7 +144,7 @@ def _on(
 ) -> Box:
     """Draw what stands in a room, or the parts; all their faces black where they are painted ``dark``."""
     if stands is not None:
-        stands = _coarse(stands, STRAYS_PAINTED * max(stands.width / room.width, stands.height / room.height))
+        stands = _coarse(stands, finest=STRAYS_PAINTED * max(stands.width / room.width, stands.height / room.height))
         box = with_figure(pen, stands, room, figure, draw=not dark)
         if dark:
             pen.blackened(_faces(stands, box, SEAM / pen.scale))
@@ -159,7 +159,8 @@ def _on(
     return room
 
 
-def _coarse(stands: Drawing, finest: float) -> Drawing:
+@remembered_few
+def _coarse(stands: Drawing, *, finest: float) -> Drawing:
     """Return a drawing whose lines stray by no more than ``finest`` (mm of it): drawn small, most points of its curves are not seen."""
     lines = []
     for line in stands.lines:

@@ -6,7 +6,7 @@ from math import hypot
 import shapely
 from shapely.affinity import affine_transform
 
-from publisher.basics import Box, Point
+from publisher.basics import Box, Point, remembered_few
 from publisher.geometry import Part, polygon
 from publisher.material import Layout
 from publisher.pages.instructions.part_art import middle_line, ring_points
@@ -23,6 +23,7 @@ COLUMN = 28.4  # mm at the left, for the coupon and the page of the layouts
 ARROW_AT = 9.4  # mm up: the arrow from that page to the boards
 FLAG_HIGH = 7.4  # mm over the boards, for the words that say which face is up
 LETTER_CLEAR = 0.1  # mm from a letter to the nearest line, at least
+AffineNumbers = tuple[float, float, float, float, float, float]  # a, b, d, e, x, y: as shapely takes them
 
 
 def marking_out(
@@ -58,9 +59,8 @@ def marking_out(
         put = (0.0, scale, -scale, 0.0, x, y + scale * across) if up > across else (scale, 0.0, 0.0, scale, x, y)
         board = affine_transform(shapely.box(0.0, 0.0, across, up), put)
         pen.line(*ring_points(board.exterior, 0.05), style=PICTURE_CONTOUR, closed=True)
-        laid = [(part, item.pose) for item in layout.items if (part := parts.get(item.part)) is not None]
-        shapes = [affine_transform(polygon(part.outline, pose), put) for part, pose in laid]
-        for (part, _), shape in zip(laid, _apart(pen, shapes, board), strict=True):
+        laid = [part for item in layout.items if (part := parts.get(item.part)) is not None]
+        for part, shape in zip(laid, _apart(layout, *laid, put=put, scale=pen.scale), strict=True):
             _piece(pen, part, shape)
         tops.append(float(board.bounds[3]))
     put_bracket(pen, UP, FIELD, (left + 1.0, left + wide * len(shown) - 1.0), max(tops) + 0.8)
@@ -70,12 +70,20 @@ def marking_out(
         pen.count(line, (left + FIELD_WIDE) / 2, 1.0 + 4.6 * number)
 
 
-def _apart(pen: SketchPen, shapes: Sequence[shapely.Polygon], board: shapely.Polygon) -> list[shapely.Polygon]:
-    """Return pieces on a board (mm of the sketch), set apart so that each line of each is seen on the page."""
-    out, back = ((scale, 0.0, 0.0, scale, 0.0, 0.0) for scale in (pen.scale, 1.0 / pen.scale))
-    on_page = [affine_transform(shape, out) for shape in shapes]
-    moved = set_apart(on_page, PICTURE_DETAIL.width, affine_transform(board, out), PICTURE_CONTOUR.width)
-    return [affine_transform(shape, back) for shape in moved]
+@remembered_few
+def _apart(layout: Layout, *laid: Part, put: AffineNumbers, scale: float) -> tuple[shapely.Polygon, ...]:
+    """Return the pieces of a layout that are ``laid``, as they are ``put`` in a sketch of this ``scale`` (mm of the sketch), set apart so
+    that each line of each is seen on the page. The sketch is drawn again whenever the number of a page in it is known better."""
+    out, back = ((by, 0.0, 0.0, by, 0.0, 0.0) for by in (scale, 1.0 / scale))
+    known = {part.id: part for part in laid}
+    shapes = [
+        affine_transform(affine_transform(polygon(known[item.part].outline, item.pose), put), out)
+        for item in layout.items
+        if item.part in known
+    ]
+    board = affine_transform(affine_transform(shapely.box(0.0, 0.0, layout.sheet.width, layout.sheet.height), put), out)
+    moved = set_apart(shapes, PICTURE_DETAIL.width, board, PICTURE_CONTOUR.width)
+    return tuple(affine_transform(shape, back) for shape in moved)
 
 
 def _piece(pen: SketchPen, part: Part, shape: shapely.Polygon) -> None:

@@ -6,7 +6,7 @@ from math import ceil, hypot
 import shapely
 from shapely.affinity import affine_transform
 
-from publisher.basics import Box, Path, Point, Purpose, record
+from publisher.basics import Box, Path, Point, Purpose, record, remembered_few
 from publisher.geometry import Part, polygon
 from publisher.pages.instructions.sketch_pen import SketchPen
 from publisher.pages.instructions.sketch_places import room_for
@@ -37,7 +37,7 @@ class PartArt:
     @property
     def shape(self) -> shapely.Polygon:
         """The finished piece in the sketch."""
-        return affine_transform(polygon(self.part.outline), (self.scale, 0.0, 0.0, self.scale, *self.at))
+        return _shape_of(self)
 
     @property
     def low(self) -> float:
@@ -101,6 +101,12 @@ class PartArt:
         (x, y), radius = room_for(pen, self.shape)
         if radius >= hypot(pen.wide(self.part.letter), high) / 2:
             pen.count(self.part.letter, x, y - high / 2)
+
+
+@remembered_few
+def _shape_of(art: PartArt) -> shapely.Polygon:
+    """Return a part as it lies in its cell: what is drawn of it and beside it asks for it many times."""
+    return affine_transform(polygon(art.part.outline), (art.scale, 0.0, 0.0, art.scale, *art.at))
 
 
 def heaviest(pen: SketchPen, arts: Sequence[PartArt], styles: Sequence[LineStyle]) -> LineStyle:

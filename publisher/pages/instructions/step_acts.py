@@ -4,7 +4,7 @@ from collections.abc import Callable, Iterable, Iterator
 from dataclasses import replace
 from functools import partial
 
-from publisher.basics import record
+from publisher.basics import record, remembered_few
 from publisher.basics.wording import say_inches, say_mm, series
 from publisher.design import StepPlan
 from publisher.geometry import Part, polygon
@@ -165,6 +165,7 @@ def strip_parts(context: Context) -> frozenset[str]:
     return frozenset(strip.part.id for page in shown for strip, _, _ in strips_of(context, page))
 
 
+@remembered_few
 def guides_of(context: Context) -> tuple[BevelGuide, ...]:
     """Return the bevel guides that pages of a pack show: of a bevel that found no free room there is none."""
     plan = plan_true_pages(context)

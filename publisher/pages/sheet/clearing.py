@@ -126,11 +126,13 @@ def _without_near(lines: SmoothLines) -> dict[int, list[shapely.Geometry]]:
         a, b, room = int(first[pair]), int(second[pair]), float(near[pair])
         if asked.get(pair) == (changes[a], changes[b]):
             continue
+        as_drawn = changes[a] == changes[b] == 0
+        if as_drawn and not whole[pair]:
+            continue
         there = shapely.union_all(left.get(a, [shapes[a]]))
         if there.is_empty:
             continue
         own = shapely.union_all(left.get(b, [shapes[b]]))
-        as_drawn = changes[a] == changes[b] == 0
         gone = whole[pair] if as_drawn else _closing(own, there, float(half[a] + half[b]), room)
         asked[pair] = changes[a], changes[b]
         if gone:

@@ -7,11 +7,11 @@ from math import ceil
 
 import shapely
 
-from publisher.basics import Box, Finding, Layer, Path, Point, Pose, Rule, Severity, changed, polyline
+from publisher.basics import Box, Finding, Layer, Path, Point, Pose, Rule, Severity, changed, polyline, remembered_few
 from publisher.basics.units import INCH_MM
 from publisher.basics.wording import say_length
 from publisher.design import Design, PicturePlan
-from publisher.joints import Drawing
+from publisher.joints import Drawing, DrawnLine
 from publisher.pages.model import Drawn, Fill, LineStyle, Picture, Stroke, Words
 from publisher.pages.type import (
     LEADER,
@@ -113,17 +113,34 @@ def place_drawing(
 
     ``details`` False leaves texture and marks out, as for a silhouette of a few millimetres. ``style``: of its words.
     """
+    return _placed(setter, drawing, box=box, largest=largest, labels=labels, details=details, layer=layer, style=style)
+
+
+@remembered_few  # a page is set to know its height, with its numbers, and without those of other pages
+def _placed(
+    setter: Setter,
+    drawing: Drawing,
+    *,
+    box: Box,
+    largest: float,
+    labels: bool,
+    details: bool,
+    layer: Layer,
+    style: TypeStyle | None,
+) -> tuple[Drawn, ...]:
     pose, scale = drawing_pose(drawing, box, largest)
     x, y, width, height = pose.x, pose.y, drawing.width * scale, drawing.height * scale
     drawn: list[Drawn] = []
     tag = f"{FIGURE}:{drawing.alt}"
     outlines: tuple[Path, ...] = ()
     silhouette = SMALL_OUTLINES if max(width, height) < SMALL_SILHOUETTE else OUTLINES
+    of_weight: dict[str, list[DrawnLine]] = {}
+    for line in drawing.lines:
+        of_weight.setdefault(line.weight, []).append(line)
     for weight, line_style in (WEIGHTS if details else silhouette).items():
         paths = tuple(
             polyline(tuple((x + px * scale, y + py * scale) for px, py in line.points))
-            for line in drawing.lines
-            if line.weight == weight
+            for line in of_weight.get(weight, ())
         )
         if weight in OUTLINES:
             outlines += paths
@@ -131,8 +148,7 @@ def place_drawing(
             drawn.append(Stroke(line_style, paths, layer, tag=tag))
     heads = tuple(
         polyline(tuple((x + px * scale, y + py * scale) for px, py in line.points[:-1]), closed=True)
-        for line in drawing.lines
-        if line.weight == HEAD
+        for line in of_weight.get(HEAD, ())
     )
     if heads:
         drawn.append(Fill(0.0, heads, layer, tag=tag))

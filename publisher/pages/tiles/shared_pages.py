@@ -11,7 +11,7 @@ from itertools import islice, product
 
 import shapely
 
-from publisher.basics import record
+from publisher.basics import record, remembered_few
 from publisher.geometry import Part, polygon
 from publisher.pages.sheet import LEAST_SQUARE, Context, Numbers
 from publisher.pages.templates import TILE_KEY, Chunk, Load, Planner, Sample, Shown, Spot, cover, frames, sides
@@ -191,6 +191,7 @@ def _cuttings(context: Context, sample: Sample, over: float) -> Iterator[Tiling]
                 yield laid.with_seams(context, found)
 
 
+@remembered_few
 def _chunk(plan: Tiling, cell: Cell) -> Chunk:
     """Return what a tile fills: the part in its window, and its seams' strips from one side of the window to the other."""
     window = as_polygon(cell.window)

@@ -20,7 +20,7 @@ def meets(one: Box, two: Box) -> bool:
 def lines_meet(piece: PaintedPath, room: Box) -> bool:
     """Say whether a stroke shows inside a box."""
     half = piece.widest / 2
-    return piece.box().overlap(room.grown(half)) >= 0.0 and any(line_meets(line, half, room) for line in piece.lines())
+    return piece.box.overlap(room.grown(half)) >= 0.0 and any(line_meets(line, half, room) for line in piece.lines())
 
 
 def line_meets(line: Array, half: float, room: Box) -> bool:
@@ -50,7 +50,7 @@ def _shows(piece: PaintedPath, room: Box) -> bool:
     seen = room.common(piece.clip.box)
     if min(seen.width, seen.height) <= BOX_TOUCH:
         return False
-    dark = piece.fill_grey is not None and piece.fill_grey < PAPER and meets(piece.box(), seen)
+    dark = piece.fill_grey is not None and piece.fill_grey < PAPER and meets(piece.box, seen)
     line = piece.grey is not None and piece.grey < PAPER and lines_meet(piece, seen)
     return line or (dark and any(_area_meets(ring, seen) for ring in piece.lines()))
 

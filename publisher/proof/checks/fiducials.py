@@ -52,7 +52,7 @@ def _drawn(ink: Ink, line: tuple[Point, Point], width: float) -> bool:
 def _near(page: PageRead, marks: list[FiducialPromise]) -> list[PaintedPath]:
     """Return what is painted near the marks of a page: little of all that is."""
     rooms = np.array([box.sides for mark in marks for box in mark.clear])
-    boxes = np.array([piece.box().grown(piece.widest / 2).sides for piece in page.pieces]).reshape(-1, 4)[:, None]
+    boxes = np.array([piece.box.grown(piece.widest / 2).sides for piece in page.pieces]).reshape(-1, 4)[:, None]
     meet = np.all(boxes[..., :2] <= rooms[:, 2:], axis=-1) & np.all(boxes[..., 2:] >= rooms[:, :2], axis=-1)
     return [page.pieces[i] for i in np.flatnonzero(np.any(meet, axis=1))]
 

@@ -66,7 +66,7 @@ def _piece(piece: PaintedPath, box: Box) -> tuple[int, int]:
     """Count the subpaths of a piece that lie in a box, and those that show on both sides of its edge."""
     room = box.common(piece.clip.box)
     half = piece.widest / 2 if piece.grey is not None else 0.0
-    if min(room.width, room.height) <= 0.0 or piece.box().overlap(box) < -(half + BOX_TOUCH):
+    if min(room.width, room.height) <= 0.0 or piece.box.overlap(box) < -(half + BOX_TOUCH):
         return 0, 0
     low = np.minimum.reduceat(piece.points, piece.starts[:-1], axis=0) - half
     high = np.maximum.reduceat(piece.points, piece.starts[:-1], axis=0) + half

@@ -83,7 +83,7 @@ def _pale(page: PageRead) -> Iterator[Box]:
     """Yield the pale grounds that show on a page."""
     for piece in page.pieces:
         if piece.visible and piece.fill_grey is not None and GROUND_FROM <= piece.fill_grey < WHITE:
-            yield piece.box().common(piece.clip.box)
+            yield piece.box.common(piece.clip.box)
 
 
 def _same(wanted: Box, found: Box) -> bool:

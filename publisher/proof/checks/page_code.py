@@ -40,7 +40,7 @@ def _fault(page: PageRead, others: tuple[tuple[int, Box], ...], promise: CodePro
     first = min(p.order for p in inside)
     if _covered(page, others, first, promise.box):
         return "lies under something else"
-    box = Box.round(corner for piece in inside for corner in piece.box().corners())
+    box = Box.round(corner for piece in inside for corner in piece.box.corners())
     if abs(box.width - box.height) > CODE_SQUARE or box.width < 0.6 * promise.box.width:
         return f"is {box.width:.1f} × {box.height:.1f} mm, which is no square that fills its box"
     size = _size(inside, box)
@@ -59,13 +59,13 @@ def _fault(page: PageRead, others: tuple[tuple[int, Box], ...], promise: CodePro
 def _is_module(piece: PaintedPath, box: Box) -> bool:
     if piece.fill_grey is None or piece.fill_grey > DARK_MODULE or not piece.visible:
         return False
-    return piece.box().beyond(box) <= MODULE_OFF
+    return piece.box.beyond(box) <= MODULE_OFF
 
 
 def _covered(page: PageRead, others: tuple[tuple[int, Box], ...], first: int, box: Box) -> bool:
     """Say whether anything but dark modules is painted over the code: areas, strokes, pictures, letters."""
     boxes = [
-        p.box().grown(0.0 if p.grey is None else p.widest / 2)
+        p.box.grown(0.0 if p.grey is None else p.widest / 2)
         for p in page.pieces
         if p.order > first
         and p.visible

@@ -56,14 +56,16 @@ class Saying:
 
 @record
 class SayingForm:
-    """A form of a saying: what finds it in words without blanks; between which ends (mm) its two figures lie, where it says limits."""
+    """A form of a saying: its ``words`` in small letters without blanks; between which ends (mm) its figures lie, where it says limits."""
 
-    pattern: re.Pattern[str]
+    words: str
     limits: tuple[tuple[float, float], ...] = ()
 
     def stands_in(self, told: str) -> bool:
         """Say whether it is said, its limits those of a square."""
-        return any(self._are_limits(found) for found in self.pattern.finditer(told))
+        if FIGURE not in self.words and LIMITS not in self.words:  # most have no figures, and need no pattern
+            return self.words in told.lower()
+        return any(self._are_limits(found) for found in _pattern(self.words).finditer(told))
 
     def _are_limits(self, found: re.Match[str]) -> bool:
         said = [float(figure) for figure in found.groups() if figure]
@@ -156,8 +158,14 @@ def forms_of(saying: Saying, promises: Promises, take_down: Callable[[str], str]
     limits = tuple((side * shares[0], side * shares[-1]) for side in sides) if len(shares) > 1 else ()
     for form in saying.said_in(promises.language):
         english = take_down(form) if take_down is not None else form
-        pattern = re.escape(_joined(english)).replace(re.escape(FIGURE), _LENGTH)
-        yield SayingForm(re.compile(pattern.replace(re.escape(LIMITS), _LIMITS), re.IGNORECASE), limits)
+        yield SayingForm(_joined(english).lower(), limits)
+
+
+@cache
+def _pattern(words: str) -> re.Pattern[str]:
+    """Return what finds words with figures and limits in them."""
+    pattern = re.escape(words).replace(re.escape(FIGURE), _LENGTH)
+    return re.compile(pattern.replace(re.escape(LIMITS), _LIMITS), re.IGNORECASE)
 
 
 def close(lines: tuple[TextLine, ...]) -> str:

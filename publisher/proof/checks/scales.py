@@ -35,8 +35,9 @@ def scales(case: Case, check: Check[Case]) -> Findings:
         for line in (
             one for one in case.promises.lengths if one.page == page and one.purpose in ("ruler", "calibration")
         ):
+            sides = [_side(line, tick) for tick in ticks]
             for side in (1, -1):
-                own = [tick for tick in ticks if _side(line, tick) == side]
+                own = [tick for tick, where in zip(ticks, sides, strict=True) if where == side]
                 looked += len(own)
                 ways = (
                     (line, replace(line, start=line.end, end=line.start)) if line.purpose == "calibration" else (line,)
@@ -127,7 +128,7 @@ def _beside_gauge(case: Case, page: int, widths: Widths) -> Iterator[str]:
         return least + (most - least) * (x - left) / (right - left)
 
     for piece in read.pieces if read is not None else ():
-        box = piece.box()
+        box = piece.box
         over = left - 0.1 <= box.left and box.right <= right + 0.1 and foot + least <= box.bottom
         if not over or box.top > foot + most + OVER_GAUGE or not piece.visible:
             continue

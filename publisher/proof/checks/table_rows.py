@@ -2,6 +2,8 @@
 
 from itertools import pairwise
 
+import numpy as np
+
 from publisher.basics import record
 from publisher.proof.reading import PageRead, TextRun
 
@@ -21,12 +23,13 @@ def bands(page: PageRead, longer: float) -> list[Band]:
     """Return the rows of all tables whose lines are longer than ``longer`` mm, each table from its top."""
     levels: list[tuple[float, float, float]] = []  # left, right, height
     for piece in page.pieces:
-        if piece.visible and piece.grey is not None:
-            for line in piece.lines():
-                if len(line) == 2 and abs(line[0][1] - line[1][1]) < ROW_LEVEL:
-                    left, right = sorted((float(line[0][0]), float(line[1][0])))
-                    if right - left > longer:
-                        levels.append((round(left / SAME_SIDE) * SAME_SIDE, right, float(line[0][1])))
+        if piece.visible and piece.grey is not None and piece.box.width > longer:
+            first = piece.starts[:-1][np.diff(piece.starts) == 2]
+            (ax, ay), (bx, by) = piece.points[first].T, piece.points[first + 1].T
+            left, right = np.minimum(ax, bx), np.maximum(ax, bx)
+            some = (np.abs(ay - by) < ROW_LEVEL) & (right - left > longer)
+            for x, end, y in zip(left[some].tolist(), right[some].tolist(), ay[some].tolist(), strict=True):
+                levels.append((round(x / SAME_SIDE) * SAME_SIDE, end, y))
     found = []
     for (left, right, high), (other, _, low) in pairwise(sorted(levels, key=lambda level: (level[0], -level[2]))):
         if other == left:

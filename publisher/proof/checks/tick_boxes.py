@@ -63,13 +63,17 @@ def _boxes(case: Case, where: Carried) -> int:
     page, label = case.page(where.page), where.box.grown(LABEL_OVER)
     count = 0
     for piece in page.pieces if page is not None else ():
-        box = piece.box()
+        box = piece.box
         if piece.grey is None or box.left > label.right or box.right < label.left or box.bottom > label.top:
             continue
         for line in piece.lines():
+            if (
+                len(line) != 5 or not (line[0] == line[-1]).all()
+            ):  # few of the thousands of lines under a label are boxes
+                continue
             (left, bottom), (right, top) = line.min(axis=0), line.max(axis=0)
             inside = label.left <= left and label.bottom <= bottom and right <= label.right and top <= label.top
-            if inside and len(line) == 5 and (line[0] == line[-1]).all():
+            if inside:
                 sides = np.hypot(*np.diff(line, axis=0).T)
                 count += bool(TICK_BOX[0] <= sides.min() and sides.max() <= TICK_BOX[1] and np.ptp(sides) <= SIDES_OFF)
     return count

@@ -6,15 +6,13 @@ import numpy as np
 import shapely
 
 from publisher.basics import Box, Carried, Point, record
-from publisher.proof.measuring.ink import Ink
-from publisher.proof.measuring.outlines import StrokeSegments
+from publisher.proof.measuring.ink import Ink, straightened
+from publisher.proof.measuring.outlines import TRY_STEP, StrokeSegments
 from publisher.proof.measuring.strewn import tried
 from publisher.proof.reading import Array, TextLine
 
 CARRIED_TOLERANCE = 0.1  # mm on the page between a promised line and the stroke that shows it
 CLOSED_UP = 1.0  # mm on the page: in a picture a line this near to another may be left out, as both would print as one
-BEND = 0.02  # mm: points that lie nearer to the line between their neighbours make no bend
-TRY_STEP = 2.0  # mm between the points of a line that are tried
 READS_IN = 0.5  # mm by which words may reach over their box
 
 
@@ -40,7 +38,7 @@ def carried_lines(where: Carried, lines: Iterable[Sequence[Point]]) -> list[Arra
     if not each:
         return []
     carried = carried_points(where, [point for line in each for point in line])
-    points, owners = _straightened(carried, np.repeat(np.arange(len(each)), [len(line) for line in each]))
+    points, owners = straightened(carried, np.repeat(np.arange(len(each)), [len(line) for line in each]))
     return np.split(points, np.flatnonzero(np.diff(owners)) + 1)
 
 
@@ -54,21 +52,11 @@ def strokes_in(ink: Ink, box: Box, *, solid: bool = False, least: float = 0.0) -
         inside &= ~ink.dashed
     if not inside.any():
         return StrokeSegments(np.zeros((0, 2)), np.zeros((0, 2)), np.zeros(0, dtype=int), np.zeros(0))
-    counts = np.diff(ink.starts)
-    lines = np.flatnonzero(inside)
-    points, owners = _straightened(
-        ink.points[np.repeat(inside, counts)], np.repeat(np.arange(len(lines)), counts[lines])
-    )
+    points, owners = ink.straight
+    points, owners = points[inside[owners]], owners[inside[owners]]
     inner = np.flatnonzero(np.diff(owners) == 0)
-    owner = lines[owners[inner]]
+    owner = owners[inner]
     return StrokeSegments(points[inner], points[inner + 1], owner, ink.width[owner])
-
-
-def _straightened(points: Array, owners: Array) -> tuple[Array, Array]:
-    """Return points of lines without those that make no bend, and the line of each: an arc in hundreds of points takes long."""
-    lines = shapely.simplify(shapely.linestrings(points, indices=owners), BEND)
-    kept: tuple[Array, Array] = shapely.get_coordinates(lines, return_index=True)
-    return kept
 
 
 def met_by(lines: Sequence[Array], strokes: StrokeSegments, within: float = CARRIED_TOLERANCE) -> Agreement:

@@ -46,6 +46,7 @@ def things_of(page: PageRead, back: float = BACK_AT_START) -> list[DrawnPromise]
     """Return what a page draws, in order, said as promises are; letters set one after the other are one line of words. ``back``: mm
     within which a line ends where it began."""
     things: list[PaintedThing] = sorted((*page.pieces, *page.texts, *page.images), key=lambda thing: thing.order)
+    paths = iter(_paths(page.number, [thing for thing in things if isinstance(thing, PaintedPath)], back))
     said: list[DrawnPromise] = []
     run: TextRun | None = None
     for thing in things:
@@ -60,7 +61,7 @@ def things_of(page: PageRead, back: float = BACK_AT_START) -> list[DrawnPromise]
                 run = None
             continue
         run = None
-        said.append(_picture(page.number, thing) if isinstance(thing, PlacedImage) else _path(page.number, thing, back))
+        said.append(_picture(page.number, thing) if isinstance(thing, PlacedImage) else next(paths))
     return said
 
 
@@ -82,49 +83,72 @@ def _picture(page: int, image: PlacedImage) -> DrawnPromise:
     return DrawnPromise(page, "picture", (box.left, box.bottom), box)
 
 
-def _path(page: int, path: PaintedPath, near: float) -> DrawnPromise:
-    starts, ends = path.points[path.starts[:-1]], path.points[path.starts[1:] - 1]
-    closed = int((np.abs(starts - ends) < JOINED / 100.0).all(axis=1).sum())
-    first, last = starts.mean(axis=0), ends.mean(axis=0)
+def _paths(page: int, paths: list[PaintedPath], near: float) -> list[DrawnPromise]:
+    """Return what painted paths are, one by one; their points are looked at all at once, as most paths have few."""
+    if not paths:
+        return []
+    points = np.concatenate([path.points for path in paths])
+    owner = np.repeat(np.arange(len(paths)), [len(path.points) for path in paths])
+    begins = np.searchsorted(owner, np.arange(len(paths)))
+    starts = np.concatenate([path.starts[:-1] + begin for path, begin in zip(paths, begins, strict=True)])
+    lasts = np.concatenate([path.starts[1:] - 1 + begin for path, begin in zip(paths, begins, strict=True)])
+    of = owner[starts]
+    counts = np.bincount(of)
+    closed = _sums(of, (np.abs(points[starts] - points[lasts]) < JOINED / 100.0).all(axis=1))
+    first, last = (np.stack([_sums(of, points[at, k]) / counts for k in (0, 1)], axis=1) for at in (starts, lasts))
+    knots = np.flatnonzero(_knots_once(paths, points, starts, lasts, near))
+    number = np.arange(len(knots)) - np.searchsorted(knots, begins)[owner[knots]]
+    weights = _WEIGHTS[number % WEIGHTS]
+    weighed = np.stack([_sums(owner[knots], weights * points[knots, k]) for k in (0, 1)], axis=1)
+    each = (counts, closed.astype(int), np.bincount(owner[knots]), first, last, weighed)
+    return [
+        _path(page, path, count, shut, known, *map(tuple, places))
+        for path, count, shut, known, *places in zip(paths, *(row.tolist() for row in each), strict=True)
+    ]
+
+
+def _path(
+    page: int, path: PaintedPath, count: int, closed: int, points: int, first: Point, last: Point, weighed: Point
+) -> DrawnPromise:
     stroked = path.grey is not None
-    count, weighed = _weighed(path, near)
     return DrawnPromise(
         page,
         "lines" if stroked else "area",
-        (float(first[0]), float(first[1])),
-        path.box(),
-        (float(last[0]), float(last[1])),
-        len(starts),
+        first,
+        path.box,
+        last,
+        count,
         closed,
         path.width if stroked else 0.0,
         path.dash if stroked else (),
         (path.grey if stroked else path.fill_grey) or 0.0,
         clip=path.clip.box,
-        points=count,
+        points=points,
         weighed=weighed,
     )
 
 
-def _weighed(path: PaintedPath, near: float) -> tuple[int, Point]:
-    """Return how many knots a path has, and their sum, each times its weight; the first of a line once, where it ends there again."""
-    starts = path.starts[:-1]
-    first = path.points[np.repeat(starts, np.diff(path.starts))]
-    back = np.hypot(*(path.points - first).T) < near
+def _sums(of: Array, values: Array) -> Array:
+    """Return the sum of the values of each path."""
+    return np.bincount(of, weights=values)
+
+
+def _knots_once(paths: list[PaintedPath], points: Array, starts: Array, lasts: Array, near: float) -> Array:
+    """Return which points are knots of their path; the first of a line is one once, where it ends there again."""
+    keep: Array = np.concatenate([np.ones(len(p.points), dtype=bool) if p.knots is None else p.knots for p in paths])
+    back = np.hypot(*(points - points[np.repeat(starts, lasts + 1 - starts)]).T) < near
     back[starts] = False
-    keep: Array = np.ones(len(path.points), dtype=bool) if path.knots is None else path.knots.copy()
-    last = path.starts[1:] - 1
+    last = lasts
     while (again := back[last]).any():  # an arc may end where it began, and a line of no length lead there once more
         keep[last[again]] = False
         last = last - again
-    knots = path.points[keep]
-    x, y = np.resize(_WEIGHTS, len(knots)) @ knots
-    return len(knots), (float(x), float(y))
+    return keep
 
 
 def _same(mine: DrawnPromise, seen: DrawnPromise) -> bool:
     if (mine.kind, mine.count, mine.closed) != (seen.kind, seen.count, seen.closed):
         return False
-    if normal(mine.text).replace(" ", "") != normal(seen.text).replace(" ", ""):
+    if mine.text != seen.text and normal(mine.text).replace(" ", "") != normal(seen.text).replace(" ", ""):
         return False
     if abs(mine.grey - seen.grey) > SAME_SHADE or len(mine.dash) != len(seen.dash):
         return False

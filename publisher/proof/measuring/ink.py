@@ -12,6 +12,14 @@ from publisher.proof.reading import COVERS_FROM, Array, Cover, PageRead, TooMuch
 PALEST_LINE = 0.7  # lighter lines have less contrast than 2 : 1 on white (WCAG 2 asks 3 : 1) and count as not drawn
 MOST_CUTS = 6000  # lines of one page that clips and areas cut
 INK_NEAR = 1e-6
+BEND = 0.02  # mm: points that lie nearer to the line between their neighbours make no bend
+
+
+def straightened(points: Array, owners: Array) -> tuple[Array, Array]:
+    """Return points of lines without those that make no bend, and the line of each: an arc in hundreds of points takes long."""
+    lines = shapely.simplify(shapely.linestrings(points, indices=owners), BEND)
+    kept: tuple[Array, Array] = shapely.get_coordinates(lines, return_index=True)
+    return kept
 
 
 class Ink:
@@ -61,6 +69,13 @@ class Ink:
     def line(self, i: int) -> Array:
         """Return the points of line i."""
         return self.points[self.starts[i] : self.starts[i + 1]]
+
+    @cached_property
+    def straight(self) -> tuple[Array, Array]:
+        """Return the points of all lines that make a bend, and the line of each."""
+        if not len(self.points):
+            return np.zeros((0, 2)), np.zeros(0, dtype=int)
+        return straightened(self.points, np.repeat(np.arange(len(self.piece)), np.diff(self.starts)))
 
     @cached_property
     def segments(self) -> tuple[Array, Array, Array]:

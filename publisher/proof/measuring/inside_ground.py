@@ -41,7 +41,7 @@ def areas_on(page: PageRead, ground: shapely.Geometry) -> Iterator[tuple[Painted
     """Yield each filled area that is seen on a ground, and where."""
     for piece in page.pieces:
         if piece.fill_grey is not None and piece.visible:
-            shown = shapely.intersection(ground, shapely.box(*piece.box().common(piece.clip.box).sides))
+            shown = shapely.intersection(ground, shapely.box(*piece.box.common(piece.clip.box).sides))
             if not shown.is_empty:
                 yield piece, _point(shown.representative_point().coords[0])
 

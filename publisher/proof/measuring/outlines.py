@@ -1,11 +1,14 @@
 """Promised outlines held against the drawn strokes, both ways: nothing promised missing, nothing of it drawn twice or beside."""
 
+from functools import cached_property
+
 import numpy as np
 import shapely
 from numpy.typing import NDArray
 
 from publisher.basics import OutlinePromise, Point, Pose, record
 from publisher.proof.measuring.ink import Ink
+from publisher.proof.measuring.strewn import tried
 from publisher.proof.reading import Array
 
 OUTLINE_TOLERANCE = (
@@ -17,6 +20,9 @@ CLOSE_STEP = (
     CUT_GAP - 2.0 * OUTLINE_TOLERANCE
 )  # mm between those at which its line is looked for: one of them lies in every gap
 STROKE_REACH = 3.0  # mm: farther than this from a promised ring, a stroke has nothing to do with it
+TRY_STEP = 2.0  # mm between the points of a line that are tried
+LOTS_TRIED = 300  # points: of fewer each is looked up by itself
+SAME_CELL, SHIFT = 0.05, 0.0217  # mm: cells in which points are found again, and where they begin: at no round number
 FOLLOWS = 0.6  # share of a stroke's length within STROKE_REACH of a ring that makes it a copy of that ring
 
 
@@ -102,7 +108,16 @@ class StrokeSegments:
     def __init__(self, starts: Array, ends: Array, owners: Array, widths: Array) -> None:
         """Keep segments (M, 2), (M, 2), with the line and the stroke width of each (M,)."""
         self.starts, self.ends, self.owners, self.widths = starts, ends, owners, widths
-        self.tree = shapely.STRtree(shapely.linestrings(np.stack((starts, ends), axis=1))) if len(starts) else None
+
+    @cached_property
+    def lines(self) -> Array:
+        """The segments as lines."""
+        return np.asarray(shapely.linestrings(np.stack((self.starts, self.ends), axis=1)))
+
+    @cached_property
+    def tree(self) -> shapely.STRtree | None:
+        """The search tree; None where there are no segments."""
+        return shapely.STRtree(self.lines) if len(self.starts) else None
 
     def nearest(self, points: Array) -> tuple[Array, Array]:
         """Return for each point the distance (STROKE_REACH where nothing is nearer) and the index of the nearest segment (-1)."""
@@ -116,12 +131,43 @@ class StrokeSegments:
             index[pairs[0]] = pairs[1]
         return away, index
 
-    def near(self, points: Array, tolerance: float) -> NDArray[np.bool_]:
-        """Return for each point whether a segment lies within the tolerance (mm): asked so, in a quarter of the time of the nearest."""
+    def near(self, points: Array, tolerance: float, step: float = TRY_STEP) -> NDArray[np.bool_]:
+        """Return for each point whether a segment lies within the tolerance (mm): asked so, in a quarter of the time of the nearest.
+        ``step``: mm between the points of a line."""
         met = np.zeros(len(points), dtype=np.bool_)
-        if self.tree is not None and len(points):
-            met[self.tree.query(shapely.points(points), predicate="dwithin", distance=tolerance)[0]] = True
+        if not len(self.starts) or not len(points):
+            return met
+        if len(points) > LOTS_TRIED and step == TRY_STEP:
+            met = self._on_steps(points, tolerance)
+        left = np.flatnonzero(~met)
+        if len(left) and self.tree is not None:
+            met[left[self.tree.query(shapely.points(points[left]), predicate="dwithin", distance=tolerance)[0]]] = True
         return met
+
+    def _on_steps(self, points: Array, tolerance: float) -> NDArray[np.bool_]:
+        """Return which points lie within the tolerance of a point of a segment that is parted in steps. Points to try are mostly so made of
+        the same segment: of a wall with thousands of them few are left for the tree."""
+        keys, steps = self._steps
+        wanted = _cells(points)
+        found = np.minimum(np.searchsorted(keys, wanted), len(keys) - 1)
+        with np.errstate(all="ignore"):  # a damaged file may hold points at the end of the world
+            return np.asarray((keys[found] == wanted) & (np.hypot(*(steps[found] - points).T) <= tolerance))
+
+    @cached_property
+    def _steps(self) -> tuple[Array, Array]:
+        """The cells of all such points, in their order, and the points."""
+        steps, _ = tried(self.lines, TRY_STEP)
+        keys = _cells(steps)
+        order = np.argsort(keys)
+        return keys[order], steps[order]
+
+
+def _cells(points: Array) -> Array:
+    """Return the number of the cell in which each point lies."""
+    with np.errstate(all="ignore"):
+        column, row = np.floor((points + SHIFT) / SAME_CELL).astype(np.int64).T
+    cells: Array = (column << 32) + row
+    return cells
 
 
 def near_strokes(ink: Ink, low: Array, high: Array) -> StrokeSegments:
@@ -143,7 +189,7 @@ def read_outline(promise: OutlinePromise, ink: Ink) -> OutlineReading:
         return OutlineReading(promise, lacking, (0.0, 0.0), 0, 0.0, 0.0, 0.0, 0.0, 0.0)
     drawn = near_strokes(ink, *wanted.box())
     away = np.zeros(len(wanted.points))
-    lost = ~drawn.near(wanted.points, OUTLINE_TOLERANCE)
+    lost = ~drawn.near(wanted.points, OUTLINE_TOLERANCE, CLOSE_STEP)
     away[lost] = drawn.nearest(wanted.points[lost])[0]
     worst = int(np.argmax(away))
     ring = Wanted(promise, beyond=OUTLINE_TOLERANCE)

@@ -314,9 +314,9 @@ class _Allowed:
 
     def areas(self, pieces: list[PaintedPath]) -> None:
         """Allow all dots of filled paths, inside the boxes that they are clipped to."""
-        for piece in [p for p in pieces if p.clip.box.common(p.box()) != p.box()]:
-            self.box(piece.box().common(piece.clip.box))  # cut by a clip: its box will do
-        whole = [p for p in pieces if p.clip.box.common(p.box()) == p.box()]
+        for piece in [p for p in pieces if p.clip.box.common(p.box) != p.box]:
+            self.box(piece.box.common(piece.clip.box))  # cut by a clip: its box will do
+        whole = [p for p in pieces if p.clip.box.common(p.box) == p.box]
         if not whole:
             return
         counts = np.concatenate([np.diff(p.starts) for p in whole])

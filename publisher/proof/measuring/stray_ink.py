@@ -198,7 +198,7 @@ class InsideOutlines:
 
     def _areas(self) -> Iterator[StrayInk]:
         for piece, at in areas_on(self.page, self.ground):
-            if not self._is_known_area(piece, piece.box()):
+            if not self._is_known_area(piece, piece.box):
                 yield self._found("an area", at)
 
     def _is_known_area(self, piece: PaintedPath, box: Box) -> bool:

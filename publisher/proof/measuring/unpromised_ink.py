@@ -83,7 +83,7 @@ class PromisedParts:
     def dark_areas(self, page: PageRead) -> list[DarkArea]:
         """Return for each part how much of it dark areas and pictures cover."""
         dark = [p for p in page.pieces if p.fill_grey is not None and p.fill_grey <= DARK_INK and p.visible]
-        boxes = [p.box() for p in dark]
+        boxes = [p.box for p in dark]
         rounds = shapely.box(*np.array([box.sides for box in boxes]).reshape(-1, 4).T)
         pictures = [shapely.Polygon(i.corners) for i in page.images if _shows(i)]
         found: list[DarkArea] = []

@@ -25,7 +25,7 @@ def covers(page: PageRead) -> tuple[Cover, ...]:
     found: list[Cover] = []
     for piece in page.pieces:
         if piece.fill_grey is not None and piece.visible and piece.solid_fill:
-            box = piece.box().common(piece.clip.box)
+            box = piece.box.common(piece.clip.box)
             if min(box.width, box.height) >= 0.0:
                 found.append((piece.order, piece.fill_grey, box, partial(filled_area, piece)))
     for image in page.images:

@@ -29,11 +29,12 @@ class PaintedPath:
     ``points[starts[i]:starts[i + 1]]``. ``width`` (mm) is the stroke's least width over all
     directions, ``widest`` the greatest; ``grey`` and ``fill_grey`` run from 0 (black) to 1 (white) after transparency, None
     when the path is not stroked, not filled. ``order`` counts what was painted before it on the page. ``knots`` says which points are
-    ends of lines, or middles or ends of Béziers; None: all.
+    ends of lines, or middles or ends of Béziers; None: all. ``box`` goes round all points: many checks ask for it.
     """
 
     order: int
     points: Array
+    box: Box
     starts: Array
     width: float
     widest: float
@@ -49,10 +50,6 @@ class PaintedPath:
     def lines(self) -> list[Array]:
         """Return the subpaths."""
         return [self.points[a:b] for a, b in pairwise(self.starts.tolist())]
-
-    def box(self) -> Box:
-        """Return the box round all points."""
-        return Box(*self.points.min(axis=0).tolist(), *self.points.max(axis=0).tolist())
 
 
 @record

@@ -177,6 +177,7 @@ class PathOperators:
         return PaintedPath(
             canvas.next_order(),
             points,
+            box_round(points),
             bounds,
             state.width * least,
             state.width * most,
@@ -202,9 +203,14 @@ def _knots(count: int, curves: list[tuple[int, int]]) -> Array | None:
     return knots
 
 
+def box_round(points: Array) -> Box:
+    """Return the box round points."""
+    return Box(*points.min(axis=0).tolist(), *points.max(axis=0).tolist())
+
+
 def clipped(clip: Clip, points: Array, rings: tuple[Array, ...], even_odd: bool) -> Clip:
     """Return the clip cut down to a path of these rings (8.5.4); ``points`` are the points of all of them."""
-    box = clip.box.common(Box(*points.min(axis=0).tolist(), *points.max(axis=0).tolist()))
+    box = clip.box.common(box_round(points))
     if len(rings) == 1 and _is_upright(rings[0]):
         return Clip(box, clip.shapes)
     if len(clip.shapes) >= MOST_CLIPS:

@@ -2,6 +2,7 @@
 
 import re
 import unicodedata
+from functools import lru_cache
 from math import hypot
 from typing import Any
 
@@ -41,6 +42,7 @@ class TextLine:
         return (self.x + self.end_x) / 2 - dy * up, (self.y + self.end_y) / 2 + dx * up
 
 
+@lru_cache(maxsize=20_000)  # each check asks for the same lines again
 def normal(text: str) -> str:
     """Return text with compatibility forms resolved and blanks single: what a reader would say is the same."""
     return re.sub(r"\s+", " ", unicodedata.normalize("NFKC", text).replace("\u00ad", "")).strip()

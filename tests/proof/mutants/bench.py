@@ -134,7 +134,7 @@ def _lines(page: PageRead) -> Counter[tuple[Any, ...]]:
     return Counter(
         (piece.width, piece.dash, piece.grey, piece.fill_grey, round(box.width, 1), round(box.height, 1))
         for piece in page.pieces
-        for box in (piece.box(),)
+        for box in (piece.box,)
     )
 
 
