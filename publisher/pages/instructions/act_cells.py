@@ -61,6 +61,12 @@ TICK_ROOM = 8.0
 SIGN_BOX = Box(-3.4, -1.0, 3.4, 11.4)
 """mm round the foot of the bottle: what the sign takes."""
 
+SIGN_FOOT = 22.0
+"""mm under the top of its picture at which the bottle stands."""
+
+SIGN_TALL = SIGN_FOOT - SIGN_BOX.bottom
+"""mm under the top of its picture that the sign takes."""
+
 NOT_MOVED = Pose()
 
 
@@ -73,6 +79,17 @@ class OwnPicture:
 
 
 ActPicture = Drawing | ActSketch | OwnPicture
+
+
+@record
+class CellLook:
+    """How a picture in a cell looks: its largest scale, and the ``style`` of its words (None: as on paper)."""
+
+    largest: float = 1.0
+    style: TypeStyle | None = None
+
+
+ON_PAPER = CellLook()
 
 
 @record
@@ -179,9 +196,17 @@ def _rows_of(acts: Sequence[ActPicture], width: float) -> Iterator[Sequence[ActP
         start += count
 
 
-def act_cell(context: Context, shown: ActPicture, number: int, box: Box, page: int, larger: float = 1.0) -> ActCells:
+def act_cell(
+    context: Context,
+    shown: ActPicture,
+    number: int,
+    box: Box,
+    page: int,
+    larger: float = 1.0,
+    look: CellLook = ON_PAPER,
+) -> ActCells:
     """Set one picture at the top of a box, with its number (0: none) at the left; ``larger`` times as large as it must be, as far as the
-    box is wide."""
+    box is wide. Sketches look as on paper whatever the ``look``."""
     setter = context.type
     drawn: list[Drawn] = []
     if number:
@@ -194,14 +219,14 @@ def act_cell(context: Context, shown: ActPicture, number: int, box: Box, page: i
     if isinstance(shown, OwnPicture):
         sign = _glue_sign(context, f"step:{shown.own}:picture", box, page)
         room = SIGN_ROOM if sign.drawn else NUMBER_ROOM if number else 0.0
-        own = _own(context, shown, Box(box.left + room, box.bottom, box.right, box.top), page, larger)
+        own = _own(context, shown, Box(box.left + room, box.bottom, box.right, box.top), page, larger, look)
         return ActCells((*drawn, *sign.drawn, *own.drawn), own.height, (*sign.carried, *own.carried))
     sign = _glue_sign(context, act_key(shown), box, page)
     room = SIGN_ROOM if sign.drawn else NUMBER_ROOM if number else 0.0
-    _, _, height = drawn_size(shown, box.width - room, TALLEST_ACT * larger)
+    _, _, height = drawn_size(shown, box.width - room, TALLEST_ACT * larger, look.largest)
     place = Box(box.left + room, box.top - height, box.right, box.top)
-    drawn += described(place_drawing(setter, shown, place), shown.alt)
-    carried = Carried(act_key(shown), page, place, *drawing_pose(shown, place))
+    drawn += described(place_drawing(setter, shown, place, largest=look.largest, style=look.style), shown.alt)
+    carried = Carried(act_key(shown), page, place, *drawing_pose(shown, place, look.largest))
     return ActCells((*drawn, *sign.drawn), height, (carried, *sign.carried))
 
 
@@ -267,7 +292,7 @@ def _glue_sign(context: Context, picture: str, box: Box, page: int) -> ActCells:
     glued = glue_said(context.joined, picture)
     if glued is None:
         return ActCells()
-    pen = SketchPen(context.type, (box.left + 2.6, box.top - 22.0))
+    pen = SketchPen(context.type, (box.left + 2.6, box.top - SIGN_FOOT))
     glue_sign(pen, glued=glued)
     drawn = described(pen.seen(), "With glue" if glued else "Without glue")
     at, (x, y) = SIGN_BOX, pen.origin
@@ -282,7 +307,7 @@ def glue_sign(pen: SketchPen, *, glued: bool) -> None:
         pen.wrong(-3.0, -0.6, 3.0, 11.0)
 
 
-def _own(context: Context, shown: OwnPicture, box: Box, page: int, larger: float) -> ActCells:
+def _own(context: Context, shown: OwnPicture, box: Box, page: int, larger: float, look: CellLook) -> ActCells:
     """Set the picture that a designer asks for; a finished piece with a tick and a figure for its size."""
     plan, key, tallest = shown.plan, f"step:{shown.own}:picture", TALLEST_STEP * larger
     if plan.kind == "photo":
@@ -297,18 +322,21 @@ def _own(context: Context, shown: OwnPicture, box: Box, page: int, larger: float
         return ActCells()
     whole = plan.kind == "whole"
     base = context.design.figure.base * (1.0 + FIGURE_GAP) if whole else 0.0
-    scale = min((box.width - (TICK_ROOM if whole else 0.0)) / (drawing.width + base), tallest / drawing.height, 1.0)
+    across = (box.width - (TICK_ROOM if whole else 0.0)) / (drawing.width + base)
+    scale = min(across, tallest / drawing.height, look.largest)
     wide, height = (drawing.width + base) * scale, drawing.height * scale
     left = (box.left + box.right - wide - (TICK_ROOM if whole else 0.0)) / 2
     place = Box(left + base * scale, box.top - height, left + wide, box.top)
-    drawn = [*described(place_drawing(context.type, drawing, place), context.say(plan.alt) or drawing.alt)]
-    drawn += part_letter(context, drawing, *drawing_pose(drawing, place))
+    made = place_drawing(context.type, drawing, place, largest=look.largest, style=look.style)
+    drawn = [*described(made, context.say(plan.alt) or drawing.alt)]
+    at = drawing_pose(drawing, place, look.largest)
+    drawn += part_letter(context, drawing, *at, look.style or SMALL)
     if whole:
         drawn.append(figure_beside((left, place.bottom), context.design.figure.base * scale))
         pen = SketchPen(context.type, (place.right + 2.0, box.top - 7.0))
         pen.right(0.0, 0.0)
         drawn += described(pen.seen(), "This is done")
-    return ActCells(tuple(drawn), height, (Carried(key, page, place, *drawing_pose(drawing, place)),))
+    return ActCells(tuple(drawn), height, (Carried(key, page, place, *at),))
 
 
 def part_letter(

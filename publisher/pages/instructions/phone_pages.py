@@ -5,19 +5,18 @@ from collections.abc import Callable, Iterator
 from functools import partial
 
 from publisher.basics import Box, record
-from publisher.design import PicturePlan, StepPlan
-from publisher.joints import JOINT, WAYS_UP, Drawing, copies_taken, drawing_name, parts_in_hand
+from publisher.design import StepPlan
+from publisher.joints import JOINT, WAYS_UP, copies_taken, parts_in_hand
 from publisher.pages.front import licence_of
-from publisher.pages.instructions.act_cells import act_key, pictures_of
+from publisher.pages.instructions.act_cells import pictures_of
 from publisher.pages.instructions.screens import (
     UNNUMBERED,
     ScreenBlock,
-    drawing_block,
+    cell_block,
     gap,
     height_of,
     listed_page,
     part_row,
-    photo_block,
     sketch_block,
     stacked,
     ticks,
@@ -220,18 +219,8 @@ def _pictures(context: Context, step: StepPlan, own: int) -> Iterator[PictureAt]
     for shown in pictures_of(context, step, own):
         if isinstance(shown, ActSketch):
             yield partial(sketch_block, context, shown, width)
-        elif isinstance(shown, Drawing):
-            yield partial(drawing_block, context, shown, act_key(shown), shown.alt, width)
-        elif shown.plan.kind == "photo":
-            yield partial(_photo, context, shown.plan, own)
-        elif (drawing := context.joined.drawing(drawing_name(shown.plan))) is not None:
-            alt = context.say(shown.plan.alt) or drawing.alt
-            yield partial(drawing_block, context, drawing, f"step:{own}:picture", alt, width)
-
-
-def _photo(context: Context, plan: PicturePlan, own: int, tallest: float) -> ScreenBlock:
-    found = photo_block(context, plan.target, f"step:{own}:picture", context.say(plan.alt), _width(context), tallest)
-    return found or ScreenBlock(0.0, lambda *_: Body())
+        else:
+            yield partial(cell_block, context, shown, width)
 
 
 def _needed(context: Context, step: StepPlan) -> Iterator[ScreenBlock]:

@@ -5,9 +5,17 @@ from collections.abc import Callable, Iterable
 from dataclasses import replace
 from functools import partial
 
-from publisher.basics import Box, Carried, Layer, Pose, TextPromise, polyline, record
+from publisher.basics import Box, Carried, Layer, TextPromise, polyline, record
 from publisher.joints import Drawing
-from publisher.pages.instructions.act_cells import part_letter, shown_parts
+from publisher.pages.instructions.act_cells import (
+    SIGN_TALL,
+    TALLEST_ACT,
+    ActCells,
+    CellLook,
+    OwnPicture,
+    act_cell,
+    shown_parts,
+)
 from publisher.pages.instructions.part_sketches import FIELD_TALL, FIELD_WIDE
 from publisher.pages.instructions.sketch_pen import SketchPen
 from publisher.pages.instructions.step_acts import ActSketch
@@ -17,11 +25,6 @@ from publisher.pages.sheet import (
     Context,
     Numbers,
     described,
-    drawing_pose,
-    drawn_size,
-    photo_size,
-    place_drawing,
-    place_photo,
 )
 from publisher.pages.type import PICTURE_CONTOUR, PICTURE_CUE, RULE, SCREEN, SCREEN_HEAD, SCREEN_SMALL, SPACE, TypeStyle
 
@@ -30,6 +33,7 @@ LETTER_WIDE, COUNT_WIDE = 11.0, 13.0  # of a part's letter, and of how many of i
 TICK_BOX, TICK_STEP, MOST_TICKS = 4.2, 6.4, 9  # mm, and boxes in a row
 LISTED_PAGE_WIDE = 17.0  # of “page 12” in a list
 ON_SCREEN_LARGER = 1.25  # times as large as on paper
+ON_SCREEN = CellLook(ON_SCREEN_LARGER, SCREEN_SMALL.bold())
 UNNUMBERED = 888  # a page number as wide as any, before pages have numbers
 
 
@@ -94,18 +98,22 @@ def ticks(context: Context, done: int, of: int) -> ScreenBlock:
     return ScreenBlock(TICK_BOX + SPACE, draw)
 
 
-def drawing_block(context: Context, drawing: Drawing, key: str, alt: str, width: float, tallest: float) -> ScreenBlock:
-    """Return a picture as large as fits ``width`` and ``tallest`` (mm), its words as large as others on a screen."""
-    _, _, height = drawn_size(drawing, width, tallest, ON_SCREEN_LARGER)
+def cell_block(context: Context, shown: Drawing | OwnPicture, width: float, tallest: float) -> ScreenBlock:
+    """Return a picture of what is put together, or the designer's own, as in the pack, as large as fits ``width`` and ``tallest`` (mm);
+    its words are as large as others on a screen."""
+    larger = tallest / TALLEST_ACT
+
+    def cell(box: Box, page: int) -> ActCells:
+        return act_cell(context, shown, 0, box, page, larger, ON_SCREEN)
+
+    made = cell(Box(0.0, -tallest, width, 0.0), 0)
+    height = max(made.height, SIGN_TALL if len(made.carried) > 1 else 0.0)
 
     def draw(box: Box, numbers: Numbers) -> Body:
-        place = Box(box.left, box.top - height, box.right, box.top)
-        drawn = place_drawing(context.type, drawing, place, largest=ON_SCREEN_LARGER, style=SCREEN_SMALL.bold())
-        pose, scale = drawing_pose(drawing, place, ON_SCREEN_LARGER)
-        drawn = (*drawn, *part_letter(context, drawing, pose, scale, SCREEN_SMALL))
-        return Body(described(drawn, alt), carried=(Carried(key, numbers.page, place, pose, scale),))
+        made = cell(box, numbers.page)
+        return Body(made.drawn, carried=made.carried)
 
-    return ScreenBlock(height + 2 * SPACE, draw)
+    return ScreenBlock(height + 2 * SPACE if made.height else 0.0, draw)
 
 
 def sketch_block(context: Context, sketch: ActSketch, width: float, tallest: float) -> ScreenBlock:
@@ -120,22 +128,6 @@ def sketch_block(context: Context, sketch: ActSketch, width: float, tallest: flo
         return Body(described(pen.seen(), sketch.shows), carried=shown_parts(sketch, pen.parts, numbers.page, place))
 
     return ScreenBlock(FIELD_TALL * scale + 2 * SPACE, draw)
-
-
-def photo_block(context: Context, name: str, key: str, alt: str, width: float, tallest: float) -> ScreenBlock | None:
-    """Return a photograph as large as fits; None when the folder has no such picture."""
-    size = photo_size(context.design, name, width, tallest)
-    if size is None:
-        return None
-    height = size[1]
-
-    def draw(box: Box, numbers: Numbers) -> Body:
-        place = Box(box.left, box.top - height, box.right, box.top)
-        return Body(
-            place_photo(context.design, name, place, alt), carried=(Carried(key, numbers.page, place, Pose(), 1.0),)
-        )
-
-    return ScreenBlock(height + SPACE, draw)
 
 
 def part_row(context: Context, letter: str, count: int, name: str, width: float) -> ScreenBlock:

@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from publisher.basics import FileKind, Promises
-from publisher.joints import JOINT, SHOP_PHOTO, WAYS_UP, sign_key
+from publisher.joints import JOINT, SHOP_PHOTO, WAYS_UP
 
 
 def printed_alone(promises: Promises) -> Promises:
@@ -38,9 +38,6 @@ def told_alone(promises: Promises) -> Promises:
     keys = {one.key for one in promises.sentences} | {one.key for one in promises.drawings}
     keys |= {one.key for one in promises.done}
     told = {key for key in keys if key == "summary" or key.startswith(("step:", JOINT, WAYS_UP))}
-    told -= {
-        one.key for one in promises.drawings if one.key == sign_key(one.key.rpartition(":")[0])
-    }  # a screen has no room for it
     return _without_boards(promises, told, "phone")
 
 

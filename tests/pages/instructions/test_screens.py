@@ -10,7 +10,7 @@ from publisher.pages import Link, Stroke, Words
 from publisher.pages.instructions.screens import (
     MOST_TICKS,
     ScreenBlock,
-    drawing_block,
+    cell_block,
     gap,
     height_of,
     listed_page,
@@ -85,7 +85,7 @@ def test_a_row_of_the_list_leads_to_its_page() -> None:
 def test_the_words_of_a_picture_are_as_large_as_others_on_a_screen() -> None:
     lines = (DrawnLine("outline", ((0.0, 0.0), (60.0, 0.0), (60.0, 30.0))),)
     drawing = Drawing("act:1:1", "an act", lines, (DrawingLabel("4 × C", (30.0, 10.0)),), 60.0, 30.0)
-    block = drawing_block(CONTEXT, drawing, "step:1:act:1", "an act", BOX.width, 90.0)
+    block = cell_block(CONTEXT, drawing, BOX.width, 90.0)
     body = block.draw(BOX, some_numbers(2))
     assert [thing.size >= 3.5 for thing in body.drawn if isinstance(thing, Words)] == [True]
     (where,) = body.carried
