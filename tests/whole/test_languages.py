@@ -3,6 +3,7 @@
 import re
 from dataclasses import replace
 from pathlib import Path
+from shutil import copytree
 
 import pytest
 
@@ -45,7 +46,7 @@ def test_no_words_of_ours_stay_english_on_a_paper_with_another_name(language: st
     spec = (ROOT / "designs/toll-house/spec.yaml").read_text("utf-8")
     own = f"papers: [{', '.join(papers[:3])}, {{name: big, width: 500 mm, height: 700 mm}}]"
     there = tmp_path / "toll-house"
-    there.mkdir()
+    copytree(ROOT / "designs" / "toll-house", there)
     (there / "spec.yaml").write_text(re.sub(r"^papers:.*$", own, spec, flags=re.M), "utf-8")
     assert left_english(work(read_brief(there)), language) == set()
 
