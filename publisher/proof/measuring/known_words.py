@@ -24,17 +24,23 @@ LATE = (
     "mm",
     "sq",
 )  # units at the start of a line, their number at the end of another
-_NUMBER = re.compile(rf"(?<![^\W\d_])\d[\d.,/-]*(?: ?(?:{UNITS})(?![\w²]))?")
+_NUMBER = re.compile(rf"(?<![^\W\d_])\d[\d.,/-]*(?: ?(?:{UNITS})(?![\w²])|(?![^\W_]))")
 _MORE_FIGURES = re.compile(r"#(?: ?[×()–-]| to| and|, )* ?(?=#)")
-_TOKEN = re.compile(r"[^\W\d_]+|[#*]|[^\w\s*#]+")
+_TOKEN = re.compile(r"[^\W_]+|[#*]|[^\w\s*#]+")
 _PARTS = re.compile(r"[.!?;:,·]\s|\s[·/]\s")
 MOST_BROKEN = 40  # lines over which a narrow column breaks one word
 
 
 def words_in(text: str) -> list[str]:
-    """Return the words of a text in small letters, a figure with its unit as ``#``, signs between words as ``;``."""
+    """Return the words of a text in small letters, a figure with its unit and a code such as A4 as ``#``, signs between words as ``;``."""
     figures = _MORE_FIGURES.sub("", _NUMBER.sub(FIGURE, normal(text)))
-    return [one if one.isalpha() or one in (FIGURE, FILLED) else STOP for one in _TOKEN.findall(figures.lower())]
+    return list(map(_word, _TOKEN.findall(figures.lower())))
+
+
+def _word(token: str) -> str:
+    if token.isalpha() or token in (FIGURE, FILLED):
+        return token
+    return FIGURE if token[0].isalnum() else STOP
 
 
 @record

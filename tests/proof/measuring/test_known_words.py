@@ -25,7 +25,11 @@ def follow(line: str) -> bool:
 
 def test_a_figure_stands_with_its_unit_and_what_is_said_in_the_other() -> None:
     assert words_in("It measures 5.00 mm (0.197 in), 3 × 4 in.") == ["it", "measures", "#", ";"]
-    assert words_in("A4 and 12") == ["a", "and", "#"]
+    assert words_in("A4 and 12") == ["#", "and", "#"]
+
+
+def test_no_letters_of_a_code_are_words() -> None:
+    assert words_in("version 1.0.0 · 7ef4") == ["version", "#", ";", "#"]
 
 
 @pytest.mark.parametrize(
