@@ -50,6 +50,7 @@ from publisher.joints.facts import (
 )
 from publisher.joints.glue_signs import glue_said, sign_key
 from publisher.joints.handling import handling_sentences
+from publisher.joints.how_pictures import HOW_BEVEL, HOW_TEMPLATE
 from publisher.joints.idle_steps import without_idle_steps
 from publisher.joints.joint_words import JOINT
 from publisher.joints.model import (
@@ -88,6 +89,8 @@ __all__ = [
     "COVER_PICTURE",
     "GAUGED",
     "HOLDS_TIGHT",
+    "HOW_BEVEL",
+    "HOW_TEMPLATE",
     "JOINT",
     "LEAST_PICTURE",
     "LEAST_VIEWS",

@@ -17,6 +17,7 @@ from publisher.joints.drawings import draw_sizes
 from publisher.joints.effort import effort_of
 from publisher.joints.glue_signs import glue_signs
 from publisher.joints.handling import handling_sentences
+from publisher.joints.how_pictures import how_pictures
 from publisher.joints.joint_words import joint_words
 from publisher.joints.mirrors import alike_parts, is_own_mirror
 from publisher.joints.model import Drawing, Joined, Placed
@@ -56,6 +57,7 @@ def with_promises(design: Design, pieces: Sequence[Part], joined: Joined) -> Joi
             *trade_pictures(design, pieces, joined),
             *act_scenes(design, pieces, joined),
             *glue_signs(design, joined.drawings),
+            *how_pictures(design, pieces),
             *(picture_promise(drawing.name, drawing) for drawing in drawn),
         ),
         drawings=(*joined.drawings, *drawn),

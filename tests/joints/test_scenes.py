@@ -10,7 +10,9 @@ from typing import Any
 import pytest
 
 from publisher import joints
+from publisher.basics import Box
 from publisher.joints.scenes import TABLE, scene_names, scene_promise
+from publisher.pages.front import how_to
 from publisher.pages.instructions import (
     act_sketches,
     apart_sketches,
@@ -24,7 +26,7 @@ from publisher.pages.instructions.act_cells import glue_sign
 from publisher.pages.instructions.act_sketches import TALL, WIDE
 from publisher.pages.instructions.part_sketches import FIELD_TALL, FIELD_WIDE
 from publisher.pages.instructions.sketch_pen import SketchPen
-from publisher.pages.model import Fill, Stroke, Words
+from publisher.pages.model import Drawn, Fill, Stroke, Words
 from publisher.pages.sheet import ink_box
 from publisher.pages.type import HATCH, TICK, Faces, Setter, face
 
@@ -37,6 +39,15 @@ def clock(pen: SketchPen) -> None:
     pen.drawn = [thing for thing in pen.drawn if not isinstance(thing, Words)]
 
 
+def how(make: Callable[[Setter, Box], tuple[Drawn, ...]], tall: float) -> Callable[[SketchPen], None]:
+    """Return what draws the sketch of a section of cautions."""
+
+    def draw(pen: SketchPen) -> None:
+        pen.drawn += make(pen.setter, Box(0.0, 0.0, how_to.SKETCH, tall))
+
+    return draw
+
+
 WHOLE: dict[str, Callable[[SketchPen], None]] = {
     name: getattr(act_sketches, name)
     for name in (
@@ -46,6 +57,8 @@ WHOLE: dict[str, Callable[[SketchPen], None]] = {
 } | {
     "covering": partial(act_sketches.slitting, covered=True, slit=False),
     "covering_and_slitting": partial(act_sketches.slitting, covered=True),
+    "how_bevel": how(how_to.bevelled_edge, how_to.BEVEL_TALL),
+    "how_template": how(how_to.corner_of_card, how_to.TEMPLATE_TALL),
     "with_glue": partial(glue_sign, glued=True),
     "without_glue": partial(glue_sign, glued=False),
 }

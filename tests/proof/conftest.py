@@ -611,6 +611,8 @@ def step_items() -> dict[str, Draw]:
         "pressed": stroke(ring_code(tuple((156.0 + 0.3 * x, 54.0 + 0.3 * y) for x, y in LID_RING)), 0.35),
         "pressed count": words("2 × A", 160.0, 50.0, 2.7),
         "needs": words("A 2 × Step", 160.0, 42.0, 2.7),
+        "sample": line((85.0, 76.0), (100.0, 76.0), 0.5),
+        "means": words("cut line cut right through", 103.0, 75.0, 2.7),
         "tick": stroke(ring_code(PRESSED_SIGNS[0], False), 0.5),
         "cross": stroke(" ".join(ring_code(line, False) for line in PRESSED_SIGNS[1:]), 0.5),
     }

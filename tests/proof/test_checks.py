@@ -1167,6 +1167,13 @@ bad("proof/step-picture", "at another scale")(carried("step:2:picture", scale=0.
 
 bad("proof/copies-said", "one more than is cut")(add(1, lambda kit: kit.words("16 × A", 160.0, 30.0, 2.7)))
 bad("proof/copies-said", "copies of another part")(add(3, lambda kit: kit.words("14 × L", 160.0, 30.0, 2.7)))
+bad("proof/legend", "a thin sample")(swap(3, "sample", lambda kit: kit.line((85.0, 76.0), (100.0, 76.0), 0.25)))
+bad("proof/legend", "a dashed sample")(
+    swap(
+        3, "sample", lambda kit: kit.stroke(f"{85 * PT} {76 * PT} m {100 * PT} {76 * PT} l", 0.5, f"{2 * PT} {2 * PT}")
+    )
+)
+bad("proof/legend", "no sample")(drop(3, "sample"))
 bad("proof/part-note", "a rabbet that no piece of the page has")(
     add(2, lambda kit: kit.words("Rabbet: cut the foam away behind, the front paper stays.", 30.0, 30.0, 2.7))
 )

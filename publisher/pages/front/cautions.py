@@ -3,9 +3,9 @@
 from collections.abc import Callable
 from functools import partial
 
-from publisher.basics import Box, Carried, Layer, LineKind, TextPromise, polyline, remembered_few
-from publisher.joints import Drawing
-from publisher.pages.front.how_to import bevelling, copying, tracing
+from publisher.basics import Box, Carried, Layer, LineKind, Pose, TextPromise, polyline, remembered_few
+from publisher.joints import HOW_BEVEL, HOW_TEMPLATE, Drawing
+from publisher.pages.front.how_to import BEVEL_TALL, TEMPLATE_TALL, bevelling, copying, sketch_shown, tracing
 from publisher.pages.front.legend import kinds_on, legend
 from publisher.pages.front.licence import licence_of, licensing
 from publisher.pages.front.piles import pile_boxes, piles, piling
@@ -22,6 +22,7 @@ CLOSER = ((SMALL, 2 * SPACE), (SMALL, SPACE))
 
 PagesToRead = list[tuple[tuple[Drawn, ...], tuple[str, ...], dict[str, Box]]]
 Section = Callable[[float, float, float], Block]  # left side, top and width in mm -> what is drawn
+HOW_TALL = {HOW_TEMPLATE: TEMPLATE_TALL, HOW_BEVEL: BEVEL_TALL}
 
 
 def caution_drafts(context: Context) -> tuple[PageDraft, ...]:
@@ -52,28 +53,30 @@ def licence_stands_here(context: Context) -> bool:
 
 def _body(drawn: tuple[Drawn, ...], said: tuple[str, ...], boxes: dict[str, Box], numbers: Numbers) -> Body:
     texts = tuple(TextPromise(numbers.page, text) for text in said)
-    return Body(drawn, texts=texts, carried=tuple(Carried(key, numbers.page, box) for key, box in boxes.items()))
+    carried = (Carried(key, numbers.page, box, Pose(box.left, box.bottom)) for key, box in boxes.items())
+    return Body(drawn, texts=texts, carried=tuple(carried))
 
 
-def _sections(context: Context, style: TypeStyle) -> list[tuple[Section, tuple[str, ...]]]:
-    """Return what else a cutter must know: only what this pack's own templates call for; with each its words that have figures.
-    ``style``: of what is said beside sketches."""
+def _sections(context: Context, style: TypeStyle) -> list[tuple[Section, tuple[str, ...], str]]:
+    """Return what else a cutter must know: only what this pack's own templates call for; with each its words that have figures, and
+    the key of its sketch. ``style``: of what is said beside sketches."""
     setter, parts = context.type, context.templates
-    found: list[tuple[Section, tuple[str, ...]]] = []
+    found: list[tuple[Section, tuple[str, ...], str]] = []
     tiles = bool(plan_true_pages(context).cut)
     inside = any(part.template.holes or part.openings for part in parts)
     trials = tuple(piles(context).values())
     if trials:
-        found.append((partial(piling, setter, trials), trials))
+        found.append((partial(piling, setter, trials), trials, ""))
     allowance = max((part.trace_allowance for part in parts), default=0.0)
     if context.design.use == "trace" and allowance > 0.0:
         lined = not kinds_on(parts).isdisjoint((LineKind.DRAW, LineKind.GLUE))
-        found.append((partial(tracing, setter, allowance, context.paper.first, inside, lined=lined, style=style), ()))
+        section = partial(tracing, setter, allowance, context.paper.first, inside, lined=lined, style=style)
+        found.append((section, (), HOW_TEMPLATE))
     if any(edge.matches for part in parts for edge in part.edges):
-        found.append((partial(copying, setter), ()))
+        found.append((partial(copying, setter), (), ""))
     bevels = [edge.bevel for part in parts for edge in part.edges if edge.bevel]
     if bevels:
-        found.append((partial(bevelling, setter, min(bevels) < 0.0, style=style), ()))
+        found.append((partial(bevelling, setter, min(bevels) < 0.0, style=style), (), HOW_BEVEL))
     slits = any(part.bending is not None and part.bending.slits for part in parts)
 
     waste = any(part.outline.holes for part in parts)
@@ -92,7 +95,7 @@ def _sections(context: Context, style: TypeStyle) -> list[tuple[Section, tuple[s
             shade=any(map(_tells_faces, context.joined.drawings)),
         )
 
-    return [*found, (lines, ())]
+    return [*found, (lines, (), "")]
 
 
 def _tells_faces(drawing: Drawing) -> bool:
@@ -143,7 +146,7 @@ def _set(context: Context, frame: Frame, style: TypeStyle, gap: float) -> PagesT
         low = min(low, y)
     said: list[tuple[str, ...]] = [() for _ in pages]
     boxes: list[dict[str, Box]] = [{} for _ in pages]
-    for section, figures in _sections(context, style):
+    for section, figures, shows in _sections(context, style):
         low -= gap
         block = section(text.left, low, text.width)
         if low - block.height < text.bottom:
@@ -156,7 +159,9 @@ def _set(context: Context, frame: Frame, style: TypeStyle, gap: float) -> PagesT
         said[-1] += figures
         if figures:
             places = pile_boxes(context.type, figures, text.left, low, text.width)
-            boxes[-1] = dict(zip(piles(context), places, strict=True))
+            boxes[-1].update(zip(piles(context), places, strict=True))
+        if shows:
+            boxes[-1][shows] = sketch_shown(text.left, low, HOW_TALL[shows])
         low -= block.height
     licence = licence_of(context)
     if licence is not None:

@@ -27,6 +27,7 @@ from publisher.pages.type import (
 )
 
 SKETCH = 66.0  # mm: width of a sketch
+TEMPLATE_TALL, BEVEL_TALL = 41.0, 30.0  # mm: heights of sketches
 SKETCH_AWAY = 2.4  # mm: the pencil's distance in the sketch, much enlarged
 HOW_TO_NUMBER = 6.0  # from the number of a sentence to its words
 
@@ -58,7 +59,7 @@ def tracing(
         f"{f' {PRICKED}' if lined else ''}",
         "Take the card away and cut the foam on the middle of the pencil line: that is the finished size.",
     )
-    return _section(setter, "How to use a template", said, (x, top, width), 41.0, _corner, style)
+    return _section(setter, "How to use a template", said, (x, top, width), TEMPLATE_TALL, corner_of_card, style)
 
 
 def bevelling(setter: Setter, outwards: bool, x: float, top: float, width: float, *, style: TypeStyle = BODY) -> Block:
@@ -71,7 +72,7 @@ def bevelling(setter: Setter, outwards: bool, x: float, top: float, width: float
     )
     if outwards:
         said += (f"Where “{BEVEL_OUT}” follows the angle, tilt it the other way: the inside face is the longer one.",)
-    return _section(setter, "How to cut a bevel", said, (x, top, width), 30.0, _bevel, style)
+    return _section(setter, "How to cut a bevel", said, (x, top, width), BEVEL_TALL, bevelled_edge, style)
 
 
 def copying(setter: Setter, x: float, top: float, width: float) -> Block:
@@ -96,10 +97,10 @@ def _section(
     """Set a heading, the sketch under it, and numbered sentences beside that."""
     x, top, width = place
     drawn: list[Drawn] = [*setter.line(title, HEADING, x, top - setter.drop(HEADING))]
-    y = top - HEADING.leading - SPACE
-    drawn += sketch(setter, Box(x, y - tall, x + SKETCH, y))
+    shown = sketch_shown(x, top, tall)
+    drawn += sketch(setter, shown)
     left = x + SKETCH + GUTTER
-    low = y
+    low = y = shown.top
     for number, sentence in enumerate(said, 1):
         drawn += setter.line(str(number), style.bold().tagged("lbl"), left, low - setter.drop(style))
         block = setter.paragraph(
@@ -110,7 +111,13 @@ def _section(
     return Block(tuple(drawn), top - min(low, y - tall))
 
 
-def _corner(setter: Setter, box: Box) -> tuple[Drawn, ...]:
+def sketch_shown(x: float, top: float, tall: float) -> Box:
+    """Return where the sketch of a section stands that begins at a left side and a top (mm)."""
+    y = top - HEADING.leading - SPACE
+    return Box(x, y - tall, x + SKETCH, y)
+
+
+def corner_of_card(setter: Setter, box: Box) -> tuple[Drawn, ...]:
     """Draw a corner of a card with a slot in it, and the pencil's lines round both."""
     card = Box(box.left + SKETCH_AWAY + 1.0, box.bottom, box.right - 28.0, box.top - SKETCH_AWAY - 1.0)
     slot = Box(card.left + 10.0, card.bottom + 9.0, card.right - 9.0, card.bottom + 17.0)
@@ -142,7 +149,7 @@ def _corner(setter: Setter, box: Box) -> tuple[Drawn, ...]:
     )
 
 
-def _bevel(setter: Setter, box: Box) -> tuple[Drawn, ...]:
+def bevelled_edge(setter: Setter, box: Box) -> tuple[Drawn, ...]:
     """Draw a board in section, its outside face up, with an edge bevelled by 45 degrees."""
     thick = 11.0
     low, high = box.bottom + 5.5, box.bottom + 5.5 + thick

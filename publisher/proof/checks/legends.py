@@ -1,0 +1,82 @@
+"""What a line means: beside each meaning in a legend stands a sample of that very line, as the templates of the file have it."""
+
+from publisher.basics import Check, Findings, Promises
+from publisher.proof.checks.frame import about, judged, page_name
+from publisher.proof.measuring import Case
+from publisher.proof.reading import PaintedPath, TextLine, normal
+
+CUT = "cut"
+LEGEND_PAGE = "cautions"
+MEANINGS = {
+    CUT: ("cut right through", "ganz durchschneiden"),
+    "score": ("cut half through", "halb durchschneiden", "cut as deep as the template says", "so tief schneiden, wie die Schablone sagt"),
+    "fold": ("bend, do not cut", "biegen, nicht schneiden"),
+    "draw": ("draw or press in, do not cut", "nur anreißen oder eindrücken"),
+    "glue": ("glue within or along it", "darin oder daran kleben"),
+    "reference": ("look at it, do not cut", "nur ansehen, nicht schneiden"),
+}  # fmt: skip
+"""By the kind of a line: what a legend says of it, in each language."""
+
+LEAST_SAMPLE = 10.0  # mm
+FARTHEST = 60.0  # mm from the end of a sample to the words about it
+LEVEL = 3.0  # mm that a sample may be above the foot of its words
+SAME = 0.02  # mm of width and dashes
+
+
+@judged(
+    "proof/legend",
+    "Each line means what it is",
+    "who takes a score for a cut cuts through: in the legend each meaning stands beside a sample of that line, as wide and with the dashes "
+    "that it has on the templates, and every kind of line that they have stands there",
+    may_be_empty=True,
+)
+def legend_lines(case: Case, check: Check[Case]) -> Findings:
+    """Look for the meaning of each kind of line that templates of the file show, and at the sample beside it."""
+    pages = [page.page for page in case.promises.pages if page.kind == LEGEND_PAGE]
+    pages = pages or [page.page for page in case.promises.pages]
+    looked = 0
+    for kind, (width, dash) in _kinds(case.promises).items():
+        said = tuple(_plain(case, words) for words in MEANINGS.get(kind, ()))
+        found = [(page, line) for page in pages for line in case.lines(page) if normal(line.text).endswith(said)]
+        looked += len(found)
+        if said and not found and len(pages) < len(case.promises.pages):
+            what = f": no legend says what to do along a line to {kind}"
+            yield about(check, page_name(pages[0]), what, "give each kind of line its row")
+        for page, line in found:
+            sample = _sample(case, page, line)
+            if sample is None or not _alike(sample, width, dash):
+                what = f": beside “{line.text[:60]}” stands no sample of that line as it is on the templates"
+                yield about(check, page_name(page), what, "draw the sample with the line's own width and dashes")
+    return looked
+
+
+def _kinds(promises: Promises) -> dict[str, tuple[float, tuple[float, ...]]]:
+    """Return by its kind the width and the dashes of each line of the templates."""
+    found: dict[str, tuple[float, tuple[float, ...]]] = {}
+    for outline in promises.outlines:
+        found.setdefault(CUT, (outline.width, ()))
+    for mark in promises.marks:
+        found.setdefault(mark.kind, (mark.width, mark.dash))
+    return found
+
+
+def _plain(case: Case, words: str) -> str:
+    return normal(case.take_down(words) if case.take_down is not None else words)
+
+
+def _sample(case: Case, page: int, line: TextLine) -> PaintedPath | None:
+    """Return the level line that ends nearest before words, None where there is none."""
+    read = case.page(page)
+    level = [piece for piece in (read.pieces if read else ()) if _is_before(piece, line)]
+    return max(level, key=lambda piece: piece.box().right, default=None)
+
+
+def _is_before(piece: PaintedPath, line: TextLine) -> bool:
+    box = piece.box()
+    flat = piece.grey is not None and box.height <= SAME and box.width >= LEAST_SAMPLE
+    return flat and 0.0 <= line.x - box.right <= FARTHEST and 0.0 <= box.bottom - line.y <= LEVEL
+
+
+def _alike(sample: PaintedPath, width: float, dash: tuple[float, ...]) -> bool:
+    dashes = len(sample.dash) == len(dash) and all(abs(a - b) <= SAME for a, b in zip(sample.dash, dash, strict=True))
+    return dashes and abs(sample.width - width) <= SAME

@@ -1,0 +1,28 @@
+"""Legends show each kind of line as the templates have it: another line beside a meaning, or none, is refused in each language."""
+
+import pytest
+
+from publisher.pages.front import legend
+from publisher.pages.front.legend import LINES, SLIT
+from publisher.pages.type import Tongue
+from publisher.proof.checks.legends import MEANINGS
+from tests.proof.refused import refused_by
+
+
+@pytest.mark.parametrize("language", ["en", "de"])
+def test_each_meaning_is_known_in_each_language(language: str) -> None:
+    tongue = Tongue(language) if language != "en" else None
+    for kind, _, meaning in (*LINES, (LINES[1][0], "", SLIT)):
+        assert (tongue.say(meaning) if tongue else meaning) in MEANINGS[kind.value]
+
+
+def test_samples_that_are_exchanged_are_refused(monkeypatch: pytest.MonkeyPatch) -> None:
+    kinds = [kind for kind, _, _ in LINES]
+    exchanged = tuple((kinds[-1 - n], name, meaning) for n, (_, name, meaning) in enumerate(LINES))
+    monkeypatch.setattr(legend, "LINES", exchanged)
+    assert "proof/legend" in refused_by("quay")
+
+
+def test_a_kind_of_line_without_a_row_is_refused(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(legend, "LINES", tuple(row for row in LINES if row[1] != "drawn line"))
+    assert "proof/legend" in refused_by("quay")
