@@ -68,11 +68,11 @@ def _sample(case: Case, page: int, line: TextLine) -> PaintedPath | None:
     """Return the level line that ends nearest before words, None where there is none."""
     read = case.page(page)
     level = [piece for piece in (read.pieces if read else ()) if _is_before(piece, line)]
-    return max(level, key=lambda piece: piece.box().right, default=None)
+    return max(level, key=lambda piece: piece.box.right, default=None)
 
 
 def _is_before(piece: PaintedPath, line: TextLine) -> bool:
-    box = piece.box()
+    box = piece.box
     flat = piece.grey is not None and box.height <= SAME and box.width >= LEAST_SAMPLE
     return flat and 0.0 <= line.x - box.right <= FARTHEST and 0.0 <= box.bottom - line.y <= LEVEL
 
