@@ -18,8 +18,8 @@ MEANINGS = {
 """By the kind of a line: what a legend says of it, in each language."""
 
 LEAST_SAMPLE = 10.0  # mm
-FARTHEST = 60.0  # mm from the end of a sample to the words about it
-LEVEL = 3.0  # mm that a sample may be above the foot of its words
+SAMPLE_BEFORE = 60.0  # mm from the end of a sample to the words about it
+SAMPLE_LEVEL = 3.0  # mm that a sample may be above the foot of its words
 SAME = 0.02  # mm of width and dashes
 
 
@@ -74,7 +74,7 @@ def _sample(case: Case, page: int, line: TextLine) -> PaintedPath | None:
 def _is_before(piece: PaintedPath, line: TextLine) -> bool:
     box = piece.box
     flat = piece.grey is not None and box.height <= SAME and box.width >= LEAST_SAMPLE
-    return flat and 0.0 <= line.x - box.right <= FARTHEST and 0.0 <= box.bottom - line.y <= LEVEL
+    return flat and 0.0 <= line.x - box.right <= SAMPLE_BEFORE and 0.0 <= box.bottom - line.y <= SAMPLE_LEVEL
 
 
 def _alike(sample: PaintedPath, width: float, dash: tuple[float, ...]) -> bool:
