@@ -9,7 +9,19 @@ import numpy as np
 import numpy.typing as npt
 import shapely
 
-from publisher.basics import SAME_POINT, Arc, Line, Path, PathEdge, Point, Pose, angle, polar, remembered
+from publisher.basics import (
+    SAME_POINT,
+    Arc,
+    Line,
+    Path,
+    PathEdge,
+    Point,
+    Pose,
+    angle,
+    polar,
+    remembered,
+    remembered_few,
+)
 from publisher.geometry import Part, mitred, next_of, one_before, polygon
 
 Array = npt.NDArray[np.float64]
@@ -32,6 +44,7 @@ NOTCH_EDGES = ("notch", "line_up")
 """Edges with these words in their name are cut for lining up; a figure stands over them and a wall is none the weaker."""
 
 
+@remembered
 def whole_polygon(part: Part) -> shapely.Polygon:
     """Return the finished outline with its line-up notches filled: what stands, covers and is glued."""
     return polygon(replace(part.outline, outer=bridged(part.outline.outer, is_notch)))
@@ -151,6 +164,7 @@ def points_of(points: Iterable[Point]) -> Array:
     return np.asarray(list(points), dtype=np.float64).reshape(-1, 2)
 
 
+@remembered_few
 def widest_strip(area: shapely.Geometry) -> float:
     """Return the width (mm) of the widest strip of an area: of the largest circle in one of its pieces; 0 for none."""
     circles = [shapely.maximum_inscribed_circle(piece, STRIP_CLOSE) for piece in shapely.get_parts(pieces(area, 1e-6))]

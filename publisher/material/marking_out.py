@@ -12,7 +12,7 @@ import numpy as np
 import numpy.typing as npt
 import shapely
 
-from publisher.basics import CutPromise, CutReading, MeasurePromise, Point, Pose, record
+from publisher.basics import CutPromise, CutReading, MeasurePromise, Point, Pose, record, remembered
 from publisher.basics.units import INCH_MM
 from publisher.design import SheetSize
 from publisher.geometry import next_of, one_before
@@ -39,7 +39,7 @@ def measures_of(piece: Piece, item: Item, upright: bool) -> tuple[MeasurePromise
         ((across, up),) = turned(corner[None], -pose.turn).tolist()
         own = (-across if pose.mirrored else across, up)
         return (_measured((float(corner[0]), float(corner[1])), own, pose),)
-    first, second = _far_points(ring)
+    first, second = _far_points(piece.rings[0])
     ends = np.array((first, second))
     return tuple(
         _measured((float(x), float(y)), (float(a), float(b)), pose)
@@ -47,9 +47,11 @@ def measures_of(piece: Piece, item: Item, upright: bool) -> tuple[MeasurePromise
     )
 
 
-def _far_points(ring: npt.NDArray[np.float64]) -> tuple[npt.NDArray[np.float64], npt.NDArray[np.float64]]:
+@remembered
+def _far_points(points: tuple[Point, ...]) -> tuple[npt.NDArray[np.float64], npt.NDArray[np.float64]]:
     """Return two points of a ring far from each other: two of its corners, which are found on a template without measuring, or, where
     all of them lie near to each other, any two points of its hull."""
+    ring = np.asarray(points, dtype=np.float64)
     hull = shapely.get_coordinates(shapely.convex_hull(shapely.multipoints(ring)))
     before, after = ring - one_before(ring), next_of(ring) - ring
     turns = np.arctan2(before[:, 0] * after[:, 1] - before[:, 1] * after[:, 0], (before * after).sum(axis=1))

@@ -3,7 +3,7 @@
 import random
 from collections.abc import Iterable, Mapping, Sequence
 
-from publisher.basics import Point, Pose, record
+from publisher.basics import Point, Pose, record, remembered
 from publisher.material.bottom_left import Bin, CopyKind, CopySpot, GridRings, Lies, copies_on, fill, orders
 from publisher.material.container import Container, prepared
 from publisher.material.judge import insist
@@ -137,6 +137,7 @@ def numbered(pieces: Sequence[Piece], sheets: Iterable[Iterable[Item]]) -> tuple
     return tuple(tuple(number(item) for item in sheet) for sheet in sheets)
 
 
+@remembered
 def usual_turns(ring: tuple[Point, ...]) -> tuple[float, ...]:
     """Return the turns (degrees) tried where any is allowed: quarter turns, and those at which the piece's least bounding
     rectangle stands upright."""

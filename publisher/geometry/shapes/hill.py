@@ -10,7 +10,7 @@ from math import acos, ceil, pi, radians, tan
 import numpy as np
 import shapely
 
-from publisher.basics import Finding, LineKind, Path, Point, Purpose, polyline
+from publisher.basics import Finding, LineKind, Path, Point, Purpose, polyline, remembered_few
 from publisher.geometry.model import Edge, Mark, ParameterInfo
 from publisher.geometry.paths import fitted, polygon
 from publisher.geometry.registry import Shape, Values, angle, deg, length, mm, shape_kind
@@ -94,7 +94,7 @@ def build(values: Values) -> Shape:
     own = _pieces(_taken_in(whole, (layer - 1) * inset))
     last = layer >= values.layers
     over = [] if last else _pieces(_taken_in(whole, layer * inset))
-    hollow = [] if last or lap <= 0.0 else _pieces(_opened(whole, layer * inset + lap, LEAST_HOLLOW))
+    hollow = [] if last or lap <= 0.0 else _pieces(_opened(whole, by=layer * inset + lap, least=LEAST_HOLLOW))
     pole = _pole(own, whole, (values.layers - 1) * inset)
     made = [_shape(piece, over, hollow, pole, layer) for piece in own]
     first = made[0]
@@ -151,10 +151,11 @@ def _pole(own: list[shapely.Polygon], whole: shapely.Polygon, top_inset: float) 
 
 
 def _taken_in(whole: shapely.Polygon, by: float) -> shapely.Geometry:
-    return whole if by <= 0.0 else _opened(whole, by, HILL_ROUND)
+    return whole if by <= 0.0 else _opened(whole, by=by, least=HILL_ROUND)
 
 
-def _opened(whole: shapely.Polygon, by: float, least: float) -> shapely.Geometry:
+@remembered_few  # each layer asks for the next one too, and all for the top
+def _opened(whole: shapely.Polygon, *, by: float, least: float) -> shapely.Geometry:
     """Take the outline in by ``by``; leave out what is narrower than 2·``least``, and round corners to that radius."""
     fine = 48
     kept = shapely.buffer(shapely.buffer(whole, -(by + least), quad_segs=fine), least, quad_segs=fine)

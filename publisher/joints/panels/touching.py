@@ -5,7 +5,7 @@ from math import asin, ceil, cos, degrees, floor, radians, tan
 import numpy as np
 import shapely
 
-from publisher.basics import record
+from publisher.basics import record, remembered_few
 from publisher.basics.wording import say_length
 from publisher.geometry import Edge, Part, polygon
 from publisher.joints.panels.bent import FAR
@@ -76,6 +76,7 @@ class BoardFace:
     open: shapely.Geometry = NOTHING
 
 
+@remembered_few
 def face_behind(part: Part, frame: PanelFrame, depth: float | None = None, along: Edge | None = None) -> BoardFace:
     """Return the face that a panel turns inwards: its inside face, or the one ``depth`` mm behind the drawn face, where that is bare.
 
@@ -212,6 +213,7 @@ def _has_board(part: Part, points: Array, away: Array) -> np.typing.NDArray[np.b
     return np.asarray(shapely.contains_xy(polygon(part.outline), there[:, 0], there[:, 1]))
 
 
+@remembered_few
 def _strip(part: Part, edge: Edge, only: Stretch | None) -> tuple[Array, float] | None:
     """Return points of an edge's surface in the part's coordinates (along, across, 3), where there is board, and the length."""
     ends = _ends(edge)

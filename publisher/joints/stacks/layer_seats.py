@@ -5,7 +5,7 @@ from collections.abc import Iterator
 
 import shapely
 
-from publisher.basics import LineKind, Purpose, polyline
+from publisher.basics import LineKind, Purpose, polyline, remembered_few
 from publisher.geometry import Mark, Part
 from publisher.joints.outlines import whole_polygon
 from publisher.joints.stacks.layers import LaidStack
@@ -41,6 +41,7 @@ def told_by_marks(lower: Part, upper: Part) -> bool:
     return bool(marks & {Purpose.LINE_UP, Purpose.LAP}) or centres
 
 
+@remembered_few  # most layers of a stair are alike
 def _all_over(body: shapely.Geometry, touch: shapely.Geometry) -> bool:
     return bool(shapely.hausdorff_distance(body, touch) < SEATS_ALIKE) if not shapely.is_empty(touch) else True
 

@@ -2,7 +2,7 @@
 
 import json
 from dataclasses import replace
-from functools import cache
+from functools import cache, lru_cache
 from importlib.resources import files
 from typing import Any
 
@@ -91,6 +91,7 @@ def table_words(edition: Edition) -> tuple[str, ...]:
     return tuple(dict.fromkeys((*texts, *names, edition.sold)))
 
 
+@lru_cache(maxsize=100)
 def cautions_for(keys: tuple[str, ...], *, always: bool = True) -> tuple[Caution, ...]:
     """Return the cautions that these tools and materials call for, each once, in the table's order; those for every pack first."""
     wanted = set(_table()["always"]) if always else set()

@@ -10,7 +10,19 @@ from math import atan2, cos
 import numpy as np
 import shapely
 
-from publisher.basics import Box, Layer, LineKind, MarkPromise, OutlinePromise, Path, Pose, Purpose, polar, polyline
+from publisher.basics import (
+    Box,
+    Layer,
+    LineKind,
+    MarkPromise,
+    OutlinePromise,
+    Path,
+    Pose,
+    Purpose,
+    polar,
+    polyline,
+    remembered_few,
+)
 from publisher.geometry import Mark, Part, line_string, polygon, rabbet_strip
 from publisher.pages.model import Drawn, Fill, Stroke
 from publisher.pages.type import CUT, HATCH, LEAST, NOTE, Setter, as_polygon, line_style, word_in
@@ -150,6 +162,11 @@ def is_texture(mark: Mark) -> bool:
 def quiet_lines(part: Part, pose: Pose, surface: bool = True) -> shapely.Geometry:
     """Return, on the page, every line of the part's marks that words must keep off: all but a texture, which yields. Lines of the
     surface that have a name, copied one by one, are among them unless ``surface`` is False."""
+    return _quiet_lines(part, pose=pose, surface=surface)
+
+
+@remembered_few
+def _quiet_lines(part: Part, *, pose: Pose, surface: bool) -> shapely.Geometry:
     lines = []
     for mark in template_marks(part):
         if is_texture(mark) or len(mark.path.points) < 2 or (mark.purpose is Purpose.SURFACE and not surface):

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 import shapely
 
-from publisher.basics import Box
+from publisher.basics import Box, remembered_few
 from publisher.geometry import polygon
 from publisher.pages.sheet import Context
 from publisher.pages.templates import (
@@ -30,6 +30,11 @@ TURNED = ("upper side", "left", "lower side", "right")  # where the upper end of
 def tile_label(context: Context, plan: Tiling, cell: Cell, boxes: Sequence[Box], whole: bool) -> Spot | None:
     """Return the words inside a tile: on the ``whole`` one all that fits there, what the piece must not lose above all; on the
     others letter and name. None where not even the letter fits."""
+    return _label(context, plan, cell, boxes=tuple(boxes), whole=whole)
+
+
+@remembered_few  # a page is drawn with its numbers, and without those of other pages
+def _label(context: Context, plan: Tiling, cell: Cell, *, boxes: tuple[Box, ...], whole: bool) -> Spot | None:
     said = said_of(context, plan)
     room = tile_room(plan, cell, boxes)
     if whole and not patterned(plan.sample.part):
