@@ -106,7 +106,11 @@ class Faces:
 
     def missing(self, text: str) -> str:
         """Return the letters of the text that no font has, each once, in order."""
-        odd = set(text).difference(*(f.widths for f in (self.regular, self.bold, *self.named)))
+        odd = set(text)
+        for font in (self.regular, self.bold, *self.named):
+            odd = odd.difference(
+                font.widths
+            )  # one by one: of several Python would go through all letters of the later ones
         return "".join(dict.fromkeys(c for c in text if c in odd)) if odd else ""
 
     def files(self) -> tuple[FontFile, ...]:
