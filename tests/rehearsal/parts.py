@@ -2,7 +2,7 @@
 
 import re
 from collections import Counter
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field, replace
 from math import dist
 
@@ -77,7 +77,9 @@ def read_parts(pages: Iterable[ReadPage]) -> tuple[ReadPart, ...]:
         taken = {id(ink) for tile in own for ink in tile.inks}
         areas = _without_guides(page, [cut.area for cut in page.cuts if cut.closed and id(cut.ink) not in taken])
         nests = _nests(page)
-        found += _lettered(page, [*_with_holes(areas, len(nests) > 0)], nests)
+        found += _lettered(
+            replace(page, tags=off_tiles(page.tags, own, areas)), [*_with_holes(areas, len(nests) > 0)], nests
+        )
         found += _strips(page)
     for whole in taped(tiles):
         letter = next(iter(whole.letters)) if len(whole.letters) == 1 else ""
@@ -139,6 +141,14 @@ def _with_holes(areas: list[shapely.Polygon], nested: bool = False) -> Iterator[
             around[1].append(area)
     for whole, holes in outer:
         yield shapely.Polygon(whole.exterior, [hole.exterior for hole in holes])
+
+
+def off_tiles(tags: Iterable[Tag], tiles: Sequence[Tile], areas: Sequence[shapely.Polygon]) -> tuple[Tag, ...]:
+    """Return the tags but those that stand on a tile, and in no whole template there: they name no template beside it."""
+    hull = shapely.union_all([tile.hull for tile in tiles])
+    return tuple(
+        tag for tag in tags if not hull.contains(_middle(tag)) or any(area.contains(_middle(tag)) for area in areas)
+    )
 
 
 def _lettered(page: ReadPage, areas: list[shapely.Polygon], nest: tuple[str, ...] = ()) -> Iterator[ReadPart]:
