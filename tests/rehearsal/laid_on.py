@@ -1,6 +1,6 @@
 """One outline laid on another by turning and moving it, never by turning it over: how far apart they stay."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from math import atan2, cos, sin
 
@@ -43,12 +43,17 @@ def ways(one: shapely.Polygon, other: shapely.Polygon) -> tuple[Laid, ...]:
     target = other.boundary
     shapely.prepare(target)
     own, its = _points(one), shapely.points(_points(other))
-    found = []
-    for turn in _turns(one, other):
-        points = _turned(own - _middle(one), turn) + _middle(other)
-        for _ in range(ROUNDS):
-            points = _nearer(points, target)
-        found.append(_measured(points, own, one, its, target))
+
+    def brought(turns: Iterable[float]) -> Iterator[Laid]:
+        for turn in turns:
+            points = _turned(own - _middle(one), turn) + _middle(other)
+            for _ in range(ROUNDS):
+                points = _nearer(points, target)
+            yield _measured(points, own, one, its, target)
+
+    found = [*brought(_turns(one, other))]
+    if min(laid.mean for laid in found) > STRAY:  # the long sides of smooth shapes are chords, which lead nowhere
+        found += brought(_steps())
     best = min(found, key=lambda laid: laid.mean)
     points = own @ best.matrix[:, :2].T + best.matrix[:, 2]
     for _ in range(MORE_ROUNDS):  # of smooth shapes, which slide along each other slowly
@@ -131,7 +136,11 @@ def _turns(one: shapely.Polygon, other: shapely.Polygon) -> Iterator[float]:
             turn = (its_way - way) % (2 * np.pi)
             if abs(length - its_length) < 1.0 and not any(abs(turn - t) < 0.004 for t in seen):
                 seen.append(turn)
-    yield from seen or (2 * np.pi * n / TURNS for n in range(TURNS))
+    yield from seen or _steps()
+
+
+def _steps() -> Iterator[float]:
+    return (2 * np.pi * n / TURNS for n in range(TURNS))
 
 
 def _long_sides(shape: shapely.Polygon) -> list[tuple[float, float]]:
