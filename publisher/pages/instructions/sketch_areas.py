@@ -36,6 +36,9 @@ class Covers:
         near = self._near(shapes, np.array([at for at, _ in lines]))
         touched = np.flatnonzero(near.any(axis=1))
         unions = np.array([self._union(row) for row in near[touched]], dtype=object)
+        shapely.prepare(unions)  # a few areas, each asked for by many lines: most of these pass beside them
+        meet = shapely.intersects(unions, shapes[touched])
+        touched, unions = touched[meet], unions[meet]
         rests = shapely.difference(shapes[touched], unions)
         less = shapely.length(rests) <= shapely.length(shapes[touched]) - 0.01
         for at, rest in zip(touched[less].tolist(), shapely.line_merge(rests[less]), strict=True):
