@@ -5,7 +5,7 @@ unprinted things, findings, line drawings. Never: repairs a shape, knows paper, 
 """
 
 from publisher.basics import Rule
-from publisher.joints.act_scenes import GAUGED, HOLDS_TIGHT, NOT_GLUED
+from publisher.joints.act_scenes import GAUGED, HOLDS_TIGHT, LIES_ON, NOT_GLUED, PinsFrom, pins_from
 from publisher.joints.acts_of_steps import (
     OF_STAGES,
     SQUARE_ENOUGH,
@@ -94,6 +94,7 @@ __all__ = [
     "JOINT",
     "LEAST_PICTURE",
     "LEAST_VIEWS",
+    "LIES_ON",
     "NEED_NOT_MET",
     "NOT_GLUED",
     "OF_STAGES",
@@ -117,6 +118,7 @@ __all__ = [
     "Joined",
     "Meeting",
     "Member",
+    "PinsFrom",
     "Placed",
     "ScaleBudget",
     "SpaceMatrix",
@@ -147,6 +149,7 @@ __all__ = [
     "parts_in_hand",
     "parts_of_act",
     "pile_sentences",
+    "pins_from",
     "pricked_marks",
     "propose_steps",
     "put_together",

@@ -3,6 +3,7 @@ scenes says. Promised here, before any page."""
 
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
+from typing import Literal
 
 from publisher.basics import DrawingPromise, Purpose
 from publisher.design import Design, StepPlan
@@ -37,6 +38,13 @@ NOT_GLUED = ("paper between", "lifts off")
 
 HOLDS_TIGHT = ("white_glue", "hot_glue", "superglue", "spray_glue", "masking_tape")
 """What would hold it there for good."""
+
+PinsFrom = Literal["corner", "above", "below", "none"]
+"""Where pins go in: from outside into the end of another board, from below into what bends under it, from above through layers; or
+wherever the words say."""
+
+LIES_ON = ("books", "flat_board")
+"""What presses on it while it dries."""
 
 FROM_BOTTLES = ("white_glue", "hot_glue", "superglue", "spray_glue")
 TOOLS = {
@@ -133,7 +141,7 @@ def _bevels(parts: Sequence[CountedPart]) -> tuple[float, ...]:
 
 
 def _waiting(works: InHand, step: StepPlan, number: int) -> Iterator[DrawingPromise]:
-    """Yield the clock with how long to wait, and the bottle of what is glued."""
+    """Yield the clock with how long to wait, the bottle of what is glued, and what holds it so long: a weight, tape."""
     key = does_key(works.design, step, "wait")
     clock = scene_promise(f"{key}:scene:clock", "clock")
     yield replace(clock, labels=((step.wait, (0.0, -7.0)),))
@@ -142,3 +150,20 @@ def _waiting(works: InHand, step: StepPlan, number: int) -> Iterator[DrawingProm
     uses = [one for one in step.uses if not loose or one not in HOLDS_TIGHT]
     if any(one in FROM_BOTTLES for one in uses):
         yield scene_promise(f"{key}:scene:bottle", "bottle")
+    if any(one in LIES_ON for one in uses):
+        yield scene_promise(f"{key}:scene:pressed_down", "pressed_down")
+    if "masking_tape" in uses:
+        yield scene_promise(f"{key}:scene:taped_corner", "taped_corner")
+    way = pins_from(works.joined, number)
+    under = way == "above" and any(one in LIES_ON for one in uses)  # under a weight no pin is left standing
+    stands = way == "corner" or works.joined.drawing(f"state:{number}") is not None
+    if "pins" in uses and way != "none" and stands and not under:
+        yield scene_promise(f"{key}:scene:pin_out", "pin_out")
+
+
+def pins_from(joined: Joined, number: int) -> PinsFrom:
+    """Return from where pins hold what a step adds."""
+    acts = [act for act in joined.additions if act.step == number and not act.trial]
+    if any(act.how == "bent" for act in acts):
+        return "below" if all(act.way is not None and act.way[2] > 0.5 for act in acts if act.how == "bent") else "none"
+    return "above" if acts and all(act.one_on_another for act in acts if act.how != "laid") else "corner"

@@ -1,12 +1,11 @@
 """The sketches of what is done to what stands already: it waits and is held, and is finished."""
 
 from collections.abc import Sequence
-from typing import Literal
 
 import shapely
 
-from publisher.basics import Box
-from publisher.joints import Drawing
+from publisher.basics import Box, Point
+from publisher.joints import LIES_ON, Drawing, PinsFrom
 from publisher.pages.front import FIGURE_GAP, figure_beside
 from publisher.pages.instructions.part_sketches import FIELD_TALL, FIELD_WIDE
 from publisher.pages.instructions.sketch_pen import SketchPen
@@ -24,11 +23,7 @@ PINS_UPRIGHT = (
 ON_TOP = 1.0  # mm between what is weighed down and the board on it, so that both lines are seen
 AT_CORNER = 2.2  # mm from the outline of what is pinned to where pins go in
 SIDE_ROOM = 15.0  # mm at the right, for a clock or a pot
-PinsFrom = Literal["corner", "below", "above", "none"]
-"""Where pins go in: from outside into the end of another board, from below into what bends under it, from above through layers; or
-wherever the words say."""
-
-WEIGHTS = ("books", "flat_board")
+TAPE_AT_CORNER = ((-4.0, -1.4), (4.0, 1.4), (3.2, 4.2), (-4.8, 1.4))  # mm from the corner that it holds
 GLUES = ("white_glue", "hot_glue", "superglue", "spray_glue")
 
 
@@ -43,7 +38,7 @@ def waiting(
 ) -> None:
     """What stands so far with what holds it while it dries, and a clock. ``pins``: where they go in, if the step uses any. ``times``: so
     many of what is shown are made, and wait."""
-    weighed = any(one in uses for one in WEIGHTS)
+    weighed = any(one in uses for one in LIES_ON)
     top = FIELD_TALL - (19.0 if weighed else 1.0)
     if "pins" not in uses or (weighed and pins == "above"):  # under a weight no pin is left standing
         pins = "none"
@@ -62,20 +57,22 @@ def waiting(
         pen.white(*ring)
         pen.line(*ring, style=PICTURE_CONTOUR, closed=True)
         pen.books(middle - wide * 0.36, board + 1.4, wide * 0.72)
+        pen.scene("pressed_down", (middle, board + 1.4))
     if pinned:
         for (
             share,
             lean,
         ) in PINS:  # from outside into the joint at its left corner: they come together in the board, unseen
-            pen.pin((_corner(stands, box, share) + AT_CORNER, box.bottom + share * box.height), lean, PIN_OUT)
+            _pin(pen, (_corner(stands, box, share) + AT_CORNER, box.bottom + share * box.height), lean)
     elif pins != "none" and stands is not None:
         for share, lean in PINS_UPRIGHT:
             x = box.left + share * box.width
             y = _upright(stands, box, share, highest=pins == "above")
-            pen.pin((x, y), lean if pins == "above" else 180.0 - lean, PIN_OUT)
+            _pin(pen, (x, y), lean if pins == "above" else 180.0 - lean)
     if "masking_tape" in uses:
         x, y = box.right - 3.0, box.bottom + 0.45 * box.height  # round the corner at its right
-        pen.tape((x - 4.0, y - 1.4), (x + 4.0, y + 1.4), (x + 3.2, y + 4.2), (x - 4.8, y + 1.4))
+        pen.tape(*((x + across, y + up) for across, up in TAPE_AT_CORNER))
+        pen.scene("taped_corner", (x, y))
     if times > 1:
         frame_text(pen, f"{times} ×", (3.5, FIELD_TALL - 6.0))
     pen.clock(FIELD_WIDE - 7.5, 17.0, wait)
@@ -84,6 +81,12 @@ def waiting(
         pen.count("+", FIELD_WIDE - 7.5, 26.6)
     for each in pen.broken(said, 2 * min(middle, FIELD_WIDE - middle) - 2.0):
         pen.count(each, middle, 0.8)
+
+
+def _pin(pen: SketchPen, tip: Point, lean: float) -> None:
+    """Draw a pin that holds what dries."""
+    pen.pin(tip, lean, PIN_OUT)
+    pen.scene("pin_out", tip, lean)
 
 
 def _corner(stands: Drawing | None, box: Box, share: float) -> float:

@@ -25,6 +25,7 @@ from publisher.joints import (
     has_relief,
     opened_before,
     parts_of_act,
+    pins_from,
     slit_face,
     taken_apart,
     turned_over,
@@ -267,7 +268,7 @@ def _after(context: Context, step: StepPlan, own: int) -> Iterator[ActSketch]:
             wait=step.wait,
             uses=uses,
             said=said,
-            pins=pins_from(context, own),
+            pins=pins_from(context.joined, own),
             times=times,
         )
         yield ActSketch(draw, f"A clock: {name} dries for {step.wait}", does_key(context.design, step, "wait"))
@@ -281,14 +282,6 @@ def times_built(context: Context, own: int) -> int:
     counts = [count for _, count in counted_parts(context, step)]
     found = times.pop() if len(times) == 1 else 1
     return found if all(count % found == 0 for count in counts) else 1
-
-
-def pins_from(context: Context, own: int) -> finish_sketches.PinsFrom:
-    """Return from where pins hold what the ``own``-th step adds."""
-    acts = [act for act in context.joined.additions if act.step == own and not act.trial]
-    if any(act.how == "bent" for act in acts):
-        return "below" if all(act.way is not None and act.way[2] > 0.5 for act in acts if act.how == "bent") else "none"
-    return "above" if acts and all(act.one_on_another for act in acts if act.how != "laid") else "corner"
 
 
 def lifts_off(drawing: Drawing) -> bool:

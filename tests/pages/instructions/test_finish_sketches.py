@@ -6,11 +6,10 @@ import pytest
 import shapely
 
 from publisher.basics import Box
-from publisher.joints import Drawing, DrawnLine
+from publisher.joints import Drawing, DrawnLine, pins_from
 from publisher.pages.instructions import finish_sketches as sketches
 from publisher.pages.instructions.part_sketches import FIELD_TALL, FIELD_WIDE
 from publisher.pages.instructions.sketch_pen import SketchPen
-from publisher.pages.instructions.step_acts import pins_from
 from publisher.pages.model import Drawn, Words
 from publisher.pages.sheet import ink_box
 from publisher.pages.sheet.draft import Context
@@ -68,7 +67,7 @@ def test_pins_come_from_where_they_hold_what_is_added(demo: Callable[..., Contex
 
     def of(context: Context, title: str) -> str:
         steps = ["".join(map(str, step.title.pieces)) for step in context.design.steps]
-        return pins_from(context, next(n for n, said in enumerate(steps, 1) if title in said))
+        return pins_from(context.joined, next(n for n, said in enumerate(steps, 1) if title in said))
 
     assert of(bridge, "Bend the soffit in") == "below"
     assert of(house, "Glue the walls") == "corner"
