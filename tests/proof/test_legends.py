@@ -26,3 +26,9 @@ def test_samples_that_are_exchanged_are_refused(monkeypatch: pytest.MonkeyPatch)
 def test_a_kind_of_line_without_a_row_is_refused(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(legend, "LINES", tuple(row for row in LINES if row[1] != "drawn line"))
     assert "proof/legend" in refused_by("quay")
+
+
+def test_a_sample_of_waste_elsewhere_is_refused(monkeypatch: pytest.MonkeyPatch) -> None:
+    real = legend._hatched
+    monkeypatch.setattr(legend, "_hatched", lambda left, middle: real(left, middle + 9.0))
+    assert "proof/legend" in refused_by("quay")

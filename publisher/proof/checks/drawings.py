@@ -108,7 +108,7 @@ def _headed(case: Case, promise: DrawingPromise, where: Carried) -> str:
 def _hidden(lines: list[Array], strokes: StrokeSegments) -> str:
     """Return what is wrong with lines that other things may hide in part."""
     for line in lines:
-        found = met_by([line], strokes, CLOSED_UP)
+        found = met_by([line], strokes)  # tools and signs are never thinned out
         if found.missing > MOST_HIDDEN_OF_A_LINE * found.tried:
             return f"lacks a line at {found.at[0]:.1f}, {found.at[1]:.1f} mm"
     return ""

@@ -17,6 +17,8 @@ MEANINGS = {
 }  # fmt: skip
 """By the kind of a line: what a legend says of it, in each language."""
 
+WASTE = ("cut it out and throw it away", "ausschneiden und wegwerfen")
+LEAST_STROKES = 3  # of hatching in a sample of waste
 LEAST_SAMPLE = 10.0  # mm
 SAMPLE_BEFORE = 60.0  # mm from the end of a sample to the words about it
 SAMPLE_LEVEL = 3.0  # mm that a sample may be above the foot of its words
@@ -47,6 +49,12 @@ def legend_lines(case: Case, check: Check[Case]) -> Findings:
             if sample is None or not _alike(sample, width, dash):
                 what = f": beside “{line.text[:60]}” stands no sample of that line as it is on the templates"
                 yield about(check, page_name(page), what, "draw the sample with the line's own width and dashes")
+    waste = tuple(_plain(case, words) for words in WASTE)
+    for page in pages:
+        for line in case.lines(page):
+            if normal(line.text).endswith(waste) and not _hatched(case, page, line):
+                what = f": beside “{line.text[:60]}” nothing is hatched"
+                yield about(check, page_name(page), what, "draw the sample of what is cut out")
     return looked
 
 
@@ -75,6 +83,18 @@ def _is_before(piece: PaintedPath, line: TextLine) -> bool:
     box = piece.box
     flat = piece.grey is not None and box.height <= SAME and box.width >= LEAST_SAMPLE
     return flat and 0.0 <= line.x - box.right <= SAMPLE_BEFORE and 0.0 <= box.bottom - line.y <= SAMPLE_LEVEL
+
+
+def _hatched(case: Case, page: int, line: TextLine) -> bool:
+    """Say whether a sample of hatching stands before words, on their level."""
+    read = case.page(page)
+    for piece in read.pieces if read else ():
+        box = piece.box
+        before = 0.0 <= line.x - box.right <= SAMPLE_BEFORE and box.width >= LEAST_SAMPLE
+        level = abs((box.bottom + box.top) / 2 - line.y) <= SAMPLE_LEVEL and SAME < box.height <= 2 * SAMPLE_LEVEL
+        if before and level and len(piece.starts) > LEAST_STROKES:
+            return True
+    return False
 
 
 def _alike(sample: PaintedPath, width: float, dash: tuple[float, ...]) -> bool:
