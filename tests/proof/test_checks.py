@@ -663,6 +663,18 @@ bad("proof/outline-by-pixels", "a black bar over it")(
     add(1, lambda kit: kit.literal(f"q 0 g {AT[0]} {AT[1]} 60 60 re f Q"))
 )
 bad("proof/not-followed", "a stencil")(LOSSES[0][1])
+
+
+@bad("proof/not-followed", "a picture whose colour space and bits are exchanged")
+def exchanged_in_a_picture(pack: Any, _kit: Any) -> None:
+    def exchange(pdf: pikepdf.Pdf) -> None:
+        for one in pdf.objects:
+            if isinstance(one, pikepdf.Stream) and one.get("/Subtype") == "/Image":
+                one.ColorSpace, one.BitsPerComponent = one.BitsPerComponent, one.ColorSpace
+
+    edit(exchange)(pack, _kit)
+
+
 bad("proof/not-followed", "a recipe of a colour")(LOSSES[2][1])
 bad("proof/not-followed", "see-through areas")(LOSSES[3][1])
 bad("proof/not-followed", "a soft mask")(LOSSES[6][1])

@@ -5,6 +5,25 @@ from typing import Any
 from publisher.proof.reading.objects import number, plain
 from publisher.proof.reading.tokens import Name
 
+SPACES = (
+    *("DeviceGray", "DeviceRGB", "DeviceCMYK", "CalGray", "CalRGB", "Lab", "ICCBased", "Indexed", "Separation"),
+    "DeviceN",
+)
+"""Families of colour spaces that pictures may be in (ISO 32000-1, 8.6)."""
+
+BITS = (1, 2, 4, 8, 16)  # of a component (table 89)
+OWN_SPACE = "/JPXDecode"  # a filter whose pictures say both themselves
+
+
+def picture_coded(picture: dict[str, Any]) -> bool:
+    """Say whether a picture's dictionary names a colour space and bits that there are, so that all viewers show it."""
+    filters = plain(picture.get("/Filter"))
+    if OWN_SPACE in map(str, map(plain, filters if isinstance(filters, list) else [filters])):
+        return True
+    space = plain(picture.get("/ColorSpace"))
+    family = plain(space[0]) if isinstance(space, list) and space else space
+    return str(family).lstrip("/") in SPACES and number(picture.get("/BitsPerComponent")) in BITS
+
 
 def grey_of(components: list[Any]) -> float:
     """Return the grey of device components: 1 grey, 3 red-green-blue (ITU-R BT.601), 4 cyan-magenta-yellow-black."""

@@ -7,6 +7,7 @@ from typing import Any
 import numpy as np
 
 from publisher.proof.reading.canvas import Canvas
+from publisher.proof.reading.colours import picture_coded
 from publisher.proof.reading.graphics_state import SettingOperators
 from publisher.proof.reading.matrices import as_matrix, lengths, multiply
 from publisher.proof.reading.model import ARTIFACT, PlacedImage
@@ -84,6 +85,8 @@ class Walker:
         try:
             if str(plain(thing.get("/Subtype"))) == "/Image":
                 mask = bool(plain(thing.get("/ImageMask")))
+                if not mask and not picture_coded(thing):
+                    self.canvas.unread["a picture whose colours or bits are not coded as pictures are"] = None
                 self._place(int(number(thing.get("/Width"))), int(number(thing.get("/Height"))), mask)
             elif str(plain(thing.get("/Subtype"))) == "/Form":
                 self._form(thing)

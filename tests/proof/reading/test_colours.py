@@ -1,6 +1,6 @@
 import pytest
 
-from publisher.proof.reading.colours import grey_in, grey_of, space_kind
+from publisher.proof.reading.colours import grey_in, grey_of, picture_coded, space_kind
 from publisher.proof.reading.tokens import Name
 
 
@@ -30,3 +30,18 @@ def test_named_spaces_are_looked_up() -> None:
     spaces = {"/Cs": ["/Separation", "/Spot"]}
     assert space_kind(Name("Cs"), spaces) == "Separation"
     assert space_kind(Name("DeviceRGB"), spaces) == "DeviceRGB"
+
+
+@pytest.mark.parametrize(
+    ("picture", "coded"),
+    [
+        ({"/ColorSpace": "/DeviceRGB", "/BitsPerComponent": 8}, True),
+        ({"/ColorSpace": ["/ICCBased", None], "/BitsPerComponent": 8}, True),
+        ({"/ColorSpace": "/DeviceRGB", "/BitsPerComponent": 7}, False),
+        ({"/ColorSpace": 8, "/BitsPerComponent": "/DeviceRGB"}, False),  # exchanged: no viewer shows it
+        ({"/BitsPerComponent": 8}, False),
+        ({"/Filter": "/JPXDecode"}, True),
+    ],
+)
+def test_a_picture_has_a_colour_space_and_bits_that_there_are(picture: dict[str, object], coded: bool) -> None:
+    assert picture_coded(picture) is coded
