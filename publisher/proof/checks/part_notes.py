@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Callable
+from dataclasses import replace
 
 from publisher.basics import Check, Findings, PrintPromise, Promises
 from publisher.proof.checks.frame import about, judged, page_name
@@ -25,7 +26,7 @@ def _slit(said: re.Match[str], piece: PrintPromise, promises: Promises) -> bool:
         return False
     deep = all(one.is_of((piece.bend.depth,), IN_MM[one.unit]) for one in figures_in(said[2]) if one.unit in IN_MM)
     faces = {side.face for side in promises.sides if side.part == piece.part}
-    return deep and any((face in ("", said[1])) is not bool(said[3]) for face in faces)
+    return deep and (not faces or any((face in ("", said[1])) is not bool(said[3]) for face in faces))
 
 
 NOTES: tuple[tuple[re.Pattern[str], str, Has], ...] = (
@@ -91,8 +92,12 @@ def notes_of_parts(case: Case, check: Check[Case]) -> Findings:
         looked += 1
         pieces = [piece for piece in case.promises.prints if piece.part in here]
         said = normal(" ".join(line.text for line in case.lines(page.page)))
+        shows = tuple(one for one in case.promises.sides if any(at.page == page.page for at in case.carried(one.key)))
+        promises = replace(
+            case.promises, sides=shows or case.promises.sides
+        )  # of prints here, not of their mirror images
         for words, what, has in NOTES:
-            if any(not any(has(found, piece, case.promises) for piece in pieces) for found in words.finditer(said)):
+            if any(not any(has(found, piece, promises) for piece in pieces) for found in words.finditer(said)):
                 yield about(
                     check,
                     page_name(page.page),
