@@ -101,7 +101,7 @@ def _of_act(works: InHand, step: StepPlan, act: str, parts: Sequence[CountedPart
     first = parts[0][0] if parts else None
     if act == "trace" and "pins" in step.uses:
         carded = (part for part, _ in parts if part.printed != "sizes")
-        yield from ("pin",) if any(map(pricked_marks, carded)) else ()
+        yield from ("pricking",) if any(map(pricked_marks, carded)) else ()
     if act == "paint" and has_relief(works):
         yield from ("painted_dark", "painted_raised")
     if act == "press":

@@ -6,7 +6,7 @@ import pytest
 
 from publisher.basics import Point
 from publisher.joints.act_scenes import GAUGED, act_scenes
-from publisher.pages.instructions import apart_sketches, coat_sketches, face_sketches, gauge_sketches
+from publisher.pages.instructions import apart_sketches, coat_sketches, face_sketches, gauge_sketches, part_sketches
 from publisher.pages.instructions.sketch_pen import SketchPen
 from publisher.pages.model import Stroke
 from publisher.pages.sheet.draft import Context
@@ -32,7 +32,7 @@ def scenes(context: Context) -> dict[str, set[str]]:
 
 def test_scenes_follow_from_the_acts(demo: Callable[..., Context]) -> None:
     stair, house, bridge = (scenes(demo(slug)) for slug in ("lock-stair", "toll-house", "bridge"))
-    assert house["trace"] == {"pencil", "pin"} and house["bevel"] == {"bevelling"}
+    assert house["trace"] == {"pencil", "pricking"} and house["bevel"] == {"bevelling"}
     assert {"edge_grooved", "pressed_grooved", "cut_through", "stick"} <= stair["press"]
     assert any(name.startswith("rolled_") for name in bridge["roll"])
     assert "clock" in stair["wait"] and {"brush", "pot", "painted_dark", "painted_raised"} <= house["paint"]
@@ -90,6 +90,12 @@ def test_a_tool_that_stands_beside_its_work_is_refused(monkeypatch: pytest.Monke
 
     monkeypatch.setattr(SketchPen, "pencil", pencil)
     assert "proof/tool" in refused_by("toll-house")
+
+
+def test_pins_that_are_left_in_their_card_are_refused(monkeypatch: pytest.MonkeyPatch) -> None:
+    """What is promised is the line that is drawn once card and pins are gone."""
+    monkeypatch.setattr(part_sketches, "pricking", lambda pen: pen.pin((20.0, 20.0), 14.0, 6.5))
+    assert "proof/step-picture" in refused_by("toll-house")
 
 
 @pytest.mark.parametrize("name", ["clock", "brush"])

@@ -80,12 +80,12 @@ PARTS_OF_ONE: dict[str, Callable[[SketchPen], None]] = {
     "painted_dark": coat_sketches.painted_dark,
     "painted_raised": coat_sketches.painted_raised,
     "pencil": lambda pen: pen.pencil((0.0, 0.0), 0.0, LONG),
-    "pin": lambda pen: pen.pin((0.0, 0.0), 0.0, part_sketches.PRICKED_OUT),
     "pin_out": lambda pen: pen.pin((0.0, 0.0), 0.0, finish_sketches.PIN_OUT),
     "pot": lambda pen: pen.pot(0.0, 0.0),
     "pressed_down": lambda pen: pen.arrow((0.0, 16.0), (0.0, 9.0)),
     "taped_corner": lambda pen: pen.tape(*finish_sketches.TAPE_AT_CORNER),
     **{f"pressed_{what}": partial(face_sketches.pressed, what=what) for what in face_sketches.PRESSED},
+    "pricking": part_sketches.pricking,
     **{
         f"rolled_{cover or 'bare'}_{slits or 'whole'}": partial(bend_sketches.rolled, cover=cover, slits=slits)
         for cover in ("", "inside", "outside")

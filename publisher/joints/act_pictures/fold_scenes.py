@@ -50,7 +50,7 @@ def fold_scenes(subject: Assembled, act: Addition, bodies: dict[str, Mover]) -> 
         flat,
         (tape,),
         np.array([0.0, 0.0, -1.0]),
-        (*labels, ActLabel("tape", "tape")),
+        (*labels, ActLabel("tape", "tape"), ActLabel("THIS SIDE UP", other.name, new=False)),
         f"{' and '.join(label.text for label in labels)} flat, outside up, and tape along the edge where they meet",
         goal=np.array([[-0.5 * edge.nominal_length, 0.0, 0.0], [0.5 * edge.nominal_length, 0.0, 0.0]]),
     )

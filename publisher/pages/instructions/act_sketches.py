@@ -4,6 +4,7 @@ from math import cos, radians, sin
 
 import shapely
 
+from publisher.basics import Box
 from publisher.joints import STEEPEST_DRAWN
 from publisher.pages.instructions.sketch_pen import SketchPen, along_arc, leaning
 from publisher.pages.type import CUT, DRAW, PICTURE_DETAIL, PICTURE_GHOST
@@ -13,6 +14,8 @@ THICK = 7.5  # mm: a board in section, much enlarged
 CARD_SHOWN = 1.4
 LOW = 0.5  # mm: where boards lie
 TOP = LOW + THICK
+BEVEL_EDGE, BEVEL_TALL = 24.0, 8.0  # mm: where a bevel begins on the upper face, and how tall its guide is
+BEVEL_CLEAR = 14.0  # mm: how far the word on what is kept reaches, and a little more
 
 
 def tracing(pen: SketchPen) -> None:
@@ -130,7 +133,7 @@ def bevelling(pen: SketchPen, outwards: bool, bevel: float = 45.0) -> None:
     """
     pen.scene("bevelling")
     lean = min(bevel, STEEPEST_DRAWN)
-    edge, tall = 24.0, 8.0
+    edge, tall = BEVEL_EDGE, BEVEL_TALL
     way = -1.0 if outwards else 1.0  # from the edge to the guide
     level = way * leaning(tall, lean)
     pen.section((4.0, LOW), (48.0, LOW), (48.0, TOP), (4.0, TOP))
@@ -143,6 +146,13 @@ def bevelling(pen: SketchPen, outwards: bool, bevel: float = 45.0) -> None:
     pen.words("keep", 4.0, TOP + 1.2)
     pen.words("waste", 48.0, TOP + 1.2, "right")
     pen.right(48.0, TALL - 8.0)
+
+
+def kept_face(outwards: bool, bevel: float) -> Box:
+    """Return what of the upper face of the piece that is kept no word and no guide covers, where ``bevelling`` shows it."""
+    guide = leaning(BEVEL_TALL, min(bevel, STEEPEST_DRAWN)) if outwards else 0.0
+    right = BEVEL_EDGE - max(guide, 1.0)
+    return Box(max(min(BEVEL_CLEAR, right - 1.0), 4.0), TOP - 0.4, right, TOP)
 
 
 def pushing(pen: SketchPen) -> None:

@@ -5,12 +5,13 @@ from itertools import islice, pairwise
 from math import hypot
 
 import shapely
+from shapely.affinity import translate
 from shapely.ops import substring
 
 from publisher.basics import Box, Point
 from publisher.geometry import Edge, Part
 from publisher.joints import SQUARE_ENOUGH, STEEPEST_DRAWN, pricked_marks
-from publisher.pages.instructions.act_sketches import bevelling
+from publisher.pages.instructions.act_sketches import bevelling, kept_face
 from publisher.pages.instructions.part_art import (
     BOARD_ROUND,
     PartArt,
@@ -45,8 +46,11 @@ PENCIL_LINES = (
 )  # mm outside a card, and how: finer where notches are narrow
 NOTCH_CLEAR = 0.3  # mm on either side of a notch, for the line itself
 DONE = 0.7  # share of the way round a card that a pencil has run
+BESIDE_EDGE = 1.2  # mm in the sketch, by which a line within a card is told from its edge
 NEAR_EDGE = 0.2  # mm in the sketch: how near to an edge a line lies that is its own
-PRICKED_OUT, PIN_LEANS = 6.5, 14.0  # mm of a pin that is pushed through a card, and degrees by which it leans out
+PRICKED_TALL, PRICKED_PENCIL = 13.6, 9.5  # mm at the foot for how lines are pricked, and of the pencil over them then
+PRICKED_OUT, PRICK = 5.4, 0.6  # mm of a pin that goes through a card, and half of how wide a prick is drawn
+BEVEL_AT = (9.0, 24.0)  # mm: where the sketch of the cut lies over the parts that are bevelled
 BOTTLE_HIGH = 12.0  # mm over the place that it points to, that a bottle needs
 TOOL_ROOM = 8.0  # mm at the top, for the handle of a tool and for words
 
@@ -55,11 +59,13 @@ PartSketch = Callable[[SketchPen], None]
 
 
 def tracing_round(pen: SketchPen, parts: CountedParts, *, pricked: bool = False) -> None:
-    """Cards on a board, a pencil that runs round the first of them and has run round the others, and which side is up. ``pricked``: pins
-    go through both ends of a line within a card, so that it is found again on the board."""
-    below = FIELD_TALL - PENCIL_SHOWN - 1.0
-    pen.line((0.5, 0.5), (FIELD_WIDE - 0.5, 0.5), (FIELD_WIDE - 0.5, below), (0.5, below), style=DRAW, closed=True)
-    arts = part_cells(parts, Box(1.5, 1.0, FIELD_WIDE - 1.5, below - 0.5), 2.0)
+    """Cards on a board, a pencil that runs round the first of them and has run round the others, and which side is up. ``pricked``: both
+    ends of a line within a card are pricked through it, and at the foot it is drawn from prick to prick once the card is gone."""
+    carded = [part for part, _ in parts if pricked and pricked_marks(part)]
+    low, tall = (PRICKED_TALL, PRICKED_PENCIL) if carded else (0.5, PENCIL_SHOWN)
+    below = FIELD_TALL - tall - 1.0
+    pen.line((0.5, low), (FIELD_WIDE - 0.5, low), (FIELD_WIDE - 0.5, below), (0.5, below), style=DRAW, closed=True)
+    arts = part_cells(parts, Box(1.5, low + 0.5, FIELD_WIDE - 1.5, below - 0.5), 2.0)
     tip: Point = (0.0, 0.0)
     ways = [way for way in PENCIL_LINES if all(_follows(art.shape, way[0]) for art in arts[1:])] or PENCIL_LINES
     for number, art in enumerate(arts):
@@ -80,9 +86,10 @@ def tracing_round(pen: SketchPen, parts: CountedParts, *, pricked: bool = False)
             else:  # too narrow for both: the pencil's line alone
                 pen.line(*middle_line(hole), style=CUT)
         art.counted(pen)
-    if pricked:
+    if carded:
         _prick(pen, arts)
-    pen.pencil(tip, 0.0, PENCIL_SHOWN)  # upright: one that leans is crossed out where pages say how it is done
+        pricking(pen)
+    pen.pencil(tip, 0.0, tall)  # upright: one that leans is crossed out where pages say how it is done
     for art in arts:
         art.lettered(pen)
     if len(arts) > 1:  # all that lies on the board
@@ -92,17 +99,50 @@ def tracing_round(pen: SketchPen, parts: CountedParts, *, pricked: bool = False)
 
 
 def _prick(pen: SketchPen, arts: Sequence[PartArt]) -> None:
-    """Draw pins through both ends of the longest line that a card has within; rather on another than the one that a pencil runs round."""
-    lines = [(number > 0, line.length, line) for number, art in enumerate(arts) for line in _pricked_lines(art)]
+    """Draw pricks at both ends of the longest line that a card has within; rather on another than the one that a pencil runs round."""
+    lines = [(number > 0, line, art.shape) for number, art in enumerate(arts) for line in _pricked_lines(art)]
     if not lines:
         return
-    _, _, line = max(lines, key=lambda one: one[:2])
-    a, b = sorted((float(x), float(y)) for x, y in line.coords)
-    pen.line(a, b, style=PICTURE_GHOST)
-    for end, lean in ((a, PIN_LEANS), (b, -PIN_LEANS)):
-        pen.scene("pin", end, lean)
-        pen.pin(end, lean, PRICKED_OUT)
-        pen.taken.append(shapely.Point(end).buffer(1.0))
+    _, line, _ = max(lines, key=lambda one: (_seen(*one[1:]), one[0], one[1].length))
+    ends = [(float(x), float(y)) for x, y in line.coords]
+    pen.line(*ends, style=PICTURE_GHOST)
+    for end in ends:
+        _pricked_at(pen, end)
+
+
+def _seen(line: shapely.LineString, shape: shapely.Polygon) -> bool:
+    """Tell whether a line is seen for itself: it does not run along an edge of its card."""
+    return bool(shapely.distance(line.interpolate(0.5, normalized=True), shape.exterior) > BESIDE_EDGE)
+
+
+def _pricked_at(pen: SketchPen, at: Point) -> None:
+    dot = shapely.Point(at).buffer(PRICK, quad_segs=4)
+    pen.blackened(dot)
+    pen.taken.append(dot)
+
+
+def pricking(pen: SketchPen) -> None:
+    """Draw a card in section on its board: one end of a line has its hole, through the other one a pin is pushed; then the board without
+    card or pins from above, and a pencil that draws the line along a rule from hole to hole."""
+    pen.scene("pricking")
+    low, top, over = 0.5, 5.4, 6.8
+    done, pushed = 7.0, 19.0
+    pen.section((0.5, low), (29.0, low), (29.0, top), (0.5, top))
+    pen.section((3.0, top), (26.5, top), (26.5, over), (3.0, over))
+    pen.line((done, over), (done, top - 2.4), style=CUT)
+    pen.pin((pushed, top - 2.4), 0.0, PRICKED_OUT + 2.4, hidden=over - top + 2.4)
+    pen.arrow((pushed + 3.2, over + 5.8), (pushed + 3.2, over + 0.8))
+    pen.arrow((31.0, 5.0), (37.0, 5.0))
+    left, right, level = 44.0, 66.0, 4.6
+    at = left + DONE * (right - left)
+    pen.line((39.0, low), (FIELD_WIDE - 0.5, low), (FIELD_WIDE - 0.5, 11.6), (39.0, 11.6), style=DRAW, closed=True)
+    pen.rule(41.0, low + 0.6, FIELD_WIDE - 2.5, level - 0.7)
+    pen.line((left, level), (at, level), style=PICTURE_ADDED_CONTOUR)
+    pen.line((at, level), (right, level), style=PICTURE_GHOST)
+    for end in (left, right):
+        _pricked_at(pen, (end, level))
+    pen.pencil((at, level), 0.0, PRICKED_TALL - level)
+    pen.parts.pop()  # this pencil belongs to the scene: it is not the one that stands at a card
 
 
 def _pricked_lines(art: PartArt) -> list[shapely.LineString]:
@@ -235,13 +275,18 @@ def bevelling_edges(pen: SketchPen, parts: CountedParts) -> None:
             pen.line(art.carry(edge.start), art.carry(edge.end), style=PICTURE_ADDED_CONTOUR)
         art.lettered(pen)
         art.counted(pen)
-    low = SketchPen(pen.setter, pen.on_page((9.0, 24.0)), pen.scale, pen.small, pen.note)
+    low = SketchPen(pen.setter, pen.on_page(BEVEL_AT), pen.scale, pen.small, pen.note)
     angles = sorted({round(abs(edge.bevel), 1) for edge in edges})
-    bevelling(low, outwards=all(edge.bevel <= 0.0 for edge in edges), bevel=angles[-1] if angles else STEEPEST_DRAWN)
+    outwards, steepest = all(edge.bevel <= 0.0 for edge in edges), angles[-1] if angles else STEEPEST_DRAWN
+    bevelling(low, outwards, steepest)
     pen.drawn += low.drawn
     pen.parts += low.parts
+    pen.said += (translate(one, *BEVEL_AT) for one in low.said)
+    pen.taken += (translate(one, *BEVEL_AT) for one in low.taken)
     for said in pen.broken([f"{angle:g}°" for angle in angles], 40.0, between=" / "):
-        pen.count(said, 20.0, FIELD_TALL - 8.0)
+        pen.count(said, 20.0, FIELD_TALL - 3.0)
+    under = Box(FIELD.left, FIELD.bottom, FIELD.right, FIELD_TALL - 4.6)  # no line from it crosses the angles
+    put_flag(pen, UP, under, [translate(shapely.box(*kept_face(outwards, steepest).sides), *BEVEL_AT)])
 
 
 def glueing(pen: SketchPen, parts: CountedParts) -> None:

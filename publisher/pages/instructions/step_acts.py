@@ -47,7 +47,7 @@ from publisher.pages.templates import BevelGuide, strips_of
 from publisher.pages.tiles import plan_true_pages
 
 MOST_TOLD_APART = 2  # pairs that a step tells apart, where a later one has the others in hand too
-PRICKED = ", and pins through both ends of a line within a card"
+PRICKED = ", a pin that pricks the ends of a line through, and the line drawn once the card is gone"
 OVER = ". It was turned over before."
 
 

@@ -40,7 +40,7 @@ def test_slopes_lie_flat_edge_on_edge_with_their_outside_up(house: Assembled) ->
         for solid in flat.before
     ]
     assert len(ends[0] & ends[1]) == 2, "they share both ends of the ridge"
-    assert [label.text for label in flat.labels] == ["2 × C", "tape"]
+    assert [label.text for label in flat.labels] == ["2 × C", "tape", "THIS SIDE UP"]
 
 
 def test_they_are_turned_over_and_folded_to_the_corner_of_the_join(house: Assembled) -> None:

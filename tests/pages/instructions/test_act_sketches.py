@@ -54,3 +54,10 @@ def test_what_is_kept_is_at_the_left_and_the_blade_leans_by_the_bevel_away_from_
         assert lean == pytest.approx(
             bevel if outwards else -bevel
         )  # inwards the face underneath, of what is kept at the left, is shorter
+
+
+@pytest.mark.parametrize("bevel", [15.0, 45.0, 60.0])
+def test_the_face_that_is_kept_ends_where_the_bevel_or_its_guide_begins(bevel: float) -> None:
+    inwards, outwards = (sketches.kept_face(side, bevel) for side in (False, True))
+    assert inwards.top == outwards.top == sketches.TOP and outwards.left >= 4.0
+    assert outwards.right <= inwards.right < sketches.BEVEL_EDGE and outwards.width >= 1.0

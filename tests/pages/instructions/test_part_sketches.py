@@ -9,10 +9,11 @@ import shapely
 from publisher.basics import Box, Path
 from publisher.geometry import Part
 from publisher.pages.instructions import part_sketches as sketches
+from publisher.pages.instructions.act_sketches import TOP
 from publisher.pages.instructions.part_sketches import FIELD_TALL, FIELD_WIDE
 from publisher.pages.instructions.sketch_pen import SketchPen
 from publisher.pages.instructions.step_acts import OF_PARTS
-from publisher.pages.model import Drawn, LineStyle, Stroke, Words
+from publisher.pages.model import Drawn, Fill, LineStyle, Stroke, Words
 from publisher.pages.sheet import ink_box
 from publisher.pages.sheet.draft import Context
 from publisher.pages.type.styles import (
@@ -60,6 +61,53 @@ def test_what_is_traced_says_which_side_is_up(demo: Callable[..., Context]) -> N
     context = demo("toll-house")
     said = [thing.text for thing in drawn(context, "trace", context.parts) if isinstance(thing, Words)]
     assert sketches.UP in said
+
+
+def test_a_line_is_pricked_at_its_ends_and_drawn_once_the_card_is_gone(demo: Callable[..., Context]) -> None:
+    """No pin is left in a card, as it would seem to hold it; a card without lines within shows nothing of pins."""
+    house = demo("toll-house")
+    for letters, wanted in (("AB", 1), ("C", 0)):
+        pen = SketchPen(house.type, (0.0, 0.0))
+        sketches.tracing_round(pen, [(part, 2) for part in house.parts if part.letter in letters], pricked=True)
+        shown = [name for name, _, _ in pen.parts]
+        assert shown.count("scene:pricking") == wanted and "scene:pin" not in shown
+        assert shown.count("scene:pencil") == 1, "the one that stands at a card"
+        pricks = [thing for thing in pen.drawn if isinstance(thing, Fill) and len(thing.paths[0].points) > 4]
+        assert len([thing for thing in pricks if thing.grey == 0.0]) == 4 * wanted
+
+
+def test_what_is_pricked_is_seen_for_itself(demo: Callable[..., Context]) -> None:
+    """The longest lines of the bridge's cards run along the edges of its deck: there a line between pricks would not be seen."""
+    bridge = demo("bridge")
+    pen = SketchPen(bridge.type, (0.0, 0.0))
+    cards = [(part, 1) for part in bridge.parts if part.letter in "BF"]
+    sketches.tracing_round(pen, cards, pricked=True)
+    (line,) = [
+        thing.paths[0].points
+        for thing in pen.drawn
+        if isinstance(thing, Stroke) and thing.style == PICTURE_GHOST and len(thing.paths[0].points) == 2
+        if thing.paths[0].points[0][1] > sketches.PRICKED_TALL
+    ]
+    letters = {thing.text: thing.x for thing in pen.drawn if isinstance(thing, Words) and thing.text in "BF"}
+    assert line[0][0] < letters["F"] < line[1][0]
+
+
+@pytest.mark.parametrize("outwards", [False, True])
+def test_what_is_kept_of_a_bevel_says_which_side_is_up(demo: Callable[..., Context], outwards: bool) -> None:
+    house = demo("toll-house")
+    roof = next(part for part in house.parts if part.letter == "C")
+    edges = tuple(replace(edge, bevel=-abs(edge.bevel) if outwards else abs(edge.bevel)) for edge in roof.edges)
+    pen = SketchPen(house.type, (0.0, 0.0))
+    sketches.bevelling_edges(pen, [(replace(roof, edges=edges), 2)])
+    said = {thing.text: thing.x for thing in pen.drawn if isinstance(thing, Words)}
+    face = sketches.BEVEL_AT[1] + TOP
+    ends = [
+        thing.paths[0].points[-1]
+        for thing in pen.drawn
+        if isinstance(thing, Stroke) and thing.style == PICTURE_DETAIL and len(thing.paths[0].points) == 2
+    ]
+    assert sketches.UP in said
+    assert [end for end in ends if abs(end[1] - face) < 0.5 and said["keep"] < end[0] < said["waste"] - 8.0]
 
 
 def test_the_bottle_keeps_to_the_field_beside_a_tall_part(demo: Callable[..., Context]) -> None:
