@@ -14,7 +14,7 @@ THICK = 7.5  # mm: a board in section, much enlarged
 CARD_SHOWN = 1.4
 LOW = 0.5  # mm: where boards lie
 TOP = LOW + THICK
-BEVEL_EDGE, BEVEL_TALL = 24.0, 8.0  # mm: where a bevel begins on the upper face, and how tall its guide is
+BEVEL_EDGE, CUT_GUIDE = 24.0, 8.0  # mm: where a bevel begins on the upper face, and how tall its guide is
 BEVEL_CLEAR = 14.0  # mm: how far the word on what is kept reaches, and a little more
 
 
@@ -133,7 +133,7 @@ def bevelling(pen: SketchPen, outwards: bool, bevel: float = 45.0) -> None:
     """
     pen.scene("bevelling")
     lean = min(bevel, STEEPEST_DRAWN)
-    edge, tall = BEVEL_EDGE, BEVEL_TALL
+    edge, tall = BEVEL_EDGE, CUT_GUIDE
     way = -1.0 if outwards else 1.0  # from the edge to the guide
     level = way * leaning(tall, lean)
     pen.section((4.0, LOW), (48.0, LOW), (48.0, TOP), (4.0, TOP))
@@ -150,7 +150,7 @@ def bevelling(pen: SketchPen, outwards: bool, bevel: float = 45.0) -> None:
 
 def kept_face(outwards: bool, bevel: float) -> Box:
     """Return what of the upper face of the piece that is kept no word and no guide covers, where ``bevelling`` shows it."""
-    guide = leaning(BEVEL_TALL, min(bevel, STEEPEST_DRAWN)) if outwards else 0.0
+    guide = leaning(CUT_GUIDE, min(bevel, STEEPEST_DRAWN)) if outwards else 0.0
     right = BEVEL_EDGE - max(guide, 1.0)
     return Box(max(min(BEVEL_CLEAR, right - 1.0), 4.0), TOP - 0.4, right, TOP)
 

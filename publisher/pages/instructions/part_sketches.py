@@ -133,10 +133,13 @@ def pricking(pen: SketchPen) -> None:
     pen.pin((pushed, top - 2.4), 0.0, PRICKED_OUT + 2.4, hidden=over - top + 2.4)
     pen.arrow((pushed + 3.2, over + 5.8), (pushed + 3.2, over + 0.8))
     pen.arrow((31.0, 5.0), (37.0, 5.0))
-    left, right, level = 44.0, 66.0, 4.6
+    left, right, level = 44.0, 66.0, 5.2
     at = left + DONE * (right - left)
     pen.line((39.0, low), (FIELD_WIDE - 0.5, low), (FIELD_WIDE - 0.5, 11.6), (39.0, 11.6), style=DRAW, closed=True)
-    pen.rule(41.0, low + 0.6, FIELD_WIDE - 2.5, level - 0.7)
+    foot, upper = low + 1.5, level - 0.8  # nearer to another line they would close up in small sketches
+    pen.section((41.0, foot), (69.5, foot), (69.5, upper), (41.0, upper))
+    for x in range(44, 68, 3):
+        pen.line((x, foot), (x, foot + 1.2), style=PICTURE_DETAIL)
     pen.line((left, level), (at, level), style=PICTURE_ADDED_CONTOUR)
     pen.line((at, level), (right, level), style=PICTURE_GHOST)
     for end in (left, right):
