@@ -1,14 +1,13 @@
 """Words along glue lines that lie askew."""
 
-from io import BytesIO
 from math import cos, radians, sin
 
 import numpy as np
 import pytest
 from PIL import Image, ImageDraw, ImageFont
 
-from publisher.pages.type import face
 from tests.rehearsal.askew import askew_words
+from tests.rehearsal.glyphs import FONTS
 from tests.rehearsal.notes import Said, notes_of
 from tests.rehearsal.raster import DOTS, Grey, pieces_of
 from tests.rehearsal.thin_lines import Thin
@@ -19,7 +18,7 @@ WORDS = "C, below steps 9-10"
 
 def page_of(turn: float) -> Grey:
     """Return the ink of a square page with the words in its middle, rising by so many degrees."""
-    font = ImageFont.truetype(BytesIO(face("bold").data), round(EM * DOTS))
+    font = ImageFont.truetype(FONTS / "NotoSans-Bold.ttf", round(EM * DOTS))
     dots = round(SIDE * DOTS)
     picture = Image.new("L", (dots, dots), 0)
     ImageDraw.Draw(picture).text((dots / 2, dots / 2), WORDS, 255, font, anchor="mm")

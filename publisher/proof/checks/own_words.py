@@ -10,6 +10,7 @@ from itertools import pairwise
 from publisher.basics import Check, Findings
 from publisher.proof.checks.frame import MOST_SAID, about, judged, page_name
 from publisher.proof.measuring import Case, KnownWords, known_by, whole_words, written_by_others
+from publisher.proof.reading import normal
 
 _COMPOUND = re.compile(r"(?<=[#*])-(?=[^\W\d_])")  # with words that are filled in: it is taken down in two
 OTHERWISE = "en"  # what a pack in a language without a list is in
@@ -26,12 +27,14 @@ def own_words(case: Case, check: Check[Case]) -> Findings:
     """Look at every visible line of words."""
     if not case.promises.figures:
         return 0
-    known = known_in(case).more(known_by(written_by_others(case.promises)))
+    written = tuple(written_by_others(case.promises))
+    known = known_in(case).more(known_by(written))
+    names = " ".join(normal(" ".join(written)).lower().split())  # of a name that is broken or cut off, a part is left
     looked = 0
     for page in case.promises.pages:
         lines = [line.text for line in case.lines(page.page)]
         looked += len(lines)
-        wrong = list(dict.fromkeys(not_known(lines, known)))
+        wrong = [one for one in dict.fromkeys(not_known(lines, known)) if one[0] not in names]
         for said, line in wrong[:MOST_SAID]:
             what = f": “{said}” in “{line[:80]}” is nothing that pages of this tool say, nor a text of the design"
             yield about(check, page_name(page.page), what, "spell it as the list of the tool’s own words has it")
