@@ -1,5 +1,6 @@
 """The pictures of steps and of the cover: the right drawing, whole, at its scale."""
 
+import re
 from functools import partial
 from itertools import accumulate
 from math import sqrt
@@ -8,7 +9,7 @@ import numpy as np
 import shapely
 
 from publisher.basics import Carried, Check, DrawingPromise, Findings, Point
-from publisher.proof.checks.frame import carried_faults, judged
+from publisher.proof.checks.frame import about, carried_faults, judged, page_name
 from publisher.proof.checks.left_out import may_be_missing
 from publisher.proof.measuring import (
     CARRIED_TOLERANCE,
@@ -31,6 +32,7 @@ MOST_HIDDEN_OF_A_LINE = 0.5  # where other things stand in the box of a picture
 LABEL_MOVED = 1.5  # of a label's own width and height by which it may keep off another, and a step more in a crowd
 ROUND_PICTURE = 12.0  # mm round a picture in which its labels stand
 PHOTO = "photo:"
+GLUE_SIGN = re.compile(r"step:\d+:.*:glue")  # keys of the signs that glue is taken, or none
 SAME_SHAPE = 0.02  # share by which the sides of a photograph may differ from those of its file
 
 
@@ -50,6 +52,11 @@ def step_pictures(case: Case, check: Check[Case]) -> Findings:
         what = f"the picture of {_of(promise.key)} ({promise.drawing})"
         judge = partial(_photo if promise.drawing.startswith(PHOTO) else _fault, case, promise)
         yield from carried_faults(case, check, promise.key, what, hint, judge, f": {what}")
+    asked = {promise.key for promise in case.promises.drawings}
+    for where in case.promises.carried:
+        if GLUE_SIGN.fullmatch(where.key) and where.key not in asked:
+            what = f" says in {_of(where.key)} whether glue is taken, which nothing there asks for"
+            yield about(check, page_name(where.page), what, "draw the signs of that act, and no others")
     return len(case.promises.drawings)
 
 
