@@ -5,10 +5,11 @@ unprinted things, findings, line drawings. Never: repairs a shape, knows paper, 
 """
 
 from publisher.basics import Rule
-from publisher.joints.act_scenes import GAUGED, HOLDS_TIGHT, LIES_ON, NOT_GLUED, PinsFrom, pins_from
+from publisher.joints.act_scenes import FROM_BOTTLES, GAUGED, HOLDS_TIGHT, LIES_ON, PinsFrom, lifts_off, pins_from
 from publisher.joints.acts_of_steps import (
     OF_STAGES,
     SQUARE_ENOUGH,
+    UP,
     CountedPart,
     FacePaper,
     acts_of_step,
@@ -87,6 +88,7 @@ RULES: tuple[Rule, ...] = (*CHECKS, MEETING_SIZE_ALONE, PACKS_DO_NOT_MEET)
 __all__ = [
     "APART",
     "COVER_PICTURE",
+    "FROM_BOTTLES",
     "GAUGED",
     "HOLDS_TIGHT",
     "HOW_BEVEL",
@@ -96,7 +98,6 @@ __all__ = [
     "LEAST_VIEWS",
     "LIES_ON",
     "NEED_NOT_MET",
-    "NOT_GLUED",
     "OF_STAGES",
     "PENCIL_SPREAD",
     "RULES",
@@ -108,6 +109,7 @@ __all__ = [
     "STEEP_BEVEL",
     "TRADE",
     "TRIED_WHOLE",
+    "UP",
     "WAYS_UP",
     "BoardRange",
     "CountedPart",
@@ -143,6 +145,7 @@ __all__ = [
     "handling_sentences",
     "has_relief",
     "how_made",
+    "lifts_off",
     "limit_of",
     "margin_of",
     "opened_before",

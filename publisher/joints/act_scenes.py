@@ -24,7 +24,7 @@ from publisher.joints.acts_of_steps import (
     slit_face,
     taken_apart,
 )
-from publisher.joints.model import Joined
+from publisher.joints.model import Drawing, Joined
 from publisher.joints.promised_acts import APART, SIGNS, InPieces, does_key
 from publisher.joints.scenes import scene_promise
 from publisher.joints.stack_trials import trials_of
@@ -146,7 +146,7 @@ def _waiting(works: InHand, step: StepPlan, number: int) -> Iterator[DrawingProm
     clock = scene_promise(f"{key}:scene:clock", "clock")
     yield replace(clock, labels=((step.wait, (0.0, -7.0)),))
     own = (drawing for drawing in works.joined.drawings if drawing.name.startswith(f"act:{number}:"))
-    loose = any(label.text in NOT_GLUED for drawing in own for label in drawing.labels)
+    loose = any(map(lifts_off, own))
     uses = [one for one in step.uses if not loose or one not in HOLDS_TIGHT]
     if any(one in FROM_BOTTLES for one in uses):
         yield scene_promise(f"{key}:scene:bottle", "bottle")
@@ -159,6 +159,11 @@ def _waiting(works: InHand, step: StepPlan, number: int) -> Iterator[DrawingProm
     stands = way == "corner" or works.joined.drawing(f"state:{number}") is not None
     if "pins" in uses and way != "none" and stands and not under:
         yield scene_promise(f"{key}:scene:pin_out", "pin_out")
+
+
+def lifts_off(drawing: Drawing) -> bool:
+    """Tell whether what a picture adds is not glued to its place."""
+    return any(label.text in NOT_GLUED for label in drawing.labels)
 
 
 def pins_from(joined: Joined, number: int) -> PinsFrom:

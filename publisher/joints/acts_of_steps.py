@@ -21,6 +21,9 @@ ON_THE_FACE = ("trace", "press", "draw", "cut_openings", "cut_outlines")  # done
 OF_STAGES: dict[str, tuple[str, ...]] = {"texture": ("press",), "seal": ("seal",), "paint": ("paint",)}
 """The acts of a step that names none."""
 
+UP = "THIS SIDE UP"
+"""What is printed on the face of a part that lies up when it is traced, and stands in pictures at that face."""
+
 PRICKED = (Purpose.SURFACE, Purpose.CENTRE, Purpose.LAP)
 LEAST_PRICKED = 10.0  # mm: of a shorter line one sees both ends at once
 LEAST_SCORED = 10.0  # mm: a shorter mark is none to fold along

@@ -4,13 +4,13 @@ from collections.abc import Iterable, Iterator
 
 from publisher.basics import DrawingPromise
 from publisher.design import Design, StepPlan
-from publisher.joints.act_scenes import NOT_GLUED
+from publisher.joints.act_scenes import FROM_BOTTLES, lifts_off
+from publisher.joints.acts_of_steps import DRY
 from publisher.joints.model import Drawing, Joined
 from publisher.joints.scenes import scene_promise
 
-GLUES = ("white_glue", "hot_glue", "hot_glue_gun", "superglue", "spray_glue")
+GLUES = (*FROM_BOTTLES, "hot_glue_gun")
 TAPED = "tape"  # what has this label is taped, and takes no glue yet
-TRIED = "dry_fit"  # a step of this stage takes no glue
 WITH, WITHOUT = "with_glue", "without_glue"
 
 
@@ -25,17 +25,16 @@ def _signs(design: Design, drawings: tuple[Drawing, ...]) -> Iterator[DrawingPro
         for drawing in drawings:
             if drawing.name.startswith(f"act:{number}:") and (name := _sign(step, drawing)):
                 yield scene_promise(sign_key(f"step:{number}:act:{drawing.name.split(':')[2]}"), name)
-        if step.picture is not None and step.stage == TRIED:
+        if step.picture is not None and step.stage == DRY:
             yield scene_promise(sign_key(f"step:{number}:picture"), WITHOUT)
 
 
 def _sign(step: StepPlan, drawing: Drawing) -> str:
     """Return which sign the picture of an act has; '' for none: it is taped, or a step that names no glue."""
-    labels = {label.text for label in drawing.labels}
-    loose = not labels.isdisjoint(NOT_GLUED)
-    if any(glue in step.uses for glue in GLUES) and TAPED not in labels and not loose:
+    loose, taped = lifts_off(drawing), any(label.text == TAPED for label in drawing.labels)
+    if any(glue in step.uses for glue in GLUES) and not taped and not loose:
         return WITH
-    return WITHOUT if loose or step.stage == TRIED else ""
+    return WITHOUT if loose or step.stage == DRY else ""
 
 
 def sign_key(picture: str) -> str:

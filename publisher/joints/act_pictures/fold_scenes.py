@@ -10,6 +10,7 @@ from publisher.basics import polyline
 from publisher.design import Join
 from publisher.geometry import Part, Region
 from publisher.joints.act_pictures.scene import ActLabel, ActScene, CurvedArrow, Solid
+from publisher.joints.acts_of_steps import UP
 from publisher.joints.assembled import Assembled
 from publisher.joints.building import Mover
 from publisher.joints.model import Addition
@@ -50,7 +51,7 @@ def fold_scenes(subject: Assembled, act: Addition, bodies: dict[str, Mover]) -> 
         flat,
         (tape,),
         np.array([0.0, 0.0, -1.0]),
-        (*labels, ActLabel("tape", "tape"), ActLabel("THIS SIDE UP", other.name, new=False)),
+        (*labels, ActLabel("tape", "tape"), ActLabel(UP, other.name, new=False)),
         f"{' and '.join(label.text for label in labels)} flat, outside up, and tape along the edge where they meet",
         goal=np.array([[-0.5 * edge.nominal_length, 0.0, 0.0], [0.5 * edge.nominal_length, 0.0, 0.0]]),
     )

@@ -6,9 +6,9 @@ Each shows the board in section, with its paper or tape dotted, so that the two 
 import shapely
 
 from publisher.basics import Box, Point, Purpose
-from publisher.joints import covered_face, slit_face
+from publisher.joints import UP, covered_face, slit_face
 from publisher.pages.instructions.part_art import PartArt, part_cells
-from publisher.pages.instructions.part_sketches import FIELD, FIELD_TALL, FIELD_WIDE, UP, CountedParts
+from publisher.pages.instructions.part_sketches import FIELD, FIELD_TALL, FIELD_WIDE, CountedParts
 from publisher.pages.instructions.sketch_pen import SketchPen, along_arc
 from publisher.pages.instructions.sketch_places import frame_words, put_flag
 from publisher.pages.type import CUT, PICTURE_CONTOUR, PICTURE_DETAIL

@@ -11,9 +11,9 @@ from shapely.affinity import rotate, translate
 
 from publisher.basics import Box, LineKind, Point, Purpose
 from publisher.geometry import Part
-from publisher.joints import FacePaper, scored
+from publisher.joints import UP, FacePaper, scored
 from publisher.pages.instructions.part_art import BOARD_ROUND, PartArt, board_round, part_cells
-from publisher.pages.instructions.part_sketches import FIELD, FIELD_TALL, FIELD_WIDE, UP, CountedParts
+from publisher.pages.instructions.part_sketches import FIELD, FIELD_TALL, FIELD_WIDE, CountedParts
 from publisher.pages.instructions.sketch_pen import ARROW_HEAD, STICK_WIDE, SketchPen, along_arc
 from publisher.pages.instructions.sketch_places import put_flag, stand_tool
 from publisher.pages.type import CUT, PICTURE_ADDED_CONTOUR, PICTURE_CONTOUR, PICTURE_DETAIL, PICTURE_OUTLINE

@@ -5,7 +5,7 @@ from collections.abc import Sequence
 import shapely
 
 from publisher.basics import Box, Point
-from publisher.joints import LIES_ON, Drawing, PinsFrom
+from publisher.joints import FROM_BOTTLES, LIES_ON, Drawing, PinsFrom
 from publisher.pages.front import FIGURE_GAP, figure_beside
 from publisher.pages.instructions.part_sketches import FIELD_TALL, FIELD_WIDE
 from publisher.pages.instructions.sketch_pen import SketchPen
@@ -24,7 +24,6 @@ ON_TOP = 1.0  # mm between what is weighed down and the board on it, so that bot
 AT_CORNER = 2.2  # mm from the outline of what is pinned to where pins go in
 SIDE_ROOM = 15.0  # mm at the right, for a clock or a pot
 TAPE_AT_CORNER = ((-4.0, -1.4), (4.0, 1.4), (3.2, 4.2), (-4.8, 1.4))  # mm from the corner that it holds
-GLUES = ("white_glue", "hot_glue", "superglue", "spray_glue")
 
 
 def waiting(
@@ -76,7 +75,7 @@ def waiting(
     if times > 1:
         frame_text(pen, f"{times} ×", (3.5, FIELD_TALL - 6.0))
     pen.clock(FIELD_WIDE - 7.5, 17.0, wait)
-    if any(one in uses for one in GLUES):
+    if any(one in uses for one in FROM_BOTTLES):
         pen.bottle(FIELD_WIDE - 7.5, FIELD_TALL - 18.0)
         pen.count("+", FIELD_WIDE - 7.5, 26.6)
     for each in pen.broken(said, 2 * min(middle, FIELD_WIDE - middle) - 2.0):

@@ -8,9 +8,10 @@ from shapely.affinity import affine_transform
 
 from publisher.basics import Box, Point, remembered_few
 from publisher.geometry import Part, polygon
+from publisher.joints import UP
 from publisher.material import Layout
 from publisher.pages.instructions.part_art import middle_line, ring_points
-from publisher.pages.instructions.part_sketches import FIELD, FIELD_TALL, FIELD_WIDE, UP, CountedParts
+from publisher.pages.instructions.part_sketches import FIELD, FIELD_TALL, FIELD_WIDE, CountedParts
 from publisher.pages.instructions.sketch_pen import SketchPen
 from publisher.pages.instructions.sketch_places import put_bracket
 from publisher.pages.sheet import set_apart

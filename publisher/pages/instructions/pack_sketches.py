@@ -8,8 +8,9 @@ from shapely.affinity import affine_transform
 
 from publisher.basics import Box, Point, record
 from publisher.geometry import Part
+from publisher.joints import UP
 from publisher.pages.instructions.part_art import part_cells, ring_points
-from publisher.pages.instructions.part_sketches import FIELD, FIELD_WIDE, UP
+from publisher.pages.instructions.part_sketches import FIELD, FIELD_WIDE
 from publisher.pages.instructions.sketch_pen import SketchPen, along_arc
 from publisher.pages.instructions.sketch_places import put_bracket, stand_tool
 from publisher.pages.tiles import Cell, Tiling

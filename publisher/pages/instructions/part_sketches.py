@@ -10,7 +10,7 @@ from shapely.ops import substring
 
 from publisher.basics import Box, Point
 from publisher.geometry import Edge, Part
-from publisher.joints import SQUARE_ENOUGH, STEEPEST_DRAWN, pricked_marks
+from publisher.joints import SQUARE_ENOUGH, STEEPEST_DRAWN, UP, pricked_marks
 from publisher.pages.instructions.act_sketches import bevelling, kept_face
 from publisher.pages.instructions.part_art import (
     BOARD_ROUND,
@@ -36,7 +36,6 @@ from publisher.pages.type import (
 
 FIELD_WIDE, FIELD_TALL = 72.0, 52.0
 FIELD = Box(0.0, 0.0, FIELD_WIDE, FIELD_TALL)
-UP = "THIS SIDE UP"
 OUTSIDE_CARD = 1.1  # mm in the sketch: how far a pencil line lies outside its card
 PENCIL_SHOWN = 12.0  # mm of a pencil that stands upright over what it traces
 NOTCH_FILLED = 0.005  # of a card, by which a line round it may fill its notches

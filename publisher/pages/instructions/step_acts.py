@@ -11,7 +11,6 @@ from publisher.geometry import Part, polygon
 from publisher.joints import (
     APART,
     HOLDS_TIGHT,
-    NOT_GLUED,
     STEEP_BEVEL,
     CountedPart,
     Drawing,
@@ -23,6 +22,7 @@ from publisher.joints import (
     face_paper,
     face_up,
     has_relief,
+    lifts_off,
     opened_before,
     parts_of_act,
     pins_from,
@@ -282,11 +282,6 @@ def times_built(context: Context, own: int) -> int:
     counts = [count for _, count in counted_parts(context, step)]
     found = times.pop() if len(times) == 1 else 1
     return found if all(count % found == 0 for count in counts) else 1
-
-
-def lifts_off(drawing: Drawing) -> bool:
-    """Tell whether what a picture adds is not glued to its place."""
-    return any(label.text in NOT_GLUED for label in drawing.labels)
 
 
 def standing(context: Context, own: int) -> Drawing | None:

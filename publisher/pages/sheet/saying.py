@@ -35,7 +35,7 @@ def tongue_of(design: Design, paper: str = "") -> Tongue | None:
     keys += (plan.name for plan in design.wholes)
     keys += [design.licence] if design.licence else []
     keys += (board.id for board in design.boards)
-    keys += filter(None, (paper.partition(",")[0].removesuffix(" paper"),))
+    keys += [paper.partition(",")[0].removesuffix(" paper")] if paper else []
     for key in (key.replace("_", " ") for key in keys):
         if tongue.maybe(key) == key:  # a key that is no word of the table stands as it was written
             tongue.keep(key)

@@ -6,10 +6,10 @@ from dataclasses import replace
 from publisher.basics import Purpose, record
 from publisher.basics.wording import LengthUnit, say_length, say_thickness, size_in_both
 from publisher.geometry import GLUED_BEHIND, Part, polygon
+from publisher.joints import UP
 from publisher.pages.sheet import Context
 from publisher.pages.templates.dimension_lines import said_off_part
 
-UP = "THIS SIDE UP"
 HALF = "Half: trace all but the marked side, flip it over along that side, trace again."
 TRACED_BY_HALVES = "Then cut on the pencil line."
 TRACED = "Trace, lift, cut on the pencil line."

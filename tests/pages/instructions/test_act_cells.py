@@ -6,7 +6,7 @@ from dataclasses import replace
 import pytest
 
 from publisher.basics import Box
-from publisher.joints import Drawing, DrawingLabel, DrawnLine
+from publisher.joints import Drawing, DrawingLabel, DrawnLine, lifts_off
 from publisher.joints.glue_signs import glue_signs
 from publisher.pages import Words
 from publisher.pages.instructions.act_cells import (
@@ -24,7 +24,7 @@ from publisher.pages.instructions.act_cells import (
     weight_shown,
 )
 from publisher.pages.instructions.sketch_pen import SketchPen
-from publisher.pages.instructions.step_acts import ActSketch, acts_after, acts_before, lifts_off
+from publisher.pages.instructions.step_acts import ActSketch, acts_after, acts_before
 from publisher.pages.instructions.step_block import step_block
 from publisher.pages.instructions.steps import step_drafts
 from publisher.pages.sheet import ink_box
