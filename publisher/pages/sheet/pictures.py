@@ -1,9 +1,10 @@
 """Line drawings of the piece and photographs, placed in a box of a page."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import replace
 from itertools import product
 from math import ceil
+from types import MappingProxyType
 
 import shapely
 
@@ -51,23 +52,25 @@ COARSE_PHOTO = Rule(
     Severity.WARNING,
 )
 
-WEIGHTS: dict[str, LineStyle] = {
-    "outline": PICTURE_OUTLINE,
-    "contour": PICTURE_CONTOUR,
-    "detail": PICTURE_DETAIL,
-    "ghost": PICTURE_GHOST,
-    "hatch": PICTURE_HATCH,
-    "guide": PICTURE_GUIDE,
-    "there": PICTURE_THERE,
-    "there_contour": PICTURE_THERE_CONTOUR,
-    "added": PICTURE_ADDED,
-    "added_contour": PICTURE_ADDED_CONTOUR,
-    "ring": PICTURE_RING,
-    "behind": PICTURE_BEHIND,
-    "leader": LEADER,
-    "cue": PICTURE_CUE,
-    "head": LEADER,
-}
+WEIGHTS: Mapping[str, LineStyle] = MappingProxyType(
+    {
+        "outline": PICTURE_OUTLINE,
+        "contour": PICTURE_CONTOUR,
+        "detail": PICTURE_DETAIL,
+        "ghost": PICTURE_GHOST,
+        "hatch": PICTURE_HATCH,
+        "guide": PICTURE_GUIDE,
+        "there": PICTURE_THERE,
+        "there_contour": PICTURE_THERE_CONTOUR,
+        "added": PICTURE_ADDED,
+        "added_contour": PICTURE_ADDED_CONTOUR,
+        "ring": PICTURE_RING,
+        "behind": PICTURE_BEHIND,
+        "leader": LEADER,
+        "cue": PICTURE_CUE,
+        "head": LEADER,
+    }
+)  # read only: lines are drawn in its order, and equal bytes need that order in every process
 OUTLINES = {"outline": PICTURE_OUTLINE, "contour": PICTURE_CONTOUR}  # weights of what a silhouette is drawn with
 SMALL_OUTLINES = {"outline": PICTURE_DETAIL, "contour": PICTURE_OUTLINE}  # where slots and arms of it would close up
 SMALL_SILHOUETTE = 20.0  # mm
