@@ -83,8 +83,11 @@ def known_by(texts: Iterable[str]) -> KnownWords:
 
 
 def written_by_others(promises: Promises) -> Iterator[str]:
-    """Yield the texts that other rooms promised of a design: what the designer wrote, names, boards, sentences, words in pictures."""
+    """Yield the texts that other rooms promised of a design: what the designer wrote, names, boards, papers, sentences, words in
+    pictures."""
     yield from (promises.title, *promises.given)
+    if promises.paper:
+        yield promises.paper.name.replace("_", " ")  # it stands in sentences like any other name
     yield from (sentence.text for sentence in promises.sentences)
     yield from (text for drawing in promises.drawings for text, _ in drawing.labels)
     yield from (name for row in promises.rows for name in (row.name, f"{row.letter} {FILLED}", row.board))

@@ -4,7 +4,8 @@ from itertools import pairwise
 
 import pytest
 
-from publisher.proof.measuring.known_words import known_by, whole_words, words_in
+from publisher.basics import PaperPromise, Promises
+from publisher.proof.measuring.known_words import known_by, whole_words, words_in, written_by_others
 
 KNOWN = known_by(
     (
@@ -56,3 +57,10 @@ def test_words_broken_at_the_end_of_a_line_are_whole() -> None:
     assert whole_words(["Stai", "r", "lan", "din", "g of"], KNOWN.words) == [["stair"], [], ["landing"], [], ["of"]]
     assert whole_words(["the lay", "other"], KNOWN.words) == [["the", "lay"], ["other"]]
     assert whole_words(["under the tlle", "lies"], KNOWN.words) == [["under", "the", "tlle"], ["lies"]]
+
+
+def test_the_name_of_the_paper_may_stand_where_a_name_may() -> None:
+    asked = Promises("Bollard", "en", (), (), (), (), (), (), paper=PaperPromise("arch_d"))
+    known = known_by(("# sheets *", "up to the arch")).more(known_by(written_by_others(asked)))
+    assert known.follows("sheets", "arch") and known.follows("arch", "d")
+    assert not known_by(("# sheets *", "up to the arch")).follows("arch", "d")
