@@ -19,6 +19,7 @@ from publisher.press.photos import prepared
 from publisher.press.tags import marked, opening
 
 PT_PER_MM = 72.0 / INCH_MM  # ISO 32000-1, 8.3.2.3: default user space is 1/72 inch; the inch of 1959 is 25.4 mm
+ROUND_JOIN = 1  # ISO 32000-1, 8.4.3.4: ink ends half its width round a corner too; a mitre sticks out by 2.4 mm at a tip of 12 degrees
 
 
 def write_pdf(pack: Pack) -> bytes:
@@ -166,9 +167,8 @@ def _stroke_code(stroke: Stroke) -> str:
     style = stroke.style
     dash = " ".join(_number(d) for d in style.dash)
     code = ["q", *_clip_code(stroke.clip)]
-    code.append(
-        f"{_number(style.width)} w [{dash}] 0 d {style.grey:g} G {int(style.round_ends)} J {int(style.round_ends)} j"
-    )
+    ends = int(style.round_ends)
+    code.append(f"{_number(style.width)} w [{dash}] 0 d {style.grey:g} G {ends} J {ROUND_JOIN} j")
     for path in stroke.paths:
         code.extend(_path_code(path))
     code.append("S Q")

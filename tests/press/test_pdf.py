@@ -4,6 +4,7 @@ from collections.abc import Callable
 from dataclasses import replace
 from io import BytesIO
 
+import numpy as np
 import pikepdf
 import pypdf
 import pypdfium2
@@ -50,6 +51,15 @@ def test_a_clip_is_written_before_the_stroke(make_pack: Callable[..., Pack]) -> 
     names = [op for _, op in pypdf.generic.ContentStream(reader.pages[0].get_contents(), reader).operations]
     assert names.index(b"W") < names.index(b"S")
     assert b"re" in names
+
+
+def test_ink_ends_half_its_width_beyond_the_tip_of_an_acute_corner(make_pack: Callable[..., Pack]) -> None:
+    # a tip of 12 degrees, at which a mitre would stick out by 2.4 mm
+    tip = polyline(((150.0, 100.0), (50.0, 110.5), (150.0, 121.0)), True)
+    page = pypdfium2.PdfDocument(write_pdf(make_pack(Stroke(LineStyle("cut", 0.5), (tip,), Layer.OUTLINES))))[0]
+    dots = page.render(scale=600 / 72, grayscale=True).to_numpy()
+    left = np.flatnonzero((dots < 128).any(axis=0))[0] * 25.4 / 600
+    assert left == pytest.approx(50.0 - 0.25, abs=0.05)
 
 
 def test_links_and_bookmarks_lead_to_pages(make_pack: Callable[..., Pack], sample: tuple[Drawn, ...]) -> None:
