@@ -36,7 +36,8 @@ def finished(context: Context, box: Box, page: int) -> Body:
 
 
 def _shared(whole: Drawing, front: Drawing, box: Box) -> tuple[Box, Box]:
-    """Return the boxes of the two views and of the picture: beside each other, or for what is long the views in a row under it."""
+    """Return the boxes of the two views and of the picture: beside each other, or for what is long, and on an upright
+    sheet, the views in a row under it."""
     edge = box.left + (box.right - box.left) * (1.0 - BESIDE)
     beside = Box(box.left, box.bottom, edge - GUTTER, box.top)
     low = box.bottom + min(0.42 * box.height, 45.0)
@@ -45,7 +46,8 @@ def _shared(whole: Drawing, front: Drawing, box: Box) -> tuple[Box, Box]:
     def scale(place: Box) -> float:
         return min(place.width / whole.width, place.height / whole.height)
 
-    if over.height >= LEAST_PICTURE and scale(over) > 1.25 * scale(beside) and front.width > 2.2 * front.height:
+    lying = front.width > 2.2 * front.height or box.height > box.width  # a row of views fits under it
+    if over.height >= LEAST_PICTURE and scale(over) > 1.25 * scale(beside) and lying:
         return Box(box.left, box.bottom, box.right, low), over
     return Box(edge, box.bottom, box.right, box.top), beside
 

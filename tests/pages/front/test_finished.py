@@ -34,6 +34,22 @@ def test_both_views_have_one_scale_and_stay_in_the_box(
     assert context.joined.drawing(f"front:{name}") is not None
 
 
+def test_an_upright_sheet_shows_the_piece_over_its_views_and_a_lying_one_beside_them(
+    demo: Callable[..., Context],
+) -> None:
+    upright, lying = Box(12.0, 20.0, 138.0, 165.0), Box(12.0, 120.0, 198.0, 220.0)
+
+    def shown(box: Box) -> tuple[Box, Box]:
+        carried = {where.key: where.box for where in finished(demo("toll-house"), box, 1).carried}
+        (name,) = (key.removeprefix("cover:whole:") for key in carried if key.startswith("cover:whole:"))
+        return carried[f"cover:whole:{name}"], carried[f"cover:front:{name}"]
+
+    whole, front = shown(upright)
+    assert whole.bottom >= front.top and whole.width > 0.7 * upright.width
+    whole, front = shown(lying)
+    assert whole.right <= front.left
+
+
 def test_a_low_box_shows_the_picture_and_says_the_sizes(demo: Callable[..., Context]) -> None:
     low = Box(12.0, 120.0, 198.0, 120.0 + LEAST_VIEWS - 1.0)
     context = demo("bridge")
