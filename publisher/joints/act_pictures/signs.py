@@ -41,6 +41,9 @@ CROSS_HALF = 2.4
 LABEL_ROOM = 0.8
 """mm kept free round a label."""
 
+UP_SAID = (LABEL_WIDE * UP_LETTERS + LABEL_ROOM, LABEL_HIGH + LABEL_ROOM)
+"""mm that the word beside such an arrow takes, across and up."""
+
 LEADER_FROM = 1.2
 """mm: a label farther than this from what it names gets a line to it."""
 
@@ -162,10 +165,8 @@ def put_up(sheet: Sheet, way: Array, on: shapely.Geometry, *, word: bool) -> boo
         fits &= (sheet.ground.crossed(at, UP_WIDE, UP_WIDE) == 0) & (sheet.ground.shares(ground, at, 0.6, 0.6) > 0.5)
     words = np.zeros((0, 2))
     if word:
-        wide, high = LABEL_WIDE * UP_LETTERS + LABEL_ROOM, LABEL_HIGH + LABEL_ROOM
-        off = UP_WIDE / 2 + abs(side[0]) * wide / 2 + abs(side[1]) * high / 2
-        both = [points + turn * off * side for turn in ((-1.0, 1.0) if side[0] < 0.0 else (1.0, -1.0))]
-        free = [fits & (sheet.ground.crossed(at, wide, high) == 0) for at in both]
+        both = up_words_at(points, side, (-1.0, 1.0) if side[0] < 0.0 else (1.0, -1.0))
+        free = [fits & (sheet.ground.crossed(at, *UP_SAID) == 0) for at in both]
         if (free[0] | free[1]).any():
             fits = free[0] | free[1]
             words = np.where(free[0][:, None], both[0], both[1])
@@ -174,18 +175,37 @@ def put_up(sheet: Sheet, way: Array, on: shapely.Geometry, *, word: bool) -> boo
     middle = shapely.get_coordinates(on.centroid)[0]
     cost = np.where(fits, 0.0, np.inf) - points @ way + 0.5 * np.abs((points - middle) @ side)
     best = int(cost.argmin())
-    foot, tip = points[best] - UP_LONG / 2 * way, points[best] + UP_LONG / 2 * way
-    sheet.sketch.add_path("leader", np.array([foot, tip - UP_HEAD * HEAD_LONG * way]))
+    box = up_arrow(sheet, "leader", points[best], way, UP_LONG)
+    if word and not len(words):
+        put_label(sheet, UP_WORD, shapely.box(*box.sides), shapely.Polygon())
+    elif word:
+        up_word(sheet, words[best])
+    return True
+
+
+def up_words_at(points: Array, side: Array, turns: tuple[float, float]) -> list[Array]:
+    """Return where the word has its middle beside arrows at points (n, 2), on the one side of their way and on the other."""
+    wide, high = UP_SAID
+    off = UP_WIDE / 2 + abs(side[0]) * wide / 2 + abs(side[1]) * high / 2
+    return [points + turn * off * side for turn in turns]
+
+
+def up_arrow(sheet: Sheet, weight: str, middle: Array, way: Array, long: float) -> Box:
+    """Add an arrow that says which end of a part is up, its shaft in lines of a ``weight``; return the box that it takes."""
+    foot, tip = middle - long / 2 * way, middle + long / 2 * way
+    sheet.sketch.add_path(weight, np.array([foot, tip - UP_HEAD * HEAD_LONG * way]))
     head(sheet.sketch, tip, way, UP_HEAD)
     ends = np.vstack([np.minimum(foot, tip) - UP_WIDE / 2, np.maximum(foot, tip) + UP_WIDE / 2])
-    sheet.take(Box(*(float(v) for v in ends.ravel())))
-    if word and not len(words):
-        put_label(sheet, UP_WORD, shapely.box(*ends.ravel()), shapely.Polygon())
-    elif word:
-        x, y = (float(v) for v in words[best])
-        sheet.sketch.label(UP_WORD, x, y)
-        sheet.take(Box(x - wide / 2, y - high / 2, x + wide / 2, y + high / 2))
-    return True
+    box = Box(*(float(v) for v in ends.ravel()))
+    sheet.take(box)
+    return box
+
+
+def up_word(sheet: Sheet, at: Array) -> None:
+    """Add the word that stands beside such an arrow, its middle at a point (2,)."""
+    (x, y), (wide, high) = (float(v) for v in at), UP_SAID
+    sheet.sketch.label(UP_WORD, x, y)
+    sheet.take(Box(x - wide / 2, y - high / 2, x + wide / 2, y + high / 2))
 
 
 def put_sweep(sheet: Sheet, path: Array, text: str, *, wrong: bool) -> None:

@@ -8,16 +8,15 @@ import shapely
 from publisher.basics import Box
 from publisher.joints.act_pictures.paper_grid import nearest
 from publisher.joints.act_pictures.signs import (
-    HEAD_LONG,
     LABEL_HIGH,
     LABEL_ROOM,
     LABEL_WIDE,
-    UP_HEAD,
-    UP_LETTERS,
+    UP_SAID,
     UP_WIDE,
-    UP_WORD,
     Sheet,
-    head,
+    up_arrow,
+    up_word,
+    up_words_at,
 )
 from publisher.joints.outlines import Array
 
@@ -38,19 +37,16 @@ def put_up_behind(sheet: Sheet, way: Array, on: shapely.Geometry, parts: shapely
     side = np.array([-way[1], way[0]])
     points = sheet.ground.grid(1)
     covered = sheet.ground.inside(parts)
-    long = BEHIND_LONG
     fits = np.ones(len(points), dtype=bool)
     for along in (-0.5, -0.25, 0.0, 0.25, 0.5):
-        at = points + along * long * way
+        at = points + along * BEHIND_LONG * way
         fits &= (sheet.ground.crossed(at, UP_WIDE, UP_WIDE) == 0) & (sheet.ground.shares(covered, at, 0.6, 0.6) == 0.0)
     fits &= shapely.distance(shapely.points(points), on) <= BEHIND_FAR
-    wide, high = LABEL_WIDE * UP_LETTERS + LABEL_ROOM, LABEL_HIGH + LABEL_ROOM
     words = points
     if word:
-        off = UP_WIDE / 2 + abs(side[0]) * wide / 2 + abs(side[1]) * high / 2
-        both = [points + turn * off * side for turn in (1.0, -1.0)]
+        both = up_words_at(points, side, (1.0, -1.0))
         free = [
-            fits & (sheet.ground.crossed(at, wide, high) == 0) & (sheet.ground.shares(covered, at, wide, high) == 0.0)
+            fits & (sheet.ground.crossed(at, *UP_SAID) == 0) & (sheet.ground.shares(covered, at, *UP_SAID) == 0.0)
             for at in both
         ]
         fits = free[0] | free[1]
@@ -59,15 +55,9 @@ def put_up_behind(sheet: Sheet, way: Array, on: shapely.Geometry, parts: shapely
         return False
     cost = np.where(fits, 0.0, np.inf) + shapely.distance(shapely.points(points), on) - 0.3 * points @ way
     best = int(cost.argmin())
-    foot, tip = points[best] - long / 2 * way, points[best] + long / 2 * way
-    sheet.sketch.add_path("behind", np.array([foot, tip - UP_HEAD * HEAD_LONG * way]))
-    head(sheet.sketch, tip, way, UP_HEAD)
-    ends = np.vstack([np.minimum(foot, tip) - UP_WIDE / 2, np.maximum(foot, tip) + UP_WIDE / 2])
-    sheet.take(Box(*(float(v) for v in ends.ravel())))
+    up_arrow(sheet, "behind", points[best], way, BEHIND_LONG)
     if word:
-        x, y = (float(v) for v in words[best])
-        sheet.sketch.label(UP_WORD, x, y)
-        sheet.take(Box(x - wide / 2, y - high / 2, x + wide / 2, y + high / 2))
+        up_word(sheet, words[best])
     return True
 
 
