@@ -22,6 +22,7 @@ COVERED = ((-1.4, 0.6), (1.4, 0.6), (3.0, 8.0), (3.0, TOOL_LONG), (-1.4, TOOL_LO
 TURN_ACROSS, TURN_CLEAR = 8.0, 0.8  # mm: the sign for turning over, and what stays free round it
 FLAG_CLEAR = 2.0  # mm: a line that runs nearer beside a cross or a tool seems to name it
 BRACKET, STEM_CLEAR = 1.2, 0.8  # mm that a bracket is high, and what its stem keeps off tools and words
+HIDES = 2000.0  # to a mm² that a frame covers: the shaft of an arrow is no more, and with it goes what the arrow says
 TURN_OVER = "turn over"
 STEEPEST, LEVELLEST = 24.0, 88.0  # degrees by which a tool leans from upright, to either side
 TRIED = 8  # places that are looked at together: most sketches have room at one of the first
@@ -126,7 +127,7 @@ def put_bracket(
     known = 0.2 * (right - half - x) + shapely.length(stems) + 1000.0 * np.maximum(base + high - field.top, 0.0)
 
     def cost(some: "npt.NDArray[np.intp]", _: float) -> "npt.NDArray[np.float64]":
-        met = 200.0 * _shared(frames[some], kept, shapely.area) + 300.0 * _shared(stems[some], near, shapely.length)
+        met = HIDES * _shared(frames[some], kept, shapely.area) + 300.0 * _shared(stems[some], near, shapely.length)
         return np.asarray(met + known[some])
 
     x, base = places[_least(known, cost)].tolist()
@@ -158,7 +159,7 @@ def _put_leader(pen: SketchPen, text: str, field: Box, part: shapely.Polygon) ->
     if not len(xs):
         return
     frames = shapely.box(xs - half - 0.6, low - 0.6, xs + half + 0.6, field.top)
-    covers = 200.0 * _shared(frames, kept, shapely.area) + 200.0 * _shared(frames, part, shapely.area)
+    covers = HIDES * _shared(frames, kept, shapely.area) + 200.0 * _shared(frames, part, shapely.area)
     known = covers + 0.2 * (field.right - half - xs)
     away = np.hypot(xs[:, None] - ends[:, 0], low - ends[:, 1])
 

@@ -12,6 +12,7 @@ from publisher.design import work_out
 from publisher.geometry import Part, make_parts
 from publisher.joints import wanted_parts
 from publisher.pages.instructions.alike_sketches import alike_pairs, telling_apart
+from publisher.pages.instructions.face_sketches import cut_through, pressed
 from publisher.pages.instructions.pack_acts import pack_acts
 from publisher.pages.instructions.part_sketches import FIELD, FIELD_TALL, FIELD_WIDE
 from publisher.pages.instructions.sketch_pen import SketchPen
@@ -127,6 +128,17 @@ def test_a_flag_ends_on_its_part_beside_openings(setter: Setter) -> None:
     leader = next(thing for thing in pen.drawn if isinstance(thing, Stroke)).paths[0].points
     assert part.contains(shapely.Point(leader[-1]))
     assert not faults(setter, lambda other: other.drawn.extend(pen.drawn), 1.0)
+
+
+def test_a_flag_lies_on_no_arrow_though_its_line_is_longer_beside_it(setter: Setter) -> None:
+    pen = SketchPen(setter, (0.0, 0.0))
+    pressed(pen, "bare")
+    arrow = pen.taken[-2]
+    cut_through(pen)
+    pen.rule(2.0, 16.0, 68.0, 3.0)
+    put_flag(pen, "THIS OUTSIDE FACE UP", FIELD, [shapely.box(60.0, 2.0, 70.0, 12.0)])
+    frame = [thing.paths[0] for thing in pen.drawn if isinstance(thing, Fill)][-1]
+    assert arrow.area > 8.0 and shapely.Polygon(frame.points).intersection(arrow).area == 0.0
 
 
 def test_room_is_where_no_tool_is(setter: Setter) -> None:
