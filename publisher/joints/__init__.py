@@ -5,9 +5,8 @@ unprinted things, findings, line drawings. Never: repairs a shape, knows paper, 
 """
 
 from publisher.basics import Rule
-from publisher.joints.act_scenes import FROM_BOTTLES, GAUGED, HOLDS_TIGHT, LIES_ON, PinsFrom, lifts_off, pins_from
+from publisher.joints.act_scenes import GAUGED, HOLDS_TIGHT, LIES_ON, PinsFrom, lifts_off, pins_from
 from publisher.joints.acts_of_steps import (
-    OF_STAGES,
     SQUARE_ENOUGH,
     UP,
     CountedPart,
@@ -16,6 +15,7 @@ from publisher.joints.acts_of_steps import (
     bevelled_later,
     copies_taken,
     counted_parts,
+    covered_by,
     covered_face,
     covering_of,
     face_paper,
@@ -53,6 +53,17 @@ from publisher.joints.glue_signs import glue_said, sign_key
 from publisher.joints.handling import handling_sentences
 from publisher.joints.how_pictures import HOW_BEVEL, HOW_TEMPLATE
 from publisher.joints.idle_steps import without_idle_steps
+from publisher.joints.in_hand import (
+    FROM_BOTTLES,
+    GLUE,
+    Coat,
+    brushed_on,
+    coat_scenes,
+    cut_with_knife,
+    from_bottle,
+    painted_with,
+    sealed_with,
+)
 from publisher.joints.joint_words import JOINT
 from publisher.joints.model import (
     BoardRange,
@@ -90,6 +101,7 @@ __all__ = [
     "COVER_PICTURE",
     "FROM_BOTTLES",
     "GAUGED",
+    "GLUE",
     "HOLDS_TIGHT",
     "HOW_BEVEL",
     "HOW_TEMPLATE",
@@ -98,7 +110,6 @@ __all__ = [
     "LEAST_VIEWS",
     "LIES_ON",
     "NEED_NOT_MET",
-    "OF_STAGES",
     "PENCIL_SPREAD",
     "RULES",
     "SHOP_PHOTO",
@@ -112,6 +123,7 @@ __all__ = [
     "UP",
     "WAYS_UP",
     "BoardRange",
+    "Coat",
     "CountedPart",
     "Drawing",
     "DrawingLabel",
@@ -129,18 +141,23 @@ __all__ = [
     "acts_of_step",
     "as_glued",
     "bevelled_later",
+    "brushed_on",
     "budget_of",
+    "coat_scenes",
     "compare_members",
     "copies_taken",
     "counted_parts",
+    "covered_by",
     "covered_face",
     "covering_of",
+    "cut_with_knife",
     "does_key",
     "draw_parts",
     "drawing_name",
     "face_paper",
     "face_up",
     "facts_of",
+    "from_bottle",
     "glue_said",
     "handling_sentences",
     "has_relief",
@@ -149,6 +166,7 @@ __all__ = [
     "limit_of",
     "margin_of",
     "opened_before",
+    "painted_with",
     "parts_in_hand",
     "parts_of_act",
     "pile_sentences",
@@ -159,6 +177,7 @@ __all__ = [
     "safe_ends",
     "said_limit",
     "scored",
+    "sealed_with",
     "sentences_of",
     "sentences_on",
     "shop_photo",

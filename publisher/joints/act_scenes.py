@@ -15,6 +15,7 @@ from publisher.joints.acts_of_steps import (
     acts_of_step,
     bevelled_later,
     counted_parts,
+    covered_by,
     covered_face,
     face_paper,
     has_relief,
@@ -24,6 +25,7 @@ from publisher.joints.acts_of_steps import (
     slit_face,
     taken_apart,
 )
+from publisher.joints.in_hand import FROM_BOTTLES, coat_scenes, cut_with_knife, from_bottle, painted_with
 from publisher.joints.model import Drawing, Joined
 from publisher.joints.promised_acts import APART, SIGNS, InPieces, does_key
 from publisher.joints.scenes import scene_promise
@@ -46,17 +48,16 @@ wherever the words say."""
 LIES_ON = ("books", "flat_board")
 """What presses on it while it dries."""
 
-FROM_BOTTLES = ("white_glue", "hot_glue", "superglue", "spray_glue")
 TOOLS = {
     "trace": ("pencil",),
     "draw": ("pencil",),
     "press": ("stick",),
-    "cut_openings": ("knife",),
-    "glue": ("bottle",),
-    "seal": ("brush", "bottle", "pot", "sealed"),
-    "paint": ("brush", "pot"),
+    "cut_openings": (),
+    "glue": (),
+    "seal": (),
+    "paint": (),
 }
-"""The tools of acts that a sketch shows whatever the parts are."""
+"""Acts that have a sketch whatever the parts are, and the tools in it that do not follow from what the step uses."""
 
 
 def act_scenes(design: Design, pieces: Sequence[Part], joined: Joined) -> tuple[DrawingPromise, ...]:
@@ -98,15 +99,16 @@ def _stands(works: InHand) -> bool:
 def _of_act(works: InHand, step: StepPlan, act: str, parts: Sequence[CountedPart]) -> Iterator[str]:
     """Yield the scenes of an act that is done to parts."""
     yield from TOOLS.get(act, ())
+    yield from _in_hand(step, act)
     first = parts[0][0] if parts else None
     if act == "trace" and "pins" in step.uses:
         carded = (part for part, _ in parts if part.printed != "sizes")
         yield from ("pricking",) if any(map(pricked_marks, carded)) else ()
-    if act == "paint" and has_relief(works):
+    if act == "paint" and painted_with(step.uses) == "paint" and has_relief(works):
         yield from ("painted_dark", "painted_raised")
     if act == "press":
         yield from _pressed(works, parts)
-    if act == "cut_outlines" and {part.id for part, _ in parts} - bevelled_later(works, step):
+    if act == "cut_outlines" and cut_with_knife(step) and {part.id for part, _ in parts} - bevelled_later(works, step):
         yield "knife"
     if act == "score":
         yield "scored_grooved" if any(part.folds for part, _ in parts if scored(part)) else "scored_plain"
@@ -114,14 +116,25 @@ def _of_act(works: InHand, step: StepPlan, act: str, parts: Sequence[CountedPart
     if act == "bevel" and _bevels(parts):
         yield "bevelling"
     if act == "cover":
-        bending = next((part.bending for part, _ in parts if covered_face(part)), first.bending if first else None)
-        tape = bending is not None and bending.covered == "tape"
-        yield from ("coming_down_tape",) if tape else ("coming_down_paper", "bottle")
+        tape = covered_by(step, next((part for part, _ in parts if covered_face(part)), None)) == "tape"
+        yield "coming_down_tape" if tape else "coming_down_paper"
+        if not tape and from_bottle(step):
+            yield "bottle"
     if act == "slit":
         yield from ("knife", "slit_through")
     if act == "roll" and first is not None:
         bent = next((part for part, _ in parts if part.bending is not None), first)
         yield f"rolled_{covered_face(bent) or 'bare'}_{slit_face(bent) or 'whole'}"
+
+
+def _in_hand(step: StepPlan, act: str) -> Iterator[str]:
+    """Yield what is in the hand by what a step uses, whatever the parts are."""
+    if act in ("seal", "paint"):
+        yield from coat_scenes(act, step.uses)
+    if act == "cut_openings" and cut_with_knife(step):
+        yield "knife"
+    if act == "glue" and from_bottle(step):
+        yield "bottle"
 
 
 def _pressed(works: InHand, parts: Sequence[CountedPart]) -> Iterator[str]:

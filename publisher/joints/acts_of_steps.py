@@ -5,7 +5,7 @@ from collections.abc import Callable, Iterator, Sequence
 from typing import Literal, Protocol
 
 from publisher.basics import LineKind, Purpose, remembered_few
-from publisher.design import Design, PartPlan, StepPlan
+from publisher.design import Design, StepPlan, SurfacePlan
 from publisher.geometry import Mark, Part
 from publisher.joints.model import Joined
 
@@ -18,7 +18,7 @@ BOTTLE = "bottle"
 BEVEL_SHOWN = 10.0  # degrees: from there on a step shows how to bevel; less is cut with the outline, as its words say
 SQUARE_ENOUGH = 0.5  # degrees: a hand that holds a blade upright strays more
 ON_THE_FACE = ("trace", "press", "draw", "cut_openings", "cut_outlines")  # done to the face that the template shows
-OF_STAGES: dict[str, tuple[str, ...]] = {"texture": ("press",), "seal": ("seal",), "paint": ("paint",)}
+OF_STAGES: dict[str, tuple[str, ...]] = {"seal": ("seal",), "paint": ("paint",)}
 """The acts of a step that names none."""
 
 UP = "THIS SIDE UP"
@@ -97,7 +97,7 @@ def acts_of_step(context: InHand, step: StepPlan) -> tuple[str, ...]:
     if step.stage == "cut":
         return tuple(_cut(context, step, parts))
     if step.stage == "texture":
-        return tuple(dict.fromkeys(how_made(context, step, part) for part in parts)) or ("press",)
+        return tuple(dict.fromkeys(how for part in parts if (how := how_textured(context, step, part))))
     if step.stage == "glue":
         rolled = BOTTLE in step.uses and any(part.bending for part in parts) and not _named(context, "roll", parts)
         return ("roll",) if rolled else ()
@@ -131,12 +131,27 @@ def _named(context: InHand, act: str, parts: Sequence[Part]) -> bool:
     return any(part.id in bent for step in steps for part, _ in counted_parts(context, step))
 
 
+def how_textured(context: InHand, step: StepPlan, part: Part) -> How | None:
+    """Return how a step that textures works on a part: of one that has no pattern only what the step takes in hand tells it, and a step
+    that pricks lines through, or names no tool, neither presses nor draws."""
+    ticked = any(mark.purpose in (Purpose.SURFACE, Purpose.JOINT_TICK) for mark in part.marks)
+    if ticked or _surfaces(context, part):
+        return how_made(context, step, part)
+    if BLUNT in step.uses:
+        return "press"
+    return "draw" if "pencil" in step.uses else None
+
+
+def _surfaces(context: InHand, part: Part) -> tuple[SurfacePlan, ...]:
+    """Return the patterns of a part, or of those that it is folded in or cut out of."""
+    own = {part.id, part.whole, *part.folded}
+    return tuple(plan.surface for plan in context.design.parts if plan.id in own and plan.surface is not None)
+
+
 def how_made(context: InHand, step: StepPlan, part: Part) -> How:
     """Return how the pattern of a part is made: as its surface says; left to the buyer, it is drawn on paper that stays on the board,
     where the step has no blunt pencil, and pressed into bare foam."""
-    own = {part.id, part.whole, *part.folded}
-    plans: Iterator[PartPlan] = (plan for plan in context.design.parts if plan.id in own and plan.surface is not None)
-    said = next((plan.surface.how for plan in plans if plan.surface and plan.surface.how), "")
+    said = next((surface.how for surface in _surfaces(context, part) if surface.how), "")
     if said:
         return "draw" if said == "drawn" else "press"
     return "draw" if face_paper(context, ((part, 1),)) == "kept" and BLUNT not in step.uses else "press"
@@ -228,9 +243,16 @@ def covering_of(context: InHand, step: StepPlan) -> tuple[str, ...]:
     """Return the materials with which a step covers parts: what is not bent, or is bent bare, gets paper where a step says so."""
     if "cover" not in acts_of_step(context, step):
         return ()
-    parts = (part for part, _ in parts_of_act(context, step, "cover") if covered_face(part))
-    covers = [part.bending.covered for part in parts if part.bending is not None] or ["paper"]
+    bent = [part for part, _ in parts_of_act(context, step, "cover") if covered_face(part)]
+    covers = [covered_by(step, part) for part in bent] or [covered_by(step, None)]
     return tuple(dict.fromkeys("masking_tape" if cover == "tape" else "thin_paper" for cover in covers))
+
+
+def covered_by(step: StepPlan, part: Part | None) -> str:
+    """Return what covers a part, paper or tape: as its bend says; else tape where a step names that and no glue for paper."""
+    if part is not None and part.bending is not None and covered_face(part):
+        return part.bending.covered
+    return "tape" if "masking_tape" in step.uses and not any("glue" in one for one in step.uses) else "paper"
 
 
 def bevelled_later(context: InHand, step: StepPlan) -> frozenset[str]:

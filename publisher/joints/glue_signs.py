@@ -4,12 +4,12 @@ from collections.abc import Iterable, Iterator
 
 from publisher.basics import DrawingPromise
 from publisher.design import Design, StepPlan
-from publisher.joints.act_scenes import FROM_BOTTLES, lifts_off
+from publisher.joints.act_scenes import lifts_off
 from publisher.joints.acts_of_steps import DRY
+from publisher.joints.in_hand import FROM_BOTTLES
 from publisher.joints.model import Drawing, Joined
 from publisher.joints.scenes import scene_promise
 
-GLUES = (*FROM_BOTTLES, "hot_glue_gun")
 TAPED = "tape"  # what has this label is taped, and takes no glue yet
 WITH, WITHOUT = "with_glue", "without_glue"
 
@@ -30,9 +30,10 @@ def _signs(design: Design, drawings: tuple[Drawing, ...]) -> Iterator[DrawingPro
 
 
 def _sign(step: StepPlan, drawing: Drawing) -> str:
-    """Return which sign the picture of an act has; '' for none: it is taped, or a step that names no glue."""
+    """Return which sign the picture of an act has; '' for none: it is taped, or a step that names no glue out of a
+    bottle, which the sign shows."""
     loose, taped = lifts_off(drawing), any(label.text == TAPED for label in drawing.labels)
-    if any(glue in step.uses for glue in GLUES) and not taped and not loose:
+    if any(glue in step.uses for glue in FROM_BOTTLES) and not taped and not loose:
         return WITH
     return WITHOUT if loose or step.stage == DRY else ""
 

@@ -70,6 +70,7 @@ LONG = 9.0  # mm of a pencil and of a stick that all of them show
 PARTS_OF_ONE: dict[str, Callable[[SketchPen], None]] = {
     "bottle": lambda pen: pen.bottle(0.0, 0.0),
     "brush": lambda pen: pen.brush((0.0, 0.0), 0.0),
+    "can": lambda pen: pen.can(0.0, 0.0),
     "clock": clock,
     "coming_down_paper": lambda pen: bend_sketches.coming_down(pen, "paper"),
     "coming_down_tape": lambda pen: bend_sketches.coming_down(pen, "tape"),

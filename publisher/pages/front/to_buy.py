@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from publisher.basics.wording import counted, ordered, say_thickness
 from publisher.design import Board, Design, Fact, amount, fill, say
-from publisher.joints import OF_STAGES, sold_words, takes_words
+from publisher.joints import acts_of_step, sold_words, takes_words
 from publisher.pages.front.coupon import fit_of
 from publisher.pages.front.coverings import covering_words, coverings_of
 from publisher.pages.sheet import (
@@ -98,8 +98,8 @@ def at_hand(context: Context) -> tuple[str, ...]:
         *(("square",) if context.needs.layouts else ()),
     )
     listed = (*context.design.tools, *used, *always)
-    acts = (act for step in context.design.steps for act in step.acts or OF_STAGES.get(step.stage, ()))
-    keys = dict.fromkeys((*listed, *tools_of_acts(acts, listed)))
+    shown = (tool for step in context.design.steps for tool in tools_of_acts(acts_of_step(context, step), step.uses))
+    keys = dict.fromkeys((*listed, *shown))
     if "pencil" in keys:
         keys.pop(BLUNT, None)
     return tuple(thing_name(key, context.edition) for key in keys)

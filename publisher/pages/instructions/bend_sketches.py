@@ -23,13 +23,16 @@ TAPE_HIGH = 2.4  # mm of the tape on a blade, which stops it
 OVER_TAPE = 5.8  # mm over the board: clear of the word beside the tape, in any language
 
 
-def covering(pen: SketchPen, parts: CountedParts, under: bool = False) -> None:
-    """The board in section, and paper with glue, or strips of tape, that come down on it; under it the parts with that face covered.
-    ``under``: the face that says THIS SIDE UP lies underneath."""
+def covering(pen: SketchPen, parts: CountedParts, under: bool = False, what: str = "", *, bottle: bool = True) -> None:
+    """The board in section, and paper, or strips of tape, that come down on it; under it the parts with that face covered. ``under``: the
+    face that says THIS SIDE UP lies underneath; ``bottle``: glue for the paper comes out of one."""
     covered = [one for one in parts if covered_face(one[0])] or list(parts)
-    what = covered[0][0].bending.covered if covered[0][0].bending else "paper"
-    _, right, low = COVERED_AT
-    coming_down(pen, "tape" if what == "tape" else "paper")
+    left, right, low = COVERED_AT
+    bending = covered[0][0].bending
+    what = what or ("tape" if bending is not None and bending.covered == "tape" else "paper")
+    coming_down(pen, what)
+    if bottle and what == "paper":
+        pen.bottle(left + 7.0, low + BENT_THICK + 0.9)
     if under:
         frame_words(pen, UP, (right + 3.0, low - 5.0), (right - 6.0, low))
         pen.count(UNDERNEATH, right + 3.0, low - 0.6, "left")
@@ -44,7 +47,7 @@ def covering(pen: SketchPen, parts: CountedParts, under: bool = False) -> None:
 
 
 def coming_down(pen: SketchPen, what: str) -> None:
-    """Draw a board in section, and on it paper with glue, or strips of tape, that come down."""
+    """Draw a board in section, and on it paper, or strips of tape, that come down."""
     left, right, low = COVERED_AT
     pen.scene(f"coming_down_{what}")
     board_in_section(pen, left, right, low)
@@ -56,7 +59,6 @@ def coming_down(pen: SketchPen, what: str) -> None:
         pen.words("tape", right + 1.5, low + BENT_THICK + 6.6)
     else:
         _sheet(pen, left, low + BENT_THICK + 12.0, right)
-        pen.bottle(left + 7.0, low + BENT_THICK + 0.9)
         pen.arrow((left + 21.0, low + BENT_THICK + 11.4), (left + 21.0, low + BENT_THICK + 1.4))
         pen.words("paper", right + 1.5, low + BENT_THICK + 11.6)
 

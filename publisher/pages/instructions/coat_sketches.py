@@ -1,12 +1,13 @@
-"""The sketches of what is brushed on what stands, or on parts: thinned glue over all of it, then dark paint over all of it and a lighter
-one over what is raised. Under each a board in section, much enlarged, which looks the same in every pack."""
+"""The sketches of what is brushed or sprayed on what stands, or on parts, by what the step takes for it: thinned glue over all of it, then
+dark paint over all of it and a lighter one over what is raised. Under each a board in section, much enlarged, which looks the same in
+every pack."""
 
 from dataclasses import replace
 
 import shapely
 
 from publisher.basics import Box, Point, remembered_few
-from publisher.joints import Drawing
+from publisher.joints import GLUE, Drawing, coat_scenes, painted_with
 from publisher.pages.instructions.finish_sketches import with_figure
 from publisher.pages.instructions.part_art import part_cells
 from publisher.pages.instructions.part_sketches import FIELD_TALL, FIELD_WIDE, CountedParts
@@ -28,27 +29,52 @@ CLOSES = 0.2  # mm by which lines of an outline may miss one another
 OUTER = frozenset(("contour", "outline", "added", "added_contour"))  # lines of a drawing that bound its faces
 
 
-def sealing(pen: SketchPen, stands: Drawing | None, parts: CountedParts, *, twice: bool) -> None:
-    """A brush with thinned glue on what stands, or on the parts: and a board in section with a coat all round it, ticked; one that is
-    coated on one face alone, crossed out."""
+def sealing(pen: SketchPen, stands: Drawing | None, parts: CountedParts, uses: tuple[str, ...] = (GLUE,)) -> None:
+    """What coats, on what stands or on the parts, by what the step ``uses``: white glue from its bottle, with water; what is in a pot;
+    what a can sprays. Of glue and paint a board in section with a coat all round it, ticked; one that has it on one face, crossed out."""
+    shown = coat_scenes("seal", uses)
     box = _on(pen, stands, parts, Box(1.0, 19.0, FIELD_WIDE - 18.0, FIELD_TALL - 1.0))
+    if "can" in shown:
+        _sprayed(pen, box)
+        return
     tip = (box.right - 3.0, box.bottom + 0.55 * box.height)
-    pen.line(tip, (24.0, COATED_TOP + 3.4), style=PICTURE_DETAIL)
-    pen.brush(tip, -38.0)
-    sealed(pen)
+    if "sealed" in shown:
+        pen.line(tip, (24.0, COATED_TOP + 3.4), style=PICTURE_DETAIL)
+        sealed(pen)
+    if "brush" in shown:
+        pen.brush(tip, -38.0)
     left = FIELD_WIDE - 13.0
-    pen.bottle(left + 0.6, 38.0)
-    pen.count("+", left + 4.4, 41.0)
-    _drop(pen, left + 8.0, 42.0)
-    pen.arrow((left + 4.5, 36.6), (left + 4.5, 31.2))
+    if "bottle" in shown:
+        pen.bottle(left + 0.6, 38.0)
+        pen.count("+", left + 4.4, 41.0)
+        _drop(pen, left + 8.0, 42.0)
+        pen.arrow((left + 4.5, 36.6), (left + 4.5, 31.2))
+    elif "brush" not in shown:
+        pen.arrow((left - 0.6, 25.0), (left - 6.0, 28.0))
     pen.pot(left, 21.0)
-    if twice:
-        pen.count("2 ×", FIELD_WIDE - 6.0, 1.0)
 
 
-def painting(pen: SketchPen, stands: Drawing | None, parts: CountedParts, figure: float, *, raised: bool) -> None:
+def painting(
+    pen: SketchPen,
+    stands: Drawing | None,
+    parts: CountedParts,
+    figure: float,
+    *,
+    raised: bool,
+    uses: tuple[str, ...] = (),
+) -> None:
     """What stands, or the parts, with a figure: all of it dark, out of the first pot; then light, out of the second. Where a pattern is
-    ``raised``, a board in section with dark paint in its dents too, and the second brush flat, over what is between them."""
+    ``raised``, a board in section with dark paint in its dents too, and the second brush flat, over what is between them. Where the step
+    ``uses`` a can, or varnish alone, one coat of that."""
+    coat = painted_with(uses)
+    if coat != "paint":
+        box = _on(pen, stands, parts, Box(1.0, 4.0, FIELD_WIDE - 18.0, FIELD_TALL - 8.0), figure)
+        if coat == "spray":
+            _sprayed(pen, box)
+        else:
+            pen.brush((box.right - 3.0, box.bottom + 0.55 * box.height), -38.0)
+            pen.pot(FIELD_WIDE - 13.0, box.bottom)
+        return
     for number, low in ((1, ROW), (2, 0.0)):
         dark = number == 1
         wide = OBJECT_WIDE if raised else FIELD_WIDE - POT_WIDE - 14.0
@@ -183,6 +209,11 @@ def _faces(stands: Drawing, box: Box, seam: float) -> shapely.Geometry:
     whole = shapely.union_all([shapely.Polygon(rim.exterior) for rim in rims])
     faces = whole.buffer(-CLOSES).difference(shapely.buffer(lines, seam, quad_segs=2))
     return shapely.simplify(faces, STRAYS_PAINTED)  # a page has room for so many lines alone
+
+
+def _sprayed(pen: SketchPen, box: Box) -> None:
+    """Draw a can at the right of what it sprays."""
+    pen.can(FIELD_WIDE - 9.0, max(2.0, box.bottom + 0.5 * box.height - 12.0))
 
 
 def _drop(pen: SketchPen, x: float, y: float) -> None:

@@ -163,8 +163,8 @@ def _follows(shape: shapely.Polygon, away: float) -> bool:
     return bool(shapely.area(closed.difference(whole)) < NOTCH_FILLED * whole.area)
 
 
-def cutting_openings(pen: SketchPen, parts: CountedParts) -> None:
-    """Openings and slots, which are hatched: they fall out; the outlines are not cut yet. A knife that begins in a corner."""
+def cutting_openings(pen: SketchPen, parts: CountedParts, *, knife: bool = True) -> None:
+    """Openings and slots, which are hatched: they fall out; the outlines are not cut yet. A ``knife`` that begins in a corner."""
     below = FIELD_TALL - TOOL_ROOM
     holed = [one for one in parts if one[0].outline.holes or one[0].openings] or list(parts)
     arts = part_cells(holed, Box(1.0, 0.0, FIELD_WIDE - 1.0, below), 3.4)
@@ -184,7 +184,8 @@ def cutting_openings(pen: SketchPen, parts: CountedParts) -> None:
         _, _, right, top = shapely.Polygon(hole).bounds
         corners.append(min(hole, key=lambda point: hypot(point[0] - right, point[1] - top)))
     put_flag(pen, UP, FIELD, [art.shape for art in reversed(arts)], BOARD_ROUND)
-    stand_tool(pen, pen.knife, corners, FIELD)
+    if knife:
+        stand_tool(pen, pen.knife, corners, FIELD)
     for art in arts:
         art.lettered(pen)
 
@@ -194,10 +195,12 @@ def cutting_outlines(
     parts: CountedParts,
     later: frozenset[str] = frozenset(),
     opened: frozenset[str] = frozenset(),
+    *,
+    knife: bool = True,
 ) -> None:
-    """Outlines, which are cut now, openings open already; a knife along a rule at a straight edge, or on a curve. Edges that are bevelled
-    ``later`` are dashed, as they are not cut yet: their board stays. Where that is all edges no knife is in hand. The openings at edges of
-    parts that are ``opened`` before are thin: nothing of them is cut now."""
+    """Outlines, which are cut now, openings open already; a ``knife`` along a rule at a straight edge, or on a curve. Edges that are
+    bevelled ``later`` are dashed, as they are not cut yet: their board stays. Where that is all edges no knife is in hand. The openings at
+    edges of parts that are ``opened`` before are thin: nothing of them is cut now."""
     below = FIELD_TALL - TOOL_ROOM
     arts = part_cells(parts, Box(1.0, 0.0, FIELD_WIDE - 1.0, below), 2.6)
     left = [_bevels(art.part) if art.part.id in later else [] for art in arts]
@@ -211,7 +214,7 @@ def cutting_outlines(
         art.counted(pen)
     put_flag(pen, UP, FIELD, [art.shape for art in reversed(arts)], BOARD_ROUND)
     sides = (_longest_side(art.shape, _lines(art, uncut)) for art, uncut in zip(arts, left, strict=True))
-    for (ax, ay), (bx, by) in islice((side for side in sides if side is not None), 1):
+    for (ax, ay), (bx, by) in islice((side for side in sides if knife and side is not None), 1):
         level = abs(bx - ax) >= abs(by - ay)
         shares = (0.6, 0.8, 0.4, 1.0, 0.0) if level else (0.0, 0.5, 1.0) if ay > by else (1.0, 0.5, 0.0)
         stand_tool(pen, pen.knife, [(ax + share * (bx - ax), ay + share * (by - ay)) for share in shares], FIELD)
@@ -291,8 +294,8 @@ def bevelling_edges(pen: SketchPen, parts: CountedParts) -> None:
     put_flag(pen, UP, under, [translate(shapely.box(*kept_face(outwards, steepest).sides), *BEVEL_AT)])
 
 
-def glueing(pen: SketchPen, parts: CountedParts) -> None:
-    """Parts with the edges that take glue, thick and dotted with drops: those with tabs."""
+def glueing(pen: SketchPen, parts: CountedParts, *, bottle: bool = True) -> None:
+    """Parts with the edges that take glue, thick and dotted with drops: those with tabs. ``bottle``: it comes out of one."""
     tabbed = [one for one in parts if _tabs(one[0])]
     arts = part_cells(tabbed, Box(1.0, 0.0, FIELD_WIDE - 12.0, FIELD_TALL - 6.0), 2.4)
     for art in arts:
@@ -301,6 +304,8 @@ def glueing(pen: SketchPen, parts: CountedParts) -> None:
             pen.line(*map(art.carry, run), style=PICTURE_ADDED_CONTOUR)
         art.lettered(pen)
         art.counted(pen)
+    if not bottle:
+        return
     first = arts[0]
     ends = [point for run in _tabs(first.part) for point in map(first.carry, run)]
     low = [end for end in ends if end[1] <= FIELD_TALL - BOTTLE_HIGH] or [min(ends, key=lambda end: end[1])]

@@ -289,6 +289,23 @@ class SketchPen:
         self.line(*rim, closed=True)
         self.line((left, bottom + 2.0), (left + wide, bottom + 2.0), style=PICTURE_DETAIL)
 
+    def can(self, left: float, bottom: float) -> None:
+        """Draw a spray can, and what it sprays to the left."""
+        right, high = left + 6.4, bottom + 11.0
+        before, behind = left + 1.7, right - 1.7
+        neck, nozzle, top = high + 1.6, high + 3.6, high + 4.6
+        body = ((left, bottom), (right, bottom), (right, high), (behind, neck), (before, neck), (left, high))
+        head = ((before, neck), (behind, neck), (behind, top), (before, top))
+        self.scene("can", (left, bottom))
+        for ring in (body, head):
+            self.taken.append(shapely.Polygon(ring))
+            self.white(*ring)
+            self.line(*ring, closed=True)
+        self.line((left, high), (right, high), style=PICTURE_DETAIL)
+        for turn in (166.0, 180.0, 194.0):
+            ends = (polar(out, radians(turn), (before, nozzle)) for out in (1.4, 7.0))
+            self.line(*ends, style=PICTURE_DETAIL)
+
     def books(self, left: float, bottom: float, wide: float) -> None:
         """Draw two books, one upon the other, and an arrow that presses on them."""
         self.taken.append(shapely.box(left, bottom, left + wide, bottom + 8.4))

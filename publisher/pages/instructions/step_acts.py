@@ -12,20 +12,27 @@ from publisher.joints import (
     APART,
     HOLDS_TIGHT,
     STEEP_BEVEL,
+    Coat,
     CountedPart,
     Drawing,
     acts_of_step,
     bevelled_later,
+    brushed_on,
     counted_parts,
+    covered_by,
     covered_face,
+    cut_with_knife,
     does_key,
     face_paper,
     face_up,
+    from_bottle,
     has_relief,
     lifts_off,
     opened_before,
+    painted_with,
     parts_of_act,
     pins_from,
+    sealed_with,
     slit_face,
     taken_apart,
     turned_over,
@@ -61,7 +68,9 @@ class ActSketch:
     does: str = ""
 
 
-OF_PARTS: dict[str, tuple[Callable[[SketchPen, part_sketches.CountedParts], None], str]] = {
+PartsSketch = Callable[[SketchPen, part_sketches.CountedParts], None]
+
+OF_PARTS: dict[str, tuple[PartsSketch, str]] = {
     "trace": (part_sketches.tracing_round, "A pencil round the cards of {}, with the side up that says so"),
     "press": (
         face_sketches.pressing_in,
@@ -85,6 +94,26 @@ OF_PARTS: dict[str, tuple[Callable[[SketchPen, part_sketches.CountedParts], None
     "roll": (bend_sketches.rolling, "{} rolled over a bottle, slits on the hollow side"),
     "glue": (part_sketches.glueing, "Glue along the tabs of {}"),
     "slit": (bend_sketches.slitting_part, "Slits of {} that do not go through, ticked; one that does, crossed out"),
+}
+WITHOUT_KNIFE = {
+    "cut_openings": "The openings of {}, which fall out",
+    "cut_outlines": "The outline of {}, which is cut",
+}
+"""What the sketches of acts show that a knife has no part in."""
+
+SEALS: dict[Coat, str] = {
+    "glue": "A brush with thinned glue on the bare foam of {}",
+    "paint": "A brush with paint on the bare foam of {}",
+    "filler": "A brush with filler on {}",
+    "spray": "A spray can beside {}",
+    "unsaid": "A brush and a pot beside {}",
+}
+"""What the sketch of sealing shows, by what the step seals with."""
+
+PAINTS: dict[Coat, str] = {
+    "paint": "A brush and two pots of paint beside {}, and a figure for its size",
+    "varnish": "A brush and a pot of varnish beside {}, and a figure for its size",
+    "spray": "A spray can beside {}, and a figure for its size",
 }
 
 
@@ -141,15 +170,12 @@ def _of_act(context: Context, step: StepPlan, act: str) -> Iterator[ActSketch]:
         return
     if act == "press":
         sketch = partial(face_sketches.pressing_in, paper=face_paper(context, wanted))
-    if act == "cut_outlines":
-        sketch = partial(
-            part_sketches.cutting_outlines, later=bevelled_later(context, step), opened=opened_before(context, step)
-        )
+    if act in ("cut_openings", "cut_outlines"):
+        sketch, shows = _cut(context, step, act)
+    if act == "glue":
+        sketch = partial(part_sketches.glueing, bottle=from_bottle(step))
     if act == "cover":
-        under = any((face := covered_face(part)) and face != face_up(context, part) for part, _ in wanted)
-        sketch = partial(bend_sketches.covering, under=under)
-        if any(part.bending is not None and part.bending.covered == "tape" for part, _ in wanted):
-            shows = "Strips of tape that are laid over the face of {}"
+        sketch, shows = _covered(context, step, wanted)
     if act == "slit":
         up = all(slit_face(part) == face_up(context, part) for part, _ in wanted)
         depths = {part.bending.slit_depth for part, _ in wanted if part.bending is not None and part.bending.slits}
@@ -157,6 +183,29 @@ def _of_act(context: Context, step: StepPlan, act: str) -> Iterator[ActSketch]:
         sketch = partial(bend_sketches.slitting_part, up=up, deep=deep)
     if wanted:
         yield ActSketch(_of(sketch, wanted), shows.format(_said(wanted)))
+
+
+def _cut(context: Context, step: StepPlan, act: str) -> tuple[PartsSketch, str]:
+    """Return the sketch of an act that cuts openings or outlines, and what it shows: no knife where a hot wire cuts."""
+    knife = cut_with_knife(step)
+    shows = OF_PARTS[act][1] if knife else WITHOUT_KNIFE[act]
+    if act == "cut_openings":
+        return partial(part_sketches.cutting_openings, knife=knife), shows
+    later, opened = bevelled_later(context, step), opened_before(context, step)
+    return partial(part_sketches.cutting_outlines, later=later, opened=opened, knife=knife), shows
+
+
+def _covered(context: Context, step: StepPlan, wanted: tuple[CountedPart, ...]) -> tuple[PartsSketch, str]:
+    """Return the sketch of an act that covers faces, and what it shows."""
+    under = any((face := covered_face(part)) and face != face_up(context, part) for part, _ in wanted)
+    what = covered_by(step, next((part for part, _ in wanted if covered_face(part)), None))
+    shows = (
+        "Strips of tape that are laid over the face of {}"
+        if what == "tape"
+        else "Paper that is laid over the face of {}"
+    )
+    shows = OF_PARTS["cover"][1] if what == "paper" and from_bottle(step) else shows
+    return partial(bend_sketches.covering, under=under, what=what, bottle=from_bottle(step)), shows
 
 
 def strip_parts(context: Context) -> frozenset[str]:
@@ -217,9 +266,7 @@ def _ids(pair: Pair) -> tuple[str, str]:
     return pair[0].id, pair[1].id
 
 
-def _of(
-    sketch: Callable[[SketchPen, part_sketches.CountedParts], None], parts: part_sketches.CountedParts
-) -> Callable[[SketchPen], None]:
+def _of(sketch: PartsSketch, parts: part_sketches.CountedParts) -> Callable[[SketchPen], None]:
     return lambda pen: sketch(pen, parts)
 
 
@@ -239,10 +286,10 @@ def _after(context: Context, step: StepPlan, own: int) -> Iterator[ActSketch]:
     if stands is None and not parts:
         return
     if "seal" in acts:
-        draw = partial(coat_sketches.sealing, stands=stands, parts=parts, twice=False)
-        yield ActSketch(
-            draw, f"A brush with thinned glue on the bare foam of {name}", does_key(context.design, step, "seal")
-        )
+        draw = partial(coat_sketches.sealing, stands=stands, parts=parts, uses=step.uses)
+        shows = SEALS[sealed_with(step.uses)]
+        shows = shows if brushed_on("seal", step.uses) or "brush" not in shows else "A pot of filler beside {}"
+        yield ActSketch(draw, shows.format(name), does_key(context.design, step, "seal"))
     if "paint" in acts:
         draw = partial(
             coat_sketches.painting,
@@ -250,9 +297,10 @@ def _after(context: Context, step: StepPlan, own: int) -> Iterator[ActSketch]:
             parts=parts,
             figure=context.design.figure.base,
             raised=has_relief(context),
+            uses=step.uses,
         )
-        shows = f"A brush and two pots of paint beside {name}, and a figure for its size"
-        yield ActSketch(draw, shows, does_key(context.design, step, "paint"))
+        shows = PAINTS[painted_with(step.uses)]
+        yield ActSketch(draw, shows.format(name), does_key(context.design, step, "paint"))
     if taken_apart(context, step):
         draw = partial(apart_sketches.taking_apart, stands=context.joined.drawing(f"trial:{own}"), parts=parts)
         shows = f"What stands dry, ticked, and then {_said(parts)} apart"

@@ -330,7 +330,7 @@ def things_needed(context: Context, step: StepPlan) -> tuple[str, ...]:
     """Return the keys of what a step takes in hand beside its parts: what it names, and what the pictures of its acts show."""
     named = (*stage_tools(context, step), *step.uses)
     acts = acts_of_step(context, step)
-    return tuple(dict.fromkeys((*named, *tools_of_acts(acts, named), *covering_of(context, step))))
+    return tuple(dict.fromkeys((*named, *tools_of_acts(acts, step.uses), *covering_of(context, step))))
 
 
 def named_things(context: Context, step: StepPlan) -> list[str]:

@@ -6,7 +6,7 @@ import pytest
 import shapely
 
 from publisher.basics import Box
-from publisher.joints import Drawing
+from publisher.joints import Drawing, coat_scenes
 from publisher.pages.instructions import coat_sketches as sketches
 from publisher.pages.instructions.part_sketches import FIELD_TALL, FIELD_WIDE
 from publisher.pages.instructions.sketch_pen import SketchPen
@@ -35,7 +35,7 @@ def test_what_is_sealed_or_painted_is_what_stands_else_the_parts(stands: bool, d
     context = demo("toll-house")
     parts = [(part, 2) for part in context.parts]
     for draw in (
-        lambda pen, drawing: sketches.sealing(pen, drawing, parts, twice=True),
+        lambda pen, drawing: sketches.sealing(pen, drawing, parts),
         lambda pen, drawing: sketches.painting(pen, drawing, parts, 25.0, raised=True),
         lambda pen, drawing: sketches.painting(pen, drawing, parts, 25.0, raised=False),
     ):
@@ -79,3 +79,25 @@ def test_the_dark_coat_covers_what_stands_and_the_light_one_leaves_it_in_dents(d
     sketches.painted_dark(dark)
     sketches.painted_raised(light)
     assert 0.0 < black(light) < 0.4 * black(dark)
+
+
+@pytest.mark.parametrize(
+    "uses", [("white_glue",), ("acrylic_paint",), ("filler",), ("filler", "brushes"), ("spray_can",), ()]
+)
+def test_what_seals_is_drawn_as_it_is_promised(demo: Callable[..., Context], uses: tuple[str, ...]) -> None:
+    """Filler was shown as thinned glue, with a coat all round."""
+    context = demo("toll-house")
+    pen = SketchPen(context.type, (0.0, 0.0))
+    sketches.sealing(pen, whole(context), [], uses)
+    keeps(context, pen.drawn)
+    assert {name.removeprefix("scene:") for name, _, _ in pen.parts} == set(coat_scenes("seal", uses))
+
+
+@pytest.mark.parametrize("uses", [("acrylic_paint",), ("spray_paint",), ("varnish",)])
+def test_what_paints_is_drawn_as_it_is_promised(demo: Callable[..., Context], uses: tuple[str, ...]) -> None:
+    context = demo("toll-house")
+    pen = SketchPen(context.type, (0.0, 0.0))
+    sketches.painting(pen, whole(context), [], 25.0, raised=False, uses=uses)
+    keeps(context, pen.drawn)
+    assert {name.removeprefix("scene:") for name, _, _ in pen.parts} == set(coat_scenes("paint", uses))
+    assert (black(pen) > 50.0) is (uses == ("acrylic_paint",))

@@ -14,6 +14,8 @@ from publisher.pages.sheet.act_tools import tools_of_acts
         (("trace", "draw", "cut_outlines"), ("craft_knife",), ("pencil",)),
         (("roll", "seal", "paint"), (), ("bottle", "brushes")),
         (("paint",), ("spray_can",), ()),
+        (("seal", "paint"), ("spray_paint",), ()),
+        (("seal",), ("filler",), ()),
         ((), (), ()),
     ],
 )
