@@ -12,6 +12,7 @@ LETTER = (2.0, 8.0)  # mm: the least and the greatest em of a piece's letter
 WORDS = 3.0  # mm: the em of all other words
 OF_ROOM = 1.0  # em of the letter for each mm from the middle of the widest place to the nearest cut
 RISE = 0.35  # of an em: half the height of a capital, by which a baseline lies under the middle of its words
+CHORDS_OFF = 0.002  # mm from the arcs of a ring: a file of one piece is laid over it by its box, and an arc is the farthest that it reaches
 NEAR_ENOUGH = 0.1  # mm: of the middle of the widest place
 FROM_ITS_LINE = 2.0  # mm from a line to the words that belong to it
 
@@ -19,7 +20,7 @@ FROM_ITS_LINE = 2.0  # mm from a line to the words that belong to it
 def promised_piece(part: Part) -> PiecePromise:
     """Return what the cut files of a part must show."""
     lines = tuple(PieceLine(mark.kind.value, mark.path.travelled) for mark in part.marks if mark.path.length > 0.0)
-    rings = tuple(path.points for path in part.outline.paths)
+    rings = tuple(path.flattened(CHORDS_OFF) for path in part.outline.paths)
     return PiecePromise(part.id, part.letter, part.name, rings, lines, piece_words(part))
 
 

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from dataclasses import replace
+from itertools import pairwise
 from math import hypot
 from typing import Any
 
@@ -46,3 +47,10 @@ def test_words_at_one_point_stand_in_one_line_and_no_line_is_without_length(
     assert [word.text for word in piece.words or ()] == [part.letter, "a inside face"]
     assert [(line.kind, line.points) for line in piece.lines or ()] == [("score", ((5.0, 5.0), (5.0, 30.0)))]
     assert piece.rings == tuple(path.points for path in part.outline.paths)
+
+
+def test_rings_are_as_fine_as_their_files_are_read(plan: Callable[..., Any], drawn: Callable[..., Any]) -> None:
+    """A layer of a stair was refused, 0.01 mm off: chords of both, one over the other where the box of an arc ends."""
+    ring = promised_piece(drawn(plan("disc", {"radius": 73.1}))).rings[0]
+    middles = [((ax + bx) / 2, (ay + by) / 2) for (ax, ay), (bx, by) in pairwise(ring)]
+    assert max(73.1 - hypot(x, y) for x, y in middles) <= 0.002
