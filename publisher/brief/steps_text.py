@@ -11,8 +11,8 @@ LETTERS_A_LINE = 110
 
 @record
 class StepText:
-    """A step: its ``title``, ``stage`` and ``say``; names under ``parts`` and ``uses``, items of ``adds``; the way of use that it is
-    ``only`` for, '' for all; ``remark``: a comment over it, '' for none; ``wait``: how long it dries then, '' for not at all."""
+    """A step: its ``title``, ``stage`` and ``say``; names under ``parts``, ``acts`` and ``uses``, items of ``adds``; the way of use that
+    it is ``only`` for, '' for all; ``remark``: a comment over it, '' for none; ``wait``: how long it dries then, '' for not at all."""
 
     title: str
     stage: str
@@ -23,6 +23,7 @@ class StepText:
     only: str = ""
     remark: str = ""
     wait: str = ""
+    acts: tuple[str, ...] = ()
 
 
 def steps_text(steps: Sequence[StepText]) -> str:
@@ -39,7 +40,7 @@ def _lines(step: StepText) -> Iterable[str]:
         yield f"    only: {step.only}"
     yield "    say: >"
     yield from (f"      {line}" for line in wrap(_plain(step.say), LETTERS_A_LINE))
-    for key in ("parts", "uses", "adds"):
+    for key in ("parts", "acts", "uses", "adds"):
         if names := getattr(step, key):
             yield from _list(key, names)
     if step.wait:

@@ -99,18 +99,19 @@ def acts_of_step(context: InHand, step: StepPlan) -> tuple[str, ...]:
     if step.stage == "texture":
         return tuple(dict.fromkeys(how for part in parts if (how := how_textured(context, step, part))))
     if step.stage == "glue":
-        rolled = BOTTLE in step.uses and any(part.bending for part in parts) and not _named(context, "roll", parts)
+        rolled = BOTTLE in step.uses and bool(_bent(parts)) and not _named(context, "roll", _bent(parts))
         return ("roll",) if rolled else ()
     return OF_STAGES.get(step.stage, ())
 
 
 def _cut(context: InHand, step: StepPlan, parts: Sequence[Part]) -> Iterator[str]:
-    """Yield the acts of a step that cuts: one that takes a pencil and no knife traces. What is bent is covered and slit when it is cut,
-    where no step says so."""
+    """Yield the acts of a step that cuts: one that takes a pencil and no knife traces. Openings are cut with the outlines, and what is
+    bent is covered and slit then, where no step says so."""
     if "pencil" in step.uses and not any(knife in step.uses for knife in KNIVES):
         yield "trace"
         return
-    if any(part.outline.holes for part in parts):
+    holed = [part for part in parts if part.outline.holes]
+    if not all(_named(context, "cut_openings", [part]) for part in holed):
         yield "cut_openings"
     if parts:
         yield "cut_outlines"
@@ -118,17 +119,21 @@ def _cut(context: InHand, step: StepPlan, parts: Sequence[Part]) -> Iterator[str
         yield "score"
     if any(abs(edge.bevel) >= BEVEL_SHOWN for part in parts for edge in part.edges):
         yield "bevel"
-    if any(map(covered_face, parts)) and not _named(context, "cover", parts):
+    if any(map(covered_face, parts)) and not _named(context, "cover", _bent(parts)):
         yield "cover"
-    if any(map(slit_face, parts)) and not _named(context, "slit", parts):
+    if any(map(slit_face, parts)) and not _named(context, "slit", _bent(parts)):
         yield "slit"
 
 
 def _named(context: InHand, act: str, parts: Sequence[Part]) -> bool:
-    """Tell whether a step of the design names an act for one of these parts that are bent."""
-    bent = {part.id for part in parts if part.bending is not None}
+    """Tell whether a step of the design names an act for one of these parts."""
+    asked = {part.id for part in parts}
     steps = (step for step in context.design.steps if act in (step.acts or ()))
-    return any(part.id in bent for step in steps for part, _ in counted_parts(context, step))
+    return any(part.id in asked for step in steps for part, _ in counted_parts(context, step))
+
+
+def _bent(parts: Sequence[Part]) -> list[Part]:
+    return [part for part in parts if part.bending is not None]
 
 
 def how_textured(context: InHand, step: StepPlan, part: Part) -> How | None:

@@ -6,13 +6,13 @@ from collections.abc import Iterator
 
 from publisher.basics import NumberPromise, SentencePromise
 from publisher.basics.wording import LengthUnit, say_length, series
-from publisher.joints.model import EndsAt, InLine, Joined, LaidSo, LevelAt, OutsideAt, ReachesEnds, ReachesOver
+from publisher.joints.model import EndsAt, InLine, Joined, LaidSo, LevelAt, PutInto, ReachesEnds, ReachesOver
 
 ENDS_LEVEL = 0.05  # mm: what reaches over by less lies level
 JOINT = "joint:"
 """Begins the keys of these sentences: ``joint:3:2`` for the second of the third step of the design."""
 
-SaidOfJoints = EndsAt | InLine | ReachesOver | ReachesEnds | LevelAt | LaidSo | OutsideAt
+SaidOfJoints = EndsAt | InLine | ReachesOver | ReachesEnds | LevelAt | LaidSo | PutInto
 LettersOfParts = dict[str, str]
 SaidWithNumbers = tuple[str, tuple[NumberPromise, ...]]
 
@@ -27,14 +27,14 @@ def joint_words(joined: Joined, letters: LettersOfParts, first: LengthUnit = "mm
         *joined.past_ends,
         *joined.levels,
         *joined.laid,
-        *joined.turned,
+        *joined.put_into,
     )
     steps = sorted({one.step for one in having})
     for own in steps:
         said = (
             *(*_ends(joined, letters, own), *_lines(joined, letters, own), *_levels(joined, letters, own)),
             *(*_reaches(joined, letters, own, first), *_past_ends(joined, letters, own, first)),
-            *(*_laid(joined, letters, own), *_turned(joined, letters, own)),
+            *(*_laid(joined, letters, own), *_put_into(joined, letters, own)),
         )
         for number, (text, numbers) in enumerate(said, 1):
             yield SentencePromise(f"{JOINT}{own}:{number}", text, numbers)
@@ -99,11 +99,16 @@ def _laid(joined: Joined, letters: LettersOfParts, own: int) -> Iterator[SaidWit
             yield f"Turn {letter} so that its “{one.mark}” lies over the “{one.mark}” of {on}.", ()
 
 
-def _turned(joined: Joined, letters: LettersOfParts, own: int) -> Iterator[SaidWithNumbers]:
-    for one in joined.turned:
+def _put_into(joined: Joined, letters: LettersOfParts, own: int) -> Iterator[SaidWithNumbers]:
+    for one in joined.put_into:
         letter, host = letters.get(one.part, ""), letters.get(one.host, "")
         if one.step == own and letter and host:
-            yield f"The outside face of {letter} lies in line with the two short lines beside its hole in {host}.", ()
+            yield f"Push {letter} into {host} until its end is level with the far face.", ()
+            if one.lined:
+                yield (
+                    f"The outside face of {letter} lies in line with the two short lines beside its hole in {host}.",
+                    (),
+                )
 
 
 def _reaches(joined: Joined, letters: LettersOfParts, own: int, first: LengthUnit) -> Iterator[SaidWithNumbers]:

@@ -338,12 +338,14 @@ class LaidSo:
 
 
 @record
-class OutsideAt:
-    """What a step puts into round openings: pieces of ``part`` into ``host``, the outside face in line with the lines beside each."""
+class PutInto:
+    """What a step puts into openings until its end lies level with the other face: pieces of ``part`` into ``host``; where that is
+    ``lined``, a round one, the outside face in line with the lines beside each."""
 
     step: int
     part: str
     host: str
+    lined: bool = False
 
 
 @record
@@ -375,7 +377,7 @@ class Joined:
     past_ends: tuple[ReachesEnds, ...] = ()
     levels: tuple[LevelAt, ...] = ()
     laid: tuple[LaidSo, ...] = ()
-    turned: tuple[OutsideAt, ...] = ()
+    put_into: tuple[PutInto, ...] = ()
 
     def fact(self, name: str) -> Fact | None:
         """Return the fact with this name, or None."""

@@ -20,8 +20,8 @@ from publisher.joints.building import (
     levels_in_steps,
     lines_in_steps,
     past_ends_in_steps,
+    put_into_in_steps,
     reaches_in_steps,
-    turned_in_steps,
 )
 from publisher.joints.checks import CHECKS
 from publisher.joints.drawings import draw
@@ -92,7 +92,7 @@ def put_together(design: Design, parts: tuple[Part, ...], drawn: bool = True) ->
         past_ends=past_ends_in_steps(subject, additions),
         levels=levels_in_steps(subject, additions),
         laid=laid_in_steps(subject, additions),
-        turned=turned_in_steps(subject, additions),
+        put_into=put_into_in_steps(subject, additions),
     )
 
 

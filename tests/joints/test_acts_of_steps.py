@@ -192,3 +192,13 @@ def test_what_is_pressed_in_leaves_the_rest_raised(demo: Callable[..., Context])
     smooth = tuple(one for one in context.design.steps if "press" not in acts_of_step(context, one))
     assert has_relief(context)
     assert not has_relief(replace(context, design=replace(context.design, steps=smooth)))
+
+
+def test_openings_are_cut_once(demo: Callable[..., Context]) -> None:
+    house = demo("toll-house")
+    holes = step(house, stage="cut", parts=("gable",), acts=("cut_openings",))
+    outlines = step(house, stage="cut", parts=("gable",), uses=("craft_knife",))
+    assert acts_of_step(with_steps(house, holes, outlines), outlines) == ("cut_outlines",)
+    assert acts_of_step(with_steps(house, outlines), outlines) == ("cut_openings", "cut_outlines")
+    both = step(house, stage="cut", parts=("gable", "side"), uses=("craft_knife",))
+    assert acts_of_step(with_steps(house, holes, both), both) == ("cut_openings", "cut_outlines")  # those of the side

@@ -7,7 +7,7 @@ import pytest
 
 from publisher.basics import SentencePromise
 from publisher.joints.joint_words import JOINT, joint_words
-from publisher.joints.model import EndsAt, InLine, Joined, LaidSo, LevelAt, OutsideAt, ReachesEnds, ReachesOver
+from publisher.joints.model import EndsAt, InLine, Joined, LaidSo, LevelAt, PutInto, ReachesEnds, ReachesOver
 from publisher.pages.sheet.draft import Context
 from tests.proof.refused import refused_by
 
@@ -71,10 +71,13 @@ def test_what_is_level_is_said_for_all_parts_that_are_so() -> None:
 
 def test_which_way_round_layers_and_posts_are_is_said() -> None:
     assert saying(laid=(LaidSo(2, "other", "one", "a"),)) == ("Turn B so that its “a” lies over the “a” of A.",)
-    assert saying(turned=(OutsideAt(2, "other", "one"),)) == (
+    assert saying(put_into=(PutInto(2, "other", "one"),)) == (
+        "Push B into A until its end is level with the far face.",
+    )
+    assert saying(put_into=(PutInto(2, "other", "one", lined=True),))[1:] == (
         "The outside face of B lies in line with the two short lines beside its hole in A.",
     )
-    assert saying(laid=(LaidSo(2, "no such part", "one", "a"),), turned=(OutsideAt(2, "one", "none"),)) == ()
+    assert saying(laid=(LaidSo(2, "no such part", "one", "a"),), put_into=(PutInto(2, "one", "none"),)) == ()
 
 
 def test_how_far_something_reaches_over_both_ends_is_said() -> None:

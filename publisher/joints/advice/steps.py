@@ -36,7 +36,7 @@ def _marked_out(subject: Assembled, uses: Sequence[str]) -> Iterator[StepText]:
             f"its arrow{letters} before you lift the card."
         )
         only = "trace" if len(uses) > 1 else ""
-        yield StepText("Trace the parts", "cut", say, every, ("pencil",), only=only)
+        yield StepText("Trace the parts", "cut", say, every, ("pencil",), only=only, acts=("trace",))
     if "paste" in uses:
         say = "Glue each template on the board as often as the cut list says, with its printed side up."
         only = "paste" if len(uses) > 1 else ""
@@ -56,7 +56,7 @@ def _cut(subject: Assembled) -> Iterator[StepText]:
     knife = ("craft_knife", "steel_rule", "cutting_mat")
     if holed:
         say = "Cut openings and closed slots before the outlines, while the board is large and stiff. Start each cut in a corner."
-        yield StepText("Cut the holes first", "cut", say, _called(holed), knife)
+        yield StepText("Cut the holes first", "cut", say, _called(holed), knife, acts=("cut_openings",))
     tabbed = any(join.joint == "tab_and_slot" for panels in subject.design.panels for join in panels.joins)
     say = f"Cut the outlines with the knife upright, in two or three light strokes{', and keep every tab' if tabbed else ''}."
     yield StepText("Cut the outlines", "cut", say, every, knife)

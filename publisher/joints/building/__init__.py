@@ -17,5 +17,5 @@ from publisher.joints.building.seams import (
     reaches_in_steps,
 )
 from publisher.joints.building.sites import Site, sites_of
-from publisher.joints.building.turned import laid_in_steps, turned_in_steps
+from publisher.joints.building.turned import laid_in_steps, put_into_in_steps
 from publisher.joints.building.words import called, called_from_below, items_from_below, items_of

@@ -76,20 +76,35 @@ def _taken_apart(site: Site, names: tuple[str, ...]) -> tuple[list[str], list[Gr
 
 
 def _taken_out(site: Site, left: list[str]) -> tuple[str, ...] | None:
-    """Return what to take out next: one alone before several, what leaves the others held before what does not, the last in the
-    order of the spec before others."""
+    """Return what to take out next: one alone before several, what leaves the others held before what does not, and joined to each
+    other before what leaves them in two, the last in the order of the spec before others."""
     rank = {name: at for at, name in enumerate(site.movers)}
     alone: list[tuple[str, ...]] = [
         (name,) for name in left if not _carries(site, (name,), left) and _goes_out(site, name, left)
     ]
     found = alone or [group for group in _in_groups(site, left) if not _carries(site, group, left)]
 
-    def worth(group: tuple[str, ...]) -> tuple[int, bool, float, int]:
+    def worth(group: tuple[str, ...]) -> tuple[int, bool, bool, float, int]:
         rest = frozenset(left) - set(group)
         held = site.lies_first(tuple(rest)) if len(rest) == 1 else all(site.holds[n].held_by(rest - {n}) for n in rest)
-        return (-len(group), held, _low(site, group), max(rank[name] for name in group))
+        return (-len(group), held, _hangs_together(site, rest), _low(site, group), max(rank[name] for name in group))
 
     return max(found, key=worth, default=None)
+
+
+def _hangs_together(site: Site, names: frozenset[str]) -> bool:
+    """Tell whether each of some movers is joined to the others, by way of others: glue holds none that meets nothing yet. Things are set
+    down one by one."""
+    if site.made_of:
+        return True
+    found = set[str]()
+    near = set(tuple(names)[:1])
+    while near:
+        found |= near
+        near = {
+            one for name in near for one in site.holds[name].all_of | site.holds[name].any_of if one in names
+        } - found
+    return found == names
 
 
 def _low(site: Site, group: tuple[str, ...]) -> float:

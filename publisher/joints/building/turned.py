@@ -1,10 +1,10 @@
-"""What looks alike when it is turned: which way round a layer lies, or a post in a round hole stands, as their marks say."""
+"""How far in and which way round: a layer on its marks, a post in its opening."""
 
 from collections.abc import Sequence
 
 from publisher.geometry import Part
 from publisher.joints.assembled import Assembled
-from publisher.joints.model import Addition, LaidSo, OutsideAt
+from publisher.joints.model import Addition, LaidSo, PutInto
 from publisher.joints.panels import outside_lines
 from publisher.joints.stacks import LAYER_TURN
 
@@ -32,19 +32,22 @@ def _turns(part: Part) -> set[str]:
     return {mark.text for mark in part.marks if mark.name == LAYER_TURN}
 
 
-def turned_in_steps(subject: Assembled, additions: Sequence[Addition]) -> tuple[OutsideAt, ...]:
-    """Return, by steps, the posts whose outside lies in line with what is drawn beside their round holes."""
-    found: dict[OutsideAt, None] = {}
+def put_into_in_steps(subject: Assembled, additions: Sequence[Addition]) -> tuple[PutInto, ...]:
+    """Return, by steps, the posts that go into openings, and those whose outside lies in line with what is drawn beside a round one."""
+    found: dict[PutInto, None] = {}
     for made in subject.panels:
         part_at = {panel.name: panel.part.id for panel in made.assembly.panels}
-        drawn = [seat for seat in made.assembly.plan.seats if outside_lines(made.assembly, seat)]
+        open_seats = [seat for seat in made.assembly.plan.seats if seat.opening]
         for act in additions:
             if act.assembly == made.assembly.plan.name and not act.trial:
                 stands = {*act.before, *act.added}
                 own = [
                     seat
-                    for seat in drawn
+                    for seat in open_seats
                     if seat.host in stands and seat.panel in stands and {seat.host, seat.panel} & {*act.added}
                 ]
-                found |= dict.fromkeys(OutsideAt(act.step, part_at[seat.panel], part_at[seat.host]) for seat in own)
+                found |= dict.fromkeys(
+                    PutInto(act.step, part_at[seat.panel], part_at[seat.host], bool(outside_lines(made.assembly, seat)))
+                    for seat in own
+                )
     return tuple(found)

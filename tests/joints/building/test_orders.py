@@ -12,6 +12,28 @@ def test_the_ends_go_in_between_the_sides(assembled: Callable) -> None:
     assert [group.names for group in found or ()] == [("front",), ("left",), ("right",), ("back",), ("lid",)]
 
 
+def test_each_wall_of_a_butted_ring_goes_to_one_that_stands(assembled: Callable) -> None:
+    """Nothing is in another's way: then front and back came first, which meet nowhere, and glue held neither."""
+    corners = (("front", "right"), ("right", "back"), ("back", "left"), ("left", "front"))
+    joins = "".join(
+        f"      - {{edges: [{a}.right, {b}.left], joint: butt, runs_through: {a if a in ('front', 'back') else b}}}\n"
+        for a, b in corners
+    )
+    ring = f"""
+sizes: {{board: 5 mm}}
+parts:
+  wall: {{name: Wall, board: foam, shape: wall_panel, with: {{width: 100 mm, height: 60 mm}}}}
+  side: {{name: Side, board: foam, shape: wall_panel, with: {{width: 80 mm, height: 60 mm}}}}
+assembly:
+  ring:
+    panels: {{front: wall, back: wall, left: side, right: side}}
+    stands_on: front.bottom
+    joins:
+{joins}"""
+    found = order_of(sites_of(assembled(ring))["ring"])
+    assert [group.names for group in found or ()] == [("front",), ("left",), ("back",), ("right",)]
+
+
 def test_a_ring_whose_walls_each_hold_the_next_goes_together_in_halves(assembled: Callable) -> None:
     """Each wall has tabs at one end and slots at the other: none goes in last alone."""
     joins = "".join(

@@ -4,8 +4,8 @@ from collections.abc import Callable
 
 import pytest
 
-from publisher.joints.building import built_by_steps, laid_in_steps, turned_in_steps
-from publisher.joints.model import LaidSo, OutsideAt
+from publisher.joints.building import built_by_steps, laid_in_steps, put_into_in_steps
+from publisher.joints.model import LaidSo, PutInto
 
 PILE = """
 sizes: {board: 5 mm}
@@ -48,5 +48,22 @@ def test_a_layer_is_turned_in_the_step_that_lays_it(assembled: Callable) -> None
 def test_a_post_is_turned_in_the_step_that_puts_it_into_its_hole(shift: str, assembled: Callable) -> None:
     moved = DECK.replace("centre: 60 mm", f"centre: 60 mm - {shift}")
     subject = assembled(moved, "jetty.front, jetty.back, jetty.deck", "jetty.post")
-    assert turned_in_steps(subject, built_by_steps(subject).additions) == (OutsideAt(2, "post", "deck"),)
+    assert put_into_in_steps(subject, built_by_steps(subject).additions) == (PutInto(2, "post", "deck", lined=True),)
     assert laid_in_steps(subject, built_by_steps(subject).additions) == ()
+
+
+def test_a_post_in_an_opening_of_its_own_shape_is_pushed_in_and_one_on_a_face_is_not(assembled: Callable) -> None:
+    square = DECK.replace(
+        "{kind: round_hole, diameter: 21 mm, centre: 60 mm, up: 40 mm}",
+        "{kind: window, width: 20.2 mm, height: 5.2 mm, centre: 60 mm, sill: 37.4 mm}",
+    )
+    subject = assembled(
+        square.replace("turn: 30 deg", "turn: 0 deg"), "jetty.front, jetty.back, jetty.deck", "jetty.post"
+    )
+    assert put_into_in_steps(subject, built_by_steps(subject).additions) == (PutInto(2, "post", "deck"),)
+    standing = assembled(
+        square.replace("opening: hole, turn: 30 deg", "at: [60 mm, 40 mm]"),
+        "jetty.front, jetty.back, jetty.deck",
+        "jetty.post",
+    )
+    assert put_into_in_steps(standing, built_by_steps(standing).additions) == ()
