@@ -22,6 +22,8 @@ APART = 5.0  # mm; the knife runs on from one side to the next over so much boar
 TOUCH = 0.01  # mm; layouts keep their gaps to this
 LEAST_STRIP = 60.0  # mm; a wider strip that is left is cut off first, and kept
 DEEPEST = 40  # strips within strips
+ONE_STROKE = 2  # pieces with sides on one line, from which on the knife runs along it
+OFF_STRIP = 2.0  # mm from the pieces to the cut that frees a strip that is left, at most
 
 Sides = npt.NDArray[np.float64]
 
@@ -118,16 +120,27 @@ class _Cutting:
         low = max(self.boxes[i].top if level else self.boxes[i].right for i in strip)
         return low, min(self.boxes[i].bottom if level else self.boxes[i].left for i in after)
 
+    def off(self, level: bool, at: float, room: Box) -> float:
+        """Return up to where the board beyond all pieces, from ``at`` on, is waste: what is kept begins there, or the cut may lie there."""
+        beyond = room.top if level else room.right
+        if self.keep is not None and self.keep.overlap(room) > TOUCH:
+            start = self.keep.bottom if level else self.keep.left
+            beyond = start if start >= at - TOUCH else beyond
+        return float(min(beyond, at + 2 * OFF_STRIP))
+
     def parts(self, level: bool, strips: Sequence[Sequence[int]], room: Box) -> bool:
         """Say whether all cuts between strips leave whole what is kept."""
         return all(self.spares(level, *self.between(level, *two), room) for two in pairwise(strips))
 
     def cut(self, level: bool, low: float, high: float, room: Box) -> CutPromise:
-        """Return the cut between two strips: on the line of one of them, on which more straight sides lie."""
+        """Return the cut between two strips: on a line on which sides of two pieces lie, which it cuts with one stroke; else in the
+        middle of the board between them, so that a hand that strays spoils no piece."""
         start, end = (room.left, room.right) if level else (room.bottom, room.top)
         own = self.sides[(self.sides[:, 0] == level) & (self.sides[:, 2] >= start) & (self.sides[:, 3] <= end)]
         lying = [len(set(own[np.abs(own[:, 1] - at) <= ONE_LINE, 4].tolist())) for at in (low, high)]
         at, number = (high, lying[1]) if lying[1] > lying[0] else (low, lying[0])
+        if number < ONE_STROKE:
+            at, number = ((low + high) / 2, number if high - low <= TOUCH else 0)
         return CutPromise(level, round(at, 4), start, end, number)
 
 
@@ -155,7 +168,7 @@ def order_of_cuts(
         ]
         if strips:
             _, level, at = max(strips)
-            cuts.append(cutting.cut(level, at, at, room))
+            cuts.append(cutting.cut(level, at, cutting.off(level, at, room), room))
             room, _ = _parted(room, cuts[-1])
     order = tuple(_taken_apart(cutting, tuple(range(len(boxes))), room, cuts, 0))
     return tuple(cuts), order

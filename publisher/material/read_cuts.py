@@ -10,6 +10,11 @@ import numpy.typing as npt
 from publisher.basics import CutPromise, CutReading
 from publisher.material.cuts import TOUCH
 
+COARSER = (10, 8, 5, 4, 2)  # steps of a rule together, of which its longer strokes are
+LONG_STROKES = 3.3  # mm apart at most: an eighth of an inch
+STRAYS = 0.25  # of the board between the pieces beside a cut: so far it may lie off the middle for a longer stroke
+MOST_STRAYED = 1.0  # mm
+
 Boxes = npt.NDArray[np.float64]  # n × 4: left, bottom, right, top
 
 
@@ -19,13 +24,16 @@ def read_cuts(
     """Return each cut as it is read on a rule of this step, and whether all of them stay clear of the pieces.
 
     ``boxes``: of the pieces where they were laid out, ``laid``: where their measures put them, read to the same step. A cut keeps to its
-    own side of every piece; where no place on the rule does, it runs in the middle of what overlaps.
+    own side of every piece; where no place on the rule does, it runs in the middle of what overlaps. One on which no side lies is read at a
+    longer stroke of the rule that is near.
     """
     found: list[CutReading] = []
     clear = True
     for number, cut in enumerate(cuts):
         low, high = _room(cut, boxes, laid)
         at = round(cut.at / step)
+        if not cut.pieces:
+            at = _easy(cut.at, step, min(STRAYS * (high - low), MOST_STRAYED), at)
         if at * step < low - TOUCH:
             at = ceil((low - TOUCH) / step)
         if at * step > high + TOUCH:
@@ -35,6 +43,16 @@ def read_cuts(
         ends = [_end(end, cut, cuts[:number], found) for end in (cut.start, cut.end)]
         found.append(CutReading(at * step, *ends))
     return tuple(found), clear
+
+
+def _easy(wanted: float, step: float, strays: float, else_at: int) -> int:
+    """Return the number of steps to the longest stroke of a rule within so many mm of a place, or another number where none is."""
+    for together in COARSER:
+        if together * step <= LONG_STROKES:
+            at = together * round(wanted / (together * step))
+            if abs(at * step - wanted) <= strays:
+                return at
+    return else_at
 
 
 def _room(cut: CutPromise, boxes: Boxes, laid: Boxes) -> tuple[float, float]:

@@ -44,12 +44,22 @@ def test_a_sheet_is_cut_into_strips_and_strips_into_pieces() -> None:
         (True, 81.0, 0.0, 300.0),
         (False, 50.0, 0.0, 81.0),
         (False, 101.0, 0.0, 81.0),
-        (True, 40.0, 0.0, 50.0),
-        (True, 40.0, 50.0, 101.0),
-        (True, 40.0, 101.0, 300.0),
+        (True, 40.5, 0.0, 50.0),
+        (True, 40.5, 50.0, 101.0),
+        (True, 40.5, 101.0, 300.0),
     ]
-    assert [cut.pieces for cut in cuts] == [3, 2, 2, 1, 1, 1]
+    assert [cut.pieces for cut in cuts] == [3, 2, 2, 0, 0, 0]
     assert order == (0, 3, 1, 4, 2, 5)
+
+
+def test_a_cut_that_frees_one_side_alone_keeps_off_it() -> None:
+    """A hand that strayed by half a millimetre spoiled a piece for nothing: beyond it the board is waste."""
+    one = laid((0.0, 0.0))
+    ((cut,), _) = order_of_cuts(SHEET, boxes(one), straight_sides((TILE,), one))
+    assert (cut.level, cut.at, cut.pieces) == (False, 52.0, 0)
+    keep = Box(53.0, 0.0, 300.0, 200.0)
+    (cut, *_), _ = order_of_cuts(SHEET, boxes(one), straight_sides((TILE,), one), keep)
+    assert (cut.level, cut.at) == (False, 51.5)
 
 
 def test_no_cut_goes_through_what_is_kept() -> None:
