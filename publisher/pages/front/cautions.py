@@ -1,12 +1,12 @@
 """The page to read before the first cut: cautions in two columns, how to use a template, what each line means."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from functools import partial
 
 from publisher.basics import Box, Carried, Layer, LineKind, Pose, TextPromise, polyline, remembered_few
-from publisher.joints import HOW_BEVEL, HOW_TEMPLATE, Drawing
+from publisher.joints import HOW_BEVEL, HOW_TEMPLATE, acts_of_step
 from publisher.pages.front.how_to import BEVEL_TALL, TEMPLATE_TALL, bevelling, copying, sketch_shown, tracing
-from publisher.pages.front.legend import kinds_on, legend
+from publisher.pages.front.legend import HATCHED, LOOKS_AWAY, STROKES, STROKES_AND_PATTERN, UPPER_END, kinds_on, legend
 from publisher.pages.front.licence import licence_of, licensing
 from publisher.pages.front.piles import pile_boxes, piles, piling
 from publisher.pages.model import Drawn, Stroke, Words
@@ -92,16 +92,24 @@ def _sections(context: Context, style: TypeStyle) -> list[tuple[Section, tuple[s
             trim=tiles,
             slits=slits,
             waste=waste,
-            shade=any(map(_tells_faces, context.joined.drawings)),
+            signs=tuple(_signs(context)),
         )
 
     return [*found, (lines, (), "")]
 
 
-def _tells_faces(drawing: Drawing) -> bool:
-    """Tell whether a picture has signs of faces or of the upper end, which a legend explains."""
-    top = any(label.text == TOP for label in drawing.labels)
-    return top or any(line.weight == "hatch" for line in drawing.lines)
+def _signs(context: Context) -> Iterator[str]:
+    """Yield what the signs mean that the pictures of this pack have."""
+    drawings = context.joined.drawings
+    weights = {line.weight for drawing in drawings for line in drawing.lines}
+    if "hatch" in weights:
+        yield STROKES_AND_PATTERN if any(plan.surface for plan in context.design.parts) else STROKES
+    if any(label.text == TOP for drawing in drawings for label in drawing.labels):
+        yield UPPER_END
+    if "behind" in weights:
+        yield LOOKS_AWAY
+    if any("cut_outlines" in acts_of_step(context, step) for step in context.design.steps):
+        yield HATCHED
 
 
 @remembered_few

@@ -300,8 +300,11 @@ def _meanings(context: Context, fit: Fit, takes: BoardRange | None, traced: bool
     thick = f", or board over {_said(context, most, rounded_down)}: take another board" if not isinf(most) else ""
     if not fit.slot:
         return (
-            ("Lies flush", "A second piece of board, laid in the step, ends level with the first: go on."),
-            ("Higher or lower", "Another board, or you did not cut on the line: measure the board again."),
+            ("Lies flush", "A second piece of board, stood on edge in the step, ends level with the first: go on."),
+            (
+                "Higher or lower",
+                "Measure the board again. As far off as the board itself: go on. Farther: you did not cut on the line.",
+            ),
         )
     card = "You cut along the card" if fit.allowance else "You did not cut on the pencil line"
     loose, tight = (

@@ -18,10 +18,11 @@ LINES: tuple[tuple[LineKind, str, str], ...] = (
 )
 SLIT = "cut as deep as the template says"
 WASTE, WASTE_HALF = "cut it out and throw it away", 1.6  # words; mm: half of the height of its sample
-SHADE = (
-    "In pictures short strokes are on the inside of a part and its pattern on the outside; the word “top” is at its upper end. "
-    "Dashed beside a part, it is on the face that looks away. Hatched there is waste too."
-)
+STROKES = "In pictures short strokes are on the inside of a part."
+STROKES_AND_PATTERN = "In pictures short strokes are on the inside of a part and its pattern on the outside."
+UPPER_END = "The word “top” is at the upper end of a part."
+LOOKS_AWAY = "What is dashed beside a part is on its face that looks away."
+HATCHED = "In pictures hatched board is waste."
 SAMPLE = 17.0  # length of a line sample: long enough for every pattern to show
 LEGEND_ROW = 5.4
 
@@ -38,12 +39,12 @@ def legend(
     trim: bool = False,
     slits: bool = False,
     waste: bool = False,
-    shade: bool = False,
+    signs: tuple[str, ...] = (),
 ) -> Block:
     """Draw the legend of these line kinds in ``across`` columns. ``width`` in mm; the block's height follows.
 
     ``trim``: with the line along which the paper of tiles is cut off. ``slits``: what bends is slit, as deep as its template says.
-    ``waste``: with the hatching of what is cut out. ``shade``: and by what the faces of parts are told apart in pictures.
+    ``waste``: with the hatching of what is cut out. ``signs``: sentences on the signs of pictures.
     """
     drawn: list[Drawn] = []
     y = top
@@ -73,8 +74,8 @@ def legend(
         said = setter.width("hatched ", SMALL.bold())
         drawn += setter.line(WASTE, SMALL, left + SAMPLE + 2.5 + said, middle - setter.cap(SMALL) / 2)
     y -= down * LEGEND_ROW
-    if shade:
-        words = setter.paragraph(SHADE, SMALL, x, y, width)
+    if signs:
+        words = setter.paragraph(" ".join(signs), SMALL, x, y, width)
         drawn += words.drawn
         y -= words.height
     return Block(tuple(drawn), top - y)

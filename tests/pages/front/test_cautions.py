@@ -5,7 +5,7 @@ from dataclasses import replace
 
 import pytest
 
-from publisher.joints import DrawingLabel
+from publisher.joints import Drawing, DrawingLabel
 from publisher.pages import Words
 from publisher.pages.front.cautions import caution_drafts, cautions_before
 from publisher.pages.sheet import cautions_for
@@ -121,13 +121,28 @@ def test_what_is_said_beside_sketches_is_set_smaller_only_where_that_saves_a_pag
     assert low >= drafts[0].frame.text.bottom - 0.5
 
 
-def test_the_legend_of_faces_stands_wherever_a_picture_has_one_of_its_signs(demo: Callable[..., Context]) -> None:
-    """Strokes on insides, or the word “top” alone: a pack of plain walls has no other sign."""
+def test_of_the_signs_in_pictures_those_are_explained_that_this_pack_has(demo: Callable[..., Context]) -> None:
     context = demo("toll-house")
     pictures = context.joined.drawings
-    bare = tuple(replace(d, lines=tuple(one for one in d.lines if one.weight != "hatch"), labels=()) for d in pictures)
+    bare = tuple(
+        replace(d, lines=tuple(one for one in d.lines if one.weight == "outline"), labels=()) for d in pictures
+    )
     topped = (replace(bare[0], labels=(DrawingLabel("top", (1.0, 1.0)),)), *bare[1:])
-    for drawings, told in ((pictures, True), (bare, False), (topped, True)):
-        changed = replace(context, joined=replace(context.joined, drawings=drawings))
-        said = " ".join(w.text for d in caution_drafts(changed) for w in d.body(NUMBERS).drawn if isinstance(w, Words))
-        assert ("short strokes" in said) is told
+    behind = (replace(bare[0], lines=(replace(pictures[0].lines[0], weight="behind"),)), *bare[1:])
+    plain = tuple(replace(plan, surface=None) for plan in context.design.parts)
+
+    def said(drawn: tuple[Drawing, ...], **design: object) -> str:
+        changed = replace(
+            context, design=replace(context.design, **design), joined=replace(context.joined, drawings=drawn)
+        )
+        return " ".join(w.text for d in caution_drafts(changed) for w in d.body(NUMBERS).drawn if isinstance(w, Words))
+
+    for drawn, told in (
+        (pictures, "part and its pattern on the"), (topped, "“top” is at the upper end"), (behind, "on its face that looks away"),
+    ):  # fmt: skip
+        assert told in said(drawn)
+    assert not any(
+        word in said(bare) for word in ("short strokes", "upper end", "looks away")
+    ) and "hatched board is waste" in said(bare)
+    assert "hatched board" not in said(bare, steps=())
+    assert "short strokes are on the inside of a part." in said(pictures, parts=plain)

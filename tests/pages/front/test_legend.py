@@ -5,7 +5,7 @@ from dataclasses import replace
 
 from publisher.basics import LineKind, Purpose, polyline
 from publisher.geometry import Mark, Part
-from publisher.pages.front.legend import LINES, kinds_on, legend
+from publisher.pages.front.legend import HATCHED, LINES, STROKES, kinds_on, legend
 from publisher.pages.model import Stroke, Words
 from publisher.pages.type.styles import HATCH, TRIM, line_style
 from publisher.pages.type.text import Setter
@@ -40,7 +40,7 @@ def test_a_sample_is_long_enough_for_its_pattern(setter: Setter) -> None:
 
 
 def test_the_height_is_what_is_drawn(setter: Setter) -> None:
-    block = legend(setter, 0.0, 50.0, 180.0, across=2, title=False, shade=True)
+    block = legend(setter, 0.0, 50.0, 180.0, across=2, title=False, signs=(STROKES, HATCHED))
     assert any("short strokes" in t.text for t in block.drawn if isinstance(t, Words))
     lowest = min(t.y for t in block.drawn if isinstance(t, Words))
     assert 50.0 - block.height <= lowest <= 50.0 - block.height + 5.4
