@@ -77,17 +77,21 @@ def _taken_apart(site: Site, names: tuple[str, ...]) -> tuple[list[str], list[Gr
 
 def _taken_out(site: Site, left: list[str]) -> tuple[str, ...] | None:
     """Return what to take out next: one alone before several, what leaves the others held before what does not, and joined to each
-    other before what leaves them in two, the last in the order of the spec before others."""
+    other before what leaves them in two, what does not meet the first, on which the rest can stand, and last by the order of the spec."""
     rank = {name: at for at, name in enumerate(site.movers)}
     alone: list[tuple[str, ...]] = [
         (name,) for name in left if not _carries(site, (name,), left) and _goes_out(site, name, left)
     ]
     found = alone or [group for group in _in_groups(site, left) if not _carries(site, group, left)]
 
-    def worth(group: tuple[str, ...]) -> tuple[int, bool, bool, float, int]:
+    base = min(left, key=rank.__getitem__)
+
+    def worth(group: tuple[str, ...]) -> tuple[int, bool, bool, float, bool, int]:
         rest = frozenset(left) - set(group)
+        off = base in rest and not any(base in _near(site, name) for name in group)
         held = site.lies_first(tuple(rest)) if len(rest) == 1 else all(site.holds[n].held_by(rest - {n}) for n in rest)
-        return (-len(group), held, _hangs_together(site, rest), _low(site, group), max(rank[name] for name in group))
+        last = max(rank[name] for name in group)
+        return (-len(group), held, _hangs_together(site, rest), _low(site, group), off, last)
 
     return max(found, key=worth, default=None)
 
@@ -105,6 +109,11 @@ def _hangs_together(site: Site, names: frozenset[str]) -> bool:
             one for name in near for one in site.holds[name].all_of | site.holds[name].any_of if one in names
         } - found
     return found == names
+
+
+def _near(site: Site, name: str) -> frozenset[str]:
+    """Return what a mover is joined to."""
+    return site.holds[name].all_of | site.holds[name].any_of
 
 
 def _low(site: Site, group: tuple[str, ...]) -> float:
