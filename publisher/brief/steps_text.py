@@ -2,6 +2,7 @@
 
 import json
 from collections.abc import Iterable, Sequence
+from re import escape, split
 from textwrap import wrap
 
 from publisher.basics import record
@@ -12,7 +13,8 @@ LETTERS_A_LINE = 110
 @record
 class StepText:
     """A step: its ``title``, ``stage`` and ``say``; names under ``parts``, ``acts`` and ``uses``, items of ``adds``; the way of use that
-    it is ``only`` for, '' for all; ``remark``: a comment over it, '' for none; ``wait``: how long it dries then, '' for not at all."""
+    it is ``only`` for, '' for all; ``remark``: a comment over it, '' for none; ``wait``: how long it dries then, '' for not at all;
+    ``blanks``: the sizes that its words ask for by ``{name}``."""
 
     title: str
     stage: str
@@ -24,10 +26,12 @@ class StepText:
     remark: str = ""
     wait: str = ""
     acts: tuple[str, ...] = ()
+    blanks: tuple[str, ...] = ()
 
 
 def steps_text(steps: Sequence[StepText]) -> str:
-    """Return steps as they stand in a spec, from the key ``steps`` on. Braces in words, which would ask for a size, are left out."""
+    """Return steps as they stand in a spec, from the key ``steps`` on. Braces in words, which would ask for a size, are left
+    out, but for those of a step's own blanks."""
     return "\n".join(("steps:", *(line for step in steps for line in _lines(step)))) + "\n"
 
 
@@ -39,7 +43,7 @@ def _lines(step: StepText) -> Iterable[str]:
     if step.only:
         yield f"    only: {step.only}"
     yield "    say: >"
-    yield from (f"      {line}" for line in wrap(_plain(step.say), LETTERS_A_LINE))
+    yield from (f"      {line}" for line in wrap(_plain(step.say, step.blanks), LETTERS_A_LINE))
     for key in ("parts", "acts", "uses", "adds"):
         if names := getattr(step, key):
             yield from _list(key, names)
@@ -56,8 +60,11 @@ def _list(key: str, items: Sequence[str]) -> Iterable[str]:
     yield from (f"      - {item}" for item in items)
 
 
-def _plain(words: str) -> str:
-    return " ".join(words.translate({ord("{"): None, ord("}"): None}).split())
+def _plain(words: str, blanks: Sequence[str] = ()) -> str:
+    kept = {f"{{{name}}}" for name in blanks}
+    pieces = split("|".join(map(escape, sorted(kept))).join("()"), words) if kept else [words]
+    bare = (piece if piece in kept else piece.translate({ord("{"): None, ord("}"): None}) for piece in pieces)
+    return " ".join("".join(bare).split())
 
 
 def _quoted(words: str) -> str:

@@ -250,8 +250,9 @@ class Addition:
 
     ``how``: ``laid`` is the first of its assembly, which lies or stands on the table; ``put`` goes in by the straight moves
     ``ways`` (unit vectors, the way it travels, one after another: the last brings it to its place; () where none was found);
-    ``bent`` is bent as it is put; ``folded`` hangs on what stands by a fold. ``together``: all of it was joined before and
-    travels as one; else each goes in by itself, and ``one_on_another`` each layer upon the last, ``turn`` degrees
+    braces under steps each have their own, and these are those of the first; ``bent`` is bent as it is put; ``folded`` hangs on
+    what stands by a fold. ``together``: all of it was joined before and travels as one; else each goes in by itself, and
+    ``one_on_another`` each layer upon the last, ``turn`` degrees
     (anticlockwise from above) further. ``trial``: it is put up dry and taken apart again.
     """
 

@@ -24,3 +24,10 @@ def test_it_reads_back_as_it_was_meant() -> None:
 def test_a_wait_stands_last() -> None:
     assert steps_text([StepText("Glue", "glue", "Glue it.", wait="24 h")]).endswith("\n    wait: 24 h\n")
     assert "wait" not in steps_text([StepText("Glue", "glue", "Glue it.")])
+
+
+def test_only_a_step_s_own_blanks_stay_blanks() -> None:
+    step = StepText(
+        "Glue", "glue", "It is {stair.rim_chord} of {stair.height} {wide}.", blanks=("stair.rim_chord", "stair.rise")
+    )
+    assert "say: >\n      It is {stair.rim_chord} of stair.height wide.\n" in steps_text([step])

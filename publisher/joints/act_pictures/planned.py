@@ -1,6 +1,7 @@
 """All pictures of a building: each act from a view that shows it, one view kept as long as it does."""
 
 from collections.abc import Sequence
+from math import atan2, degrees, hypot
 
 import numpy as np
 
@@ -32,6 +33,10 @@ OVER_TRACE = -0.5
 
 OF_LAYERS = (STACK_VIEW, *(View(turned, STACK_VIEW.above) for turned in (-28.0, 118.0, -118.0, 152.0, -152.0)))
 """The same for layers, which lie level."""
+
+
+BESIDE_BRACE, ABOVE_BRACE = (40.0, -40.0, 65.0, -65.0, 20.0, -20.0, 90.0, -90.0), (14.0, 20.0, 8.0)
+"""Degrees to the side of a brace, and above the level, from which it is looked at: its face shows, and no step hides its place."""
 
 
 def draw_acts(subject: Assembled, acts: Sequence[Addition]) -> tuple[Drawing, ...]:
@@ -84,12 +89,19 @@ def _turning(before: tuple[View, Array] | None, now: tuple[View, Array]) -> Turn
     return "stand up" if np.allclose(now[1], np.eye(3)) else "lay down"
 
 
+def _from_below_steps(scene: ActScene) -> tuple[View, ...]:
+    """Return the views from low down, from where a brace comes, and a little to its side."""
+    x, y, _ = -scene.way
+    towards = degrees(atan2(x, -y)) if hypot(x, y) > 1e-6 else STACK_VIEW.turned
+    return tuple(View(round(towards + side, 6), above) for above in ABOVE_BRACE for side in BESIDE_BRACE)
+
+
 def best_sight(scene: ActScene, kept: View | None) -> Sight:
     """Return the sight of a scene: from the view that is kept, where enough is seen from there, else from the first of all views that
     shows enough, else from the best one."""
-    views = OF_LAYERS if scene.pile else VIEWS
+    views = _from_below_steps(scene) if scene.under else OF_LAYERS if scene.pile else VIEWS
     best: Sight | None = None
-    for view in dict.fromkeys((kept, *views) if kept is not None else views):
+    for view in dict.fromkeys((kept, *views) if kept is not None and not scene.under else views):
         sight = look(scene, view)
         if best is None or sight.score > best.score + 1e-9:
             best = sight

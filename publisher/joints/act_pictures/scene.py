@@ -70,7 +70,8 @@ class ActScene:
     """One act: ``before`` stands already, ``added`` comes in along the unit vector ``way`` to where it is given.
 
     ``labels``: how many of which part. ``letters``: of the joins that this act closes. ``moves``: it comes in by a way; else it only
-    lies there. ``goal``: points (n, 3) of the joint, in place. ``pile``: what is added are layers, one upon another. ``strip``: what is
+    lies there. ``goal``: points (n, 3) of the joint, in place. ``pile``: what is added are layers, one upon another. ``under``: it goes
+    in under what stands, which is seen from low down. ``strip``: what is
     added as it was before it was bent. ``turn``: by which all is turned against the assembly (3, 3). ``sweep``: how it is folded or
     turned. ``ghost``: where it was before that. ``times``: how often all of it is done. ``tops``: the solids on which an arrow says which
     end is up. ``note``: what is said between what is added and its place. ``alike``: the parts of which either face may be
@@ -88,6 +89,7 @@ class ActScene:
     moves: bool = True
     goal: Array = field(default_factory=lambda: np.zeros((0, 3)))
     pile: bool = False
+    under: bool = False
     strip: Solid | None = None
     turn: Array = field(default_factory=lambda: np.eye(3))
     sweep: CurvedArrow | None = None

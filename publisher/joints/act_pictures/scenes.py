@@ -15,7 +15,7 @@ from publisher.joints.act_pictures.fold_scenes import fold_scenes
 from publisher.joints.act_pictures.scene import ActLabel, ActScene, CurvedArrow, MatchLetter, Solid, contacts
 from publisher.joints.acts_of_steps import BOTTLE
 from publisher.joints.assembled import Assembled
-from publisher.joints.building import Mover, movers_of
+from publisher.joints.building import Mover, is_brace, movers_of
 from publisher.joints.mirrors import alike_parts
 from publisher.joints.model import Addition
 from publisher.joints.outlines import Array
@@ -49,7 +49,8 @@ DOWN = np.array([0.0, 0.0, -1.0])
 def scenes_of(subject: Assembled, acts: Sequence[Addition]) -> tuple[ActScene, ...]:
     """Return the scenes of acts, in their order. What only lies or stands there first belongs to the act that puts something to it."""
     bodies = {name: {body.name: body for body in movers_of(subject, name)} for name in {act.assembly for act in acts}}
-    alike = alike_parts(subject.design, subject.parts)
+    braces = {body.part for own in bodies.values() for body in own.values() if is_brace(body.name)}
+    alike = alike_parts(subject.design, subject.parts) | braces  # of a brace either face may be the left one
     made: list[ActScene] = []
     for step, own in groupby(_told_once(acts), lambda act: act.step):
         scenes = list(_of_step(subject, list(own), bodies))
@@ -91,7 +92,7 @@ def _together(acts: list[Addition]) -> Iterator[tuple[Addition, ...]]:
     """Yield acts that are shown in one picture: different layers one upon another, as many as are still seen."""
     waiting: list[Addition] = []
     for act in acts:
-        piles = act.one_on_another and act.how == "put"
+        piles = act.one_on_another and act.how == "put" and not is_brace(act.added[0])
         if waiting and not (piles and len(waiting) < MOST_PILED and len(act.added) == 1 == len(waiting[-1].added)):
             yield tuple(waiting)
             waiting = []
@@ -105,20 +106,22 @@ def _together(acts: list[Addition]) -> Iterator[tuple[Addition, ...]]:
 
 def _scene(subject: Assembled, acts: tuple[Addition, ...], bodies: dict[str, Mover], laid: tuple[str, ...]) -> ActScene:
     act = acts[0]
-    there = act.before[-LAYERS_BELOW:] if act.one_on_another else act.before
-    shown = tuple(one.added[0] for one in acts) if act.one_on_another else act.added
+    under = is_brace(act.added[0])  # all that stands is shown: nothing else tells which step they go under
+    piled = act.one_on_another and not under
+    there = act.before[-LAYERS_BELOW:] if piled else (*act.before, *act.added[:-1]) if under else act.before
+    shown = tuple(one.added[0] for one in acts) if piled else act.added[-1:] if under else act.added
     before = tuple(solid for name in there for solid in _solids(bodies[name]))
     added = tuple(solid for name in shown for solid in _solids(bodies[name]))
-    if act.one_on_another:
+    if piled:
         added = _apart(added)
     labels = [*_labels(bodies, (name for name in laid if name in there), new=False)]
-    counted = [name for one in acts for name in one.added]
+    counted = [name for one in acts for name in one.added] if not under else [*reversed(act.added)]
     labels += _labels(bodies, counted, new=True)
     said = series(label.text for label in labels if label.new) or _words(act.added)
     loose = _loose(subject, act)
     alt = f"{said} put onto what stands of the {_words((act.assembly,))}{', not glued to it' if loose else ''}"
-    way = np.array(act.way if act.way is not None else DOWN)
-    goal = contacts(tuple(solid for solid in added if solid.name == shown[0]) if act.one_on_another else added, before)
+    way = _way(act, bodies)
+    goal = contacts(tuple(solid for solid in added if solid.name == shown[0]) if piled else added, before)
     bent = next((bodies[name] for name in act.added if act.how == "bent" and bodies[name].bent), None)
     return ActScene(
         "",
@@ -131,13 +134,23 @@ def _scene(subject: Assembled, acts: tuple[Addition, ...], bodies: dict[str, Mov
         _letters(subject, act, bodies),
         moves=act.way is not None,
         goal=goal,
-        pile=act.one_on_another,
+        pile=piled,
+        under=under,
         strip=_strip(subject, bent) if bent is not None and not _rolled(subject, act) else None,
         sweep=_spin(subject, acts, bodies),
         times=act.times,
         tops=_tops(subject, bodies, (*(name for name in laid if name in there), *shown)),
         note="" if not loose else PAPER_BETWEEN if _wet(subject, act) else LIFTS_OFF,
     )
+
+
+def _way(act: Addition, bodies: dict[str, Mover]) -> Array:
+    """Return the way of what is shown of an act: of braces, each of which has its own, that of the last."""
+    way = np.array(act.way if act.way is not None else DOWN)
+    if act.way is None or not is_brace(act.added[0]):
+        return way
+    first, last = (bodies[name].panels[0].frame.axes for name in (act.added[0], act.added[-1]))
+    return np.asarray(last @ first.T @ way)
 
 
 def _tops(subject: Assembled, bodies: dict[str, Mover], names: Iterable[str]) -> tuple[str, ...]:
@@ -166,7 +179,7 @@ def _spin(subject: Assembled, acts: tuple[Addition, ...], bodies: dict[str, Move
     are. None where nothing is turned."""
     act = acts[0]
     report = next((one for one in subject.wholes if one.stack.name == act.assembly), None)
-    if len(acts) > 1 or not act.one_on_another or not act.before or report is None:
+    if len(acts) > 1 or not act.one_on_another or is_brace(act.added[0]) or not act.before or report is None:
         return None
     below, new = bodies[act.before[-1]], bodies[act.added[0]]
     turned = [abs((up.pose.turn - low.pose.turn + 180.0) % 360.0 - 180.0) for low, up in pairwise(report.stack.layers)]

@@ -11,6 +11,7 @@ from publisher.joints.act_pictures.faces import insides
 from publisher.joints.act_pictures.scene import ActScene, Solid
 from publisher.joints.drawings import Solids, View, solids_of
 from publisher.joints.outlines import Array
+from publisher.joints.stacks import KNEE_SEAT
 
 Flags = npt.NDArray[np.bool_]
 
@@ -74,7 +75,7 @@ def look(scene: ActScene, view: View) -> Sight:
     there, new = _solids(scene.before, view), _solids(scene.added, view)
     below, upon = [], []
     if scene.pile:
-        below = _marks(scene.before[-1:], axes, (Purpose.LINE_UP, Purpose.LAP))
+        below = _marks(scene.before[-1:], axes, (Purpose.LINE_UP, Purpose.LAP), but=KNEE_SEAT)
         upon = _marks(scene.added, axes, (Purpose.LINE_UP,))
     sight = Sight(scene, view, there, new, below, upon, axes @ scene.way, scene.goal @ axes.T)
     sight.there_inside, sight.new_inside = (
@@ -108,12 +109,13 @@ def _solids(solids: tuple[Solid, ...], view: View) -> Solids:
     return solids_of([(s.part, s.frame) for s in solids], view, slots=True, surface=False)
 
 
-def _marks(solids: tuple[Solid, ...], axes: Array, purposes: tuple[Purpose, ...]) -> list[Array]:
-    """Return the lines on the upper faces of layers by which the next one is laid, in drawing coordinates."""
+def _marks(solids: tuple[Solid, ...], axes: Array, purposes: tuple[Purpose, ...], but: str = "") -> list[Array]:
+    """Return the lines on the upper faces of layers by which the next one is laid, in drawing coordinates, ``but`` for those of a name:
+    where a brace is glued to the underside nothing is on the upper face once it is cut."""
     found: list[Array] = []
     for solid in solids:
         for mark in solid.part.marks:
-            if mark.purpose in purposes and len(mark.path.points) > 1:
+            if mark.purpose in purposes and mark.name != but and len(mark.path.points) > 1:
                 points = np.asarray(mark.path.travelled)
                 carried = solid.frame.carry(np.column_stack([points, np.zeros(len(points))])) @ axes.T
                 found.append(np.stack([carried[:-1], carried[1:]], axis=1))

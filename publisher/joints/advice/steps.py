@@ -7,8 +7,9 @@ from itertools import groupby
 from publisher.basics.wording import listed
 from publisher.brief import StepText
 from publisher.design import PartPlan
+from publisher.joints.advice.stack_words import DRY_BRACED, DRY_PILE, asked_by, braced_words, laid_words, wound_words
 from publisher.joints.assembled import Assembled
-from publisher.joints.building import Group, Site, items_of, locked_in, order_of, sites_of
+from publisher.joints.building import Group, Site, is_brace, items_of, locked_in, order_of, sites_of
 
 TIMES = ("", "", "twice", "three times", "four times", "five times", "six times", "seven times", "eight times")
 MOST_PLACES = 4  # of one part in a row that are told by their names
@@ -65,10 +66,11 @@ def _cut(subject: Assembled) -> Iterator[StepText]:
 def _built(subject: Assembled) -> Iterator[StepText]:
     for site in sites_of(subject).values():
         if not site.made_of and len(site.movers) > 1:
-            parts = _called(
-                [plan for plan in subject.design.parts if plan.id in {m.part for m in site.movers.values()}]
-            )
-            say = "Put it together without glue, in the order of the step that glues it. It must stand square on the table."
+            held = {m.part for m in site.movers.values() if not is_brace(m.name)}
+            parts = _called([plan for plan in subject.design.parts if plan.id in held])
+            say = "Put it together without glue, in the order of the step that glues it. "
+            say += DRY_PILE if site.stack else "It must stand on the table without rocking, and no joint may gape."
+            say += DRY_BRACED if any(map(is_brace, site.movers)) else ""
             yield StepText(f"Put the {_words(site.name)} up dry", "dry_fit", say, parts)
     for site in sites_of(subject).values():
         yield _glued(subject, site)
@@ -91,8 +93,12 @@ def _glued(subject: Assembled, site: Site) -> StepText:
         return StepText(f"Put the {name} together", "glue", say, (), ("white_glue",), adds, remark=remark)
     parts = _called([plan for plan in subject.design.parts if plan.id in {m.part for m in site.movers.values()}])
     if site.stack:
-        say = f"Glue each layer on the one below, where its marks lie over one another, and press it down. {each}Weigh it down. {DRY}"
-        return StepText(f"Glue the layers of the {name}", "glue", say, parts, glue, adds, remark=remark, wait=DRIES)
+        report = next(one for one in subject.wholes if one.stack.name == site.name)
+        known = {part.id: part for part in subject.parts}
+        say = f"Glue each layer on the one below{laid_words(report, known)}, and press it down. "
+        say += f"{wound_words(report, known)}{braced_words(report, known)}{each}Weigh it down. {DRY}"
+        title, asked = f"Glue the layers of the {name}", asked_by(report)
+        return StepText(title, "glue", say, parts, glue, adds, remark=remark, wait=DRIES, blanks=asked)
     first, *others = order
     say = f"Begin with the {_places(subject, site, first.names[:1])}. "
     if others:

@@ -10,6 +10,7 @@ from publisher.basics import Place, record, remembered_few
 from publisher.design import BRACES, AddPlan
 from publisher.joints.assembled import Assembled
 from publisher.joints.building.legs import way_in
+from publisher.joints.building.movers import is_brace
 from publisher.joints.building.orders import locked_in
 from publisher.joints.building.sites import Site, sites_of
 from publisher.joints.model import Addition, Manner, Vector
@@ -147,12 +148,20 @@ class _Works:
 
     def _alike(self, act: Addition, at: int) -> tuple[object, ...]:
         """Return what is the same for acts that are one. The first of layers that wind up is an act of its own: it is laid by a
-        line of another part, and those after it by how far each is turned."""
+        line of another part, and those after it by how far each is turned. Braces stand all round, so that each has its own way in
+        among what stands, and all the same one in their own frame."""
         if act.together or not act.part or act.how not in ("put", "bent"):
             return (at,)
-        ways = tuple(tuple(round(v, 6) for v in way) for way in act.ways)
+        ways = tuple(tuple(round(v, 4) + 0.0 for v in way) for way in self._own_ways(act))
         winds = act.turn != 0.0 and self.sites[act.assembly].movers[act.before[-1]].part == act.part
         return (act.assembly, act.part, act.how, ways, act.turn, winds)
+
+    def _own_ways(self, act: Addition) -> tuple[Vector, ...]:
+        """Return the ways in of an act: of a brace in the frame of its board."""
+        if not is_brace(act.added[0]):
+            return act.ways
+        frame = self.sites[act.assembly].movers[act.added[0]].panels[0].frame
+        return tuple(_vector(frame.axes.T @ np.array(way)) for way in act.ways)
 
     def _turn(self, site: Site, name: str) -> float:
         """Return by how many degrees a layer is turned against the one below."""
@@ -168,7 +177,7 @@ class _Works:
 def _meant(name: str, site: Site) -> tuple[str, ...]:
     """Return the movers that a name of the spec means: all braces, or one mover."""
     if name == BRACES and site.stack:
-        return tuple(mover for mover in site.movers if mover.startswith("brace_"))
+        return tuple(mover for mover in site.movers if is_brace(mover))
     return (name,)
 
 

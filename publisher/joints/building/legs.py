@@ -5,6 +5,7 @@ from collections.abc import Sequence
 import numpy as np
 
 from publisher.basics import record
+from publisher.joints.building.movers import is_brace
 from publisher.joints.building.ways import CONTACT, UP, Ways, moved
 from publisher.joints.outlines import Array
 
@@ -12,6 +13,7 @@ STEPS = (0.5, 1.0)
 """Shares of the way that is free at first, after which another way is tried."""
 
 LEAST_STEP = 1.0  # mm: nothing is got out of a joint by less
+ALONG_BOARD = 1e-5  # of a unit vector: what lies along an axis up to this does
 MOST_STEP = 60.0  # mm: farther than any tab reaches
 
 
@@ -26,19 +28,34 @@ class Way:
 
 def way_in(ways: Ways, group: Sequence[str], there: Sequence[str]) -> Way:
     """Return the way of a group among what stands there: of those that are free the one that puts it against most, from above
-    before from aside, and from below last."""
+    before from aside, and from below last; of a brace one of its own, not one of another brace that leads there aslant."""
     own, left = [ways.names[name] for name in group], [ways.names[name] for name in there]
     if not left:
         return Way((np.array(UP),), ())
     each = [ways.in_the_way(way, own, left) for way in range(len(ways.out))]
     free = [way for way, hit in enumerate(each) if not hit]
     if free:
-        best = max(free, key=lambda way: (ways.touched(way ^ 1, own, left), round(float(ways.out[way] @ UP), 6), -way))
+        straight = _along_its_board(ways, own) if is_brace(group[0]) else range(0)
+        best = max(
+            free,
+            key=lambda way: (
+                ways.touched(way ^ 1, own, left),
+                round(float(ways.out[way] @ UP), 6),
+                way in straight,
+                -way,
+            ),
+        )
         return Way((ways.out[best],), ())
     if legs := _two_legs(ways, own, left):
         return Way(legs, ())
     least = min(range(len(each)), key=lambda way: (len(each[way]), way))
     return Way((), tuple(ways.movers[index].name for index in each[least]))
+
+
+def _along_its_board(ways: Ways, own: list[int]) -> Sequence[int]:
+    """Return the ways out that lead along an axis of a board."""
+    axes = ways.movers[own[0]].panels[0].frame.axes
+    return [way for way, out in enumerate(ways.out) if float(np.abs(axes.T @ out).max()) > 1.0 - ALONG_BOARD]
 
 
 def _two_legs(ways: Ways, own: list[int], left: list[int]) -> tuple[Array, ...]:

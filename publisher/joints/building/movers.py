@@ -20,6 +20,7 @@ LIES_ON = 0.5
 """mm by which others may reach beyond a face on which the whole lies: foam gives, and a table is that even."""
 
 OF_PLATE = "'s plate"
+OF_BRACES = "brace_"  # with the number of the layer under which it stands
 
 
 @record
@@ -67,6 +68,11 @@ def _gathered(panels: Iterable[Panel], bent: Iterable[str] = ()) -> tuple[Mover,
     for panel in panels:
         boards.setdefault(panel.name.removesuffix(OF_PLATE), []).append(panel)
     return tuple(Mover(name, own[0].part.id, tuple(own), name in bent) for name, own in boards.items())
+
+
+def is_brace(name: str) -> bool:
+    """Tell whether a mover of this name is a knee brace of a stack."""
+    return name.startswith(OF_BRACES)
 
 
 def place_of(mover: Mover) -> Place:

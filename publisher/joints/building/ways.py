@@ -13,7 +13,7 @@ import numpy.typing as npt
 import shapely
 
 from publisher.basics import record, remembered_few
-from publisher.joints.building.movers import Mover, MoverFaces, faces_of
+from publisher.joints.building.movers import Mover, MoverFaces, faces_of, is_brace
 from publisher.joints.outlines import Array
 from publisher.joints.panels import PanelFrame, planes_of
 
@@ -123,7 +123,7 @@ class _Pairs:
 def ways_of(movers: tuple[Mover, ...], *, upright: bool = False) -> Ways:
     """Return the ways out of an assembly that are tried: up first, then along the axes of every board. ``upright``: of layers, and of
     things that stand on each other, which are set down: up, across and back, and along the axes of what stands between layers."""
-    return Ways(movers, _directions([m for m in movers if m.name.startswith("brace_")] if upright else movers))
+    return Ways(movers, _directions([m for m in movers if is_brace(m.name)] if upright else movers))
 
 
 def moved(mover: Mover, by: Array) -> Mover:

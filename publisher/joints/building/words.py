@@ -5,6 +5,7 @@ from collections.abc import Sequence
 
 from publisher.basics.wording import listed, series
 from publisher.design import BRACES
+from publisher.joints.building.movers import is_brace
 from publisher.joints.building.orders import Group
 from publisher.joints.building.sites import Site
 
@@ -15,7 +16,7 @@ def item_of(site: Site, names: Sequence[str]) -> str:
         return " with ".join(f"{site.name}.{name}" for name in names)
     numbers = [name.removeprefix("layer_") for name in names]
     run = numbers[0] if len(numbers) == 1 else f"{numbers[0]} to {numbers[-1]}"
-    return f"{site.name}.{BRACES}" if names[0].startswith("brace_") else f"{site.name} {run}"
+    return f"{site.name}.{BRACES}" if is_brace(names[0]) else f"{site.name} {run}"
 
 
 def items_of(site: Site, groups: Sequence[Group]) -> tuple[str, ...]:

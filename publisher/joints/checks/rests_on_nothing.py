@@ -6,7 +6,15 @@ from itertools import groupby
 
 from publisher.basics import Check, Findings, checked
 from publisher.joints.assembled import Assembled
-from publisher.joints.building import Unheld, built_by_steps, called, called_from_below, items_from_below, sites_of
+from publisher.joints.building import (
+    Unheld,
+    built_by_steps,
+    called,
+    called_from_below,
+    is_brace,
+    items_from_below,
+    sites_of,
+)
 
 
 @checked(
@@ -28,7 +36,7 @@ def rests_on_nothing(subject: Assembled, check: Check[Assembled]) -> Findings:
             hint = "add one of them before it"
         else:
             them = "it" if len(lost.lacks) == 1 else "them"
-            braces = _is_brace(lost.name)
+            braces = is_brace(lost.name)
             who, rest = ("the knee braces", "stand against") if braces else (name, "rests on")
             said = called_from_below(site, lost.lacks) if site.stack else what
             message = f"{who} of {lost.assembly} {rest} {said}, and no step before has added {them}"
@@ -37,21 +45,17 @@ def rests_on_nothing(subject: Assembled, check: Check[Assembled]) -> Findings:
     return building.looked_at
 
 
-def _is_brace(name: str) -> bool:
-    return name.startswith("brace_")
-
-
 def _with_braces_as_one(every: tuple[Unheld, ...]) -> Iterator[Unheld]:
     """Yield what is not held; of the knee braces that one word of a step adds one, which lacks what any of them lacks."""
 
     def key(item: tuple[int, Unheld]) -> object:
         at, lost = item
-        return (lost.step, lost.assembly, lost.place) if _is_brace(lost.name) else at
+        return (lost.step, lost.assembly, lost.place) if is_brace(lost.name) else at
 
     for _, run in groupby(enumerate(every), key):
         own = [lost for _, lost in run]
         lacks = {name for lost in own for name in lost.lacks}
-        yield replace(own[0], lacks=tuple(sorted(lacks, key=_number))) if _is_brace(own[0].name) else own[0]
+        yield replace(own[0], lacks=tuple(sorted(lacks, key=_number))) if is_brace(own[0].name) else own[0]
 
 
 def _number(layer: str) -> int:

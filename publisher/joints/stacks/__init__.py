@@ -9,9 +9,9 @@ from publisher.joints.stacks.bonds import HALF_BOND, QUARTER_BOND, half_offset, 
 from publisher.joints.stacks.bracing import Root, judged, propped, roots_of, strength_factor, weakest
 from publisher.joints.stacks.courses import Stagger, tick_ends
 from publisher.joints.stacks.facts import StackReport, grounds_of
-from publisher.joints.stacks.knee_marks import knee_marks
+from publisher.joints.stacks.knee_marks import KNEE_SEAT, knee_marks
 from publisher.joints.stacks.knees import Knee
-from publisher.joints.stacks.layer_seats import layer_seats
+from publisher.joints.stacks.layer_seats import LAYER_SEAT, layer_seats
 from publisher.joints.stacks.layer_turns import LAYER_TURN, layer_turns, turn_marks
 from publisher.joints.stacks.layers import LaidStack, find, lay_all
 from publisher.joints.stacks.necks import necks_of

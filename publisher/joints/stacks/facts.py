@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import replace
-from math import inf
+from math import dist, inf
 
 import numpy as np
 import shapely
@@ -12,6 +12,7 @@ from publisher.design import Board, Fact, Figure, Kind
 from publisher.geometry import Part, mitred
 from publisher.joints.facts import made_fact
 from publisher.joints.footing import GRAVITY
+from publisher.joints.model import StackLayer
 from publisher.joints.outlines import pieces, without_hairs
 from publisher.joints.stacks.balance import Balance, balance_of, bears_figures, spread_of
 from publisher.joints.stacks.batches import likely_ends, worst_ends
@@ -149,6 +150,14 @@ def _sizes(report: StackReport, parts: dict[str, Part], boards: dict[str, Board]
         yield "total_turn", main.turn * (main.count - 1), "angle"
         if main.turn:
             yield "layers_to_a_turn", 360.0 / abs(main.turn), "number"
+        if main.turn and len(own) > 1:
+            yield "rim_chord", _chord(parts[own[0].part], own[0], own[1]), "length"
+
+
+def _chord(part: Part, lower: StackLayer, upper: StackLayer) -> float:
+    """Return how far apart the same corner of two layers lies, straight across: the one that is moved most."""
+    corners = [point for edge in part.outline.outer.edges for point in (edge.start, edge.end)]
+    return max(dist(lower.pose.apply(corner), upper.pose.apply(corner)) for corner in corners)
 
 
 def _spreads(

@@ -1,6 +1,7 @@
 """Where knee braces are glued, drawn on the templates of the steps that they stand under."""
 
 from collections import defaultdict
+from dataclasses import replace
 from itertools import groupby
 from math import dist
 
@@ -10,6 +11,12 @@ from publisher.basics import LineKind, Point, Purpose, polyline, record
 from publisher.geometry import Mark, Part, polygon
 from publisher.joints.stacks.facts import StackReport
 from publisher.joints.stacks.knees import lowest_ply
+
+KNEE_SEAT = "seat of a brace"
+"""The name of the marks where a brace is glued: on the face of the template, while it stands under the other one."""
+
+THROUGH = "prick its corners through"
+"""What is done with a seat: a template shows it on its face, and it is that of the underside."""
 
 WORDS_ASIDE = 3.5
 """mm between a seat and the middle of its words."""
@@ -64,10 +71,10 @@ def _same(one: tuple[Point, ...], other: tuple[Point, ...]) -> bool:
 def _drawn(seat: _Seat, letter: str, every: bool, part: Part) -> tuple[Mark, ...]:
     steps = f"step{'s' * (len(seat.steps) > 1)} {_ranges(seat.steps)}"
     text = f"{letter}, below" if every else f"{letter}, below {steps}"
-    name = "seat of a brace"
     x, y = _beside(seat, part)
-    outline = Mark(LineKind.GLUE, Purpose.LAP, polyline(seat.corners, True), name=name)
-    return outline, Mark(LineKind.REFERENCE, Purpose.MATCH, polyline(((x, y),)), name=name, text=text)
+    outline = Mark(LineKind.GLUE, Purpose.LAP, polyline(seat.corners, True), name=KNEE_SEAT)
+    words = Mark(LineKind.REFERENCE, Purpose.MATCH, polyline(((x, y),)), name=KNEE_SEAT, text=text)
+    return outline, words, replace(words, text=THROUGH)
 
 
 def _beside(seat: _Seat, part: Part) -> Point:

@@ -7,9 +7,9 @@ import numpy as np
 from publisher.joints.act_pictures.planned import _turning, best_sight
 from publisher.joints.act_pictures.sight import LEAST_SEEN
 from publisher.joints.assembled import Assembled
-from publisher.joints.drawings import View
+from publisher.joints.drawings import STACK_VIEW, View
 from tests.joints.act_pictures.conftest import LID, WALLS, drawn, lines, scenes
-from tests.joints.building.conftest import BOX
+from tests.joints.building.conftest import BOX, BRACED
 
 
 def test_each_act_has_its_picture_and_what_is_laid_first_is_named_in_the_next(box: Assembled) -> None:
@@ -59,3 +59,12 @@ def test_what_was_seen_as_it_stands_since_is_not_stood_up_again(assembled: Calla
         lid = f"  - {{title: Lid, say: Do it., stage: glue, adds: [{LID}]}}\n"
         cues[wait] = len(lines(drawn(assembled(BOX, after=walls + lid))["act:2:1"], "cue"))
     assert list(cues.values()) == [2, 1]
+
+
+def test_a_brace_is_seen_from_low_down_and_named(assembled: Callable[..., Assembled]) -> None:
+    """From as high as layers are looked at, the step over it hides where it goes."""
+    subject = assembled(BRACED, "stair")
+    scene = list(scenes(subject).values())[-1]
+    sight = best_sight(scene, STACK_VIEW)
+    assert 0.0 < sight.view.above <= 20.0 and sight.good
+    assert "3 × C" in [label.text for label in list(drawn(subject).values())[-1].labels]

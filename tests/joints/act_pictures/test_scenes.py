@@ -13,7 +13,7 @@ from publisher.joints import as_glued
 from publisher.joints.assembled import Assembled
 from publisher.joints.put_together import assemble
 from tests.joints.act_pictures.conftest import LID, WALLS, scenes
-from tests.joints.building.conftest import BOX
+from tests.joints.building.conftest import BOX, BRACED
 
 PILE = "\n  pile: {stack: [{part: lid}, {part: lid, count: 6, turn: 15 deg}]}\n"
 
@@ -68,3 +68,16 @@ def test_what_is_rolled_in_a_sketch_goes_in_bent_and_lies_flat_nowhere_beside_it
     for one, flat in ((design, 0), (plain, 1)):
         subject = assemble(one, as_glued(one, make_parts(one)[0]))[0]
         assert len([scene for scene in scenes(subject).values() if scene.strip is not None]) == flat
+
+
+def test_braces_are_shown_under_all_that_stands_and_the_last_of_them_goes_in(
+    assembled: Callable[..., Assembled],
+) -> None:
+    """They were lifted off each other as layers are, over the top of the last two."""
+    subject = assembled(BRACED, "stair")
+    scene = list(scenes(subject).values())[-1]
+    assert [solid.name for solid in scene.before] == [f"layer_{n}" for n in range(1, 14)] + ["brace_7", "brace_8"]
+    assert [solid.name for solid in scene.added] == ["brace_12"] and [label.text for label in scene.labels] == ["3 × C"]
+    assert scene.under and not scene.pile and scene.sweep is None
+    core = scene.added[0].frame.axes[:, 0]
+    assert np.allclose(scene.way, -core, atol=1e-6), "each has its own way, and this is that of the last"

@@ -1,5 +1,6 @@
 """How much of what is added, and of the place where it goes, is seen."""
 
+from collections.abc import Callable
 from dataclasses import replace
 
 import numpy as np
@@ -10,6 +11,7 @@ from publisher.joints.act_pictures.sight import BEHIND, LEAST_SEEN, depth_at, lo
 from publisher.joints.assembled import Assembled
 from publisher.joints.drawings import View
 from tests.joints.act_pictures.conftest import scenes
+from tests.joints.building.conftest import BRACED
 
 
 def test_no_more_is_hidden_than_the_areas_of_what_stands_before_it(box: Assembled) -> None:
@@ -44,3 +46,10 @@ def test_of_a_face_only_what_nothing_hides_is_named(box: Assembled) -> None:
             p, q, r = sight.there.planes[main]
             depth = depth_at(sight.new, np.array([[x, y]]), sight.shift)[0]
             assert depth <= p * x + q * y + r + BEHIND + 1e-6
+
+
+def test_a_layer_shows_where_the_next_one_lies_and_no_brace(assembled: Callable[..., Assembled]) -> None:
+    """A brace is glued to the underside: its line on the upper face was taken for its place, on a step that has none."""
+    laid = scenes(assembled(BRACED, "stair"))["act:1:2"]
+    assert [mark.name for mark in laid.before[-1].part.marks].count("seat of a brace") == 3
+    assert len(look(laid, View(28.0, 34.0)).there_marks) == 2, "its front edge, and what it covers"

@@ -33,6 +33,16 @@ assembly:
 """
 """Two ends with tabs at both of their sides, between two sides with closed slots, and a lid on top."""
 
+BRACED = """
+sizes: {board: 5 mm}
+parts:
+  plinth: {name: Plinth, board: foam, shape: disc, with: {radius: 92 mm}}
+  step: {name: Step, board: foam, shape: spiral_stair_layer, with: {core_radius: 30 mm, reach: 92 mm, step_angle: 40 deg, turn: 20 deg}}
+assembly:
+  stair: {brace: {run: 40 mm, drop: 20 mm, under: [6, 7, 11]}, stack: [{part: plinth}, {part: step, count: 12, turn: 20 deg}]}
+"""
+"""A stair that winds up on a plinth, with knee braces under three of its steps."""
+
 
 @pytest.fixture
 def assembled(tmp_path: Path) -> Callable[..., Assembled]:

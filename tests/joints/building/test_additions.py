@@ -2,8 +2,11 @@
 
 from collections.abc import Callable
 
+import numpy as np
+
 from publisher.joints.building.additions import built_by_steps
-from tests.joints.building.conftest import BOX
+from publisher.joints.building.sites import sites_of
+from tests.joints.building.conftest import BOX, BRACED
 
 COURT = """
 sizes: {board: 5 mm}
@@ -103,3 +106,14 @@ def test_the_first_of_layers_that_wind_is_an_act_of_its_own(assembled: Callable)
     plinth, first, others = building.additions
     assert (plinth.added, first.added) == (("layer_1",), ("layer_2",))
     assert (len(others.added), others.turn) == (5, 20.0)
+
+
+def test_braces_go_in_at_once_each_towards_the_core(assembled: Callable) -> None:
+    """The second went in aslant, by an axis of the first: two acts of one part, with two ways."""
+    subject = assembled(BRACED, "stair")
+    *_, braces = built_by_steps(subject).additions
+    assert braces.added == ("brace_7", "brace_8", "brace_12") and len(braces.before) == 13
+    frame = sites_of(subject)["stair"].movers["brace_7"].panels[0].frame
+    assert np.allclose(frame.axes.T @ np.array(braces.way), (-1, 0, 0), atol=1e-6), (
+        "its upright side is its own left one"
+    )

@@ -1,4 +1,4 @@
-from math import inf
+from math import inf, radians, sin
 from types import SimpleNamespace
 
 import pytest
@@ -23,6 +23,7 @@ def test_the_demo_stair(make: SimpleNamespace) -> None:
     assert found["stair.rise"] == 5.0
     assert found["stair.layers_to_a_turn"] == 18
     assert found["stair.total_turn"] == 260
+    assert found["stair.rim_chord"] == pytest.approx(2 * 92 * sin(radians(20 / 2)))
     assert round(found["stair.base_that_stands"], 1) == 27.2
     assert found["stair.headroom"] == inf
     assert round(found["stair.joint_stagger"], 2) == 0.5

@@ -36,7 +36,7 @@ def test_braces_are_counted_and_their_seat_is_on_the_step(tmp_path: Path) -> Non
     parts = glued(tmp_path, "[6, 7, 8, 11]")
     assert parts["stair_brace"].count == 4
     own = [mark for mark in parts["step"].marks if mark.name == "seat of a brace"]
-    assert [mark.text for mark in own] == ["", "B, below steps 6-8, 11"]
+    assert [mark.text for mark in own] == ["", "B, below steps 6-8, 11", "prick its corners through"]
     xs, ys = zip(*own[0].path.points, strict=True)
     # its own step spans from 0° to 40°, the one below to 20°: the brace runs out from the core at 30°
     assert (min(xs), max(xs)) == pytest.approx((30 * 0.866 - 1.25, 70 * 0.866 + 1.25), abs=0.8)
