@@ -32,6 +32,7 @@ from publisher.basics.promised_pieces import (
     FigurePromise,
     NeededPromise,
     PrintPromise,
+    SaidPromise,
     SentencePromise,
     SidePromise,
     SizesPromise,
@@ -84,5 +85,6 @@ class Promises:
     boards: tuple[BoardPromise, ...] = ()
     paper: PaperPromise | None = None
     done: tuple[DonePromise, ...] = ()
+    said: tuple[SaidPromise, ...] = ()
     needed: tuple[NeededPromise, ...] = ()
     used: tuple[str, ...] = ()

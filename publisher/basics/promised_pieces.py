@@ -199,12 +199,29 @@ class DonePromise:
 
 
 @record
+class SaidPromise:
+    """What the sketch of an act says beside its parts, worked out before any page: each of the ``texts`` stands in it, and each of
+    those that are ``listed``, of which a sketch may leave the last ones out for a "…".
+
+    A sketch shows it where a ``Carried`` with its ``key`` says. ``carded``: it is said of the templates of these parts, and not where a
+    compass strip or a rule draws all of them.
+    """
+
+    key: str
+    texts: tuple[str, ...] = ()
+    listed: tuple[str, ...] = ()
+    carded: tuple[str, ...] = ()
+
+
+@record
 class NeededPromise:
     """What a step takes in hand, worked out before any page: the ``parts`` by their letters, each with how many copies; 0 where only the
-    step's words say. A page lists them where a ``Carried`` with the ``key`` says."""
+    step's words say. A page lists them where a ``Carried`` with the ``key`` says. ``uses``: keys of the tools and materials that the
+    step names: it sends to what is to be read before they are used."""
 
     key: str
     parts: tuple[tuple[str, int], ...]
+    uses: tuple[str, ...] = ()
 
 
 @record

@@ -5,7 +5,19 @@ unprinted things, findings, line drawings. Never: repairs a shape, knows paper, 
 """
 
 from publisher.basics import Rule
-from publisher.joints.act_scenes import GAUGED, HOLDS_TIGHT, LIES_ON, PinsFrom, lifts_off, pins_from
+from publisher.joints.act_scenes import (
+    GAUGED,
+    HOLDS_TIGHT,
+    LIES_ON,
+    MAKING_CARDS,
+    MARKING_OUT,
+    PRINTING,
+    PinsFrom,
+    lifts_off,
+    pins_from,
+    waits_with,
+)
+from publisher.joints.act_words import UNDERNEATH, times_built
 from publisher.joints.acts_of_steps import (
     SQUARE_ENOUGH,
     UP,
@@ -109,8 +121,11 @@ __all__ = [
     "LEAST_PICTURE",
     "LEAST_VIEWS",
     "LIES_ON",
+    "MAKING_CARDS",
+    "MARKING_OUT",
     "NEED_NOT_MET",
     "PENCIL_SPREAD",
+    "PRINTING",
     "RULES",
     "SHOP_PHOTO",
     "SIZES_TALL",
@@ -120,6 +135,7 @@ __all__ = [
     "STEEP_BEVEL",
     "TRADE",
     "TRIED_WHOLE",
+    "UNDERNEATH",
     "UP",
     "WAYS_UP",
     "BoardRange",
@@ -192,11 +208,13 @@ __all__ = [
     "suggest",
     "taken_apart",
     "takes_words",
+    "times_built",
     "to_take",
     "trades_of",
     "trials_of",
     "try_cures",
     "turned_over",
+    "waits_with",
     "wanted_parts",
     "whole_names",
     "with_promises",

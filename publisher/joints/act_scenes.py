@@ -35,6 +35,9 @@ from publisher.joints.trades import bevelling_picture
 GAUGED = "act:board:does:gauge"
 """Begins the keys of what the act shows that measures the board."""
 
+PRINTING, MAKING_CARDS, MARKING_OUT = "act:print:does:print", "act:card:does:card", "act:mark:does:mark"
+"""Begin those of the other acts of a pack."""
+
 NOT_GLUED = ("paper between", "lifts off")
 """What has one of these labels takes no glue where it goes."""
 
@@ -63,15 +66,32 @@ TOOLS = {
 def act_scenes(design: Design, pieces: Sequence[Part], joined: Joined) -> tuple[DrawingPromise, ...]:
     """Return what the sketches of all steps show beside their parts."""
     works = InPieces(design, tuple(pieces), joined)
-    return (*_gauged(works), *_scenes(works))
+    return (*_of_pack(works), *_scenes(works))
 
 
-def _gauged(works: InHand) -> Iterator[DrawingPromise]:
-    """Yield the gauge in which the board is measured, where that has a thickness to keep to and no piles of it are pressed instead."""
+def _of_pack(works: InHand) -> Iterator[DrawingPromise]:
+    """Yield what the sketches of what comes before the first step show: prints, the gauge in which the board is measured, templates that
+    are made, the coupon that is tried and the board that is marked out."""
+    if not works.design.steps or not works.parts:
+        return
+    carded = any(part.printed != "sizes" for part in works.parts)
+    slotted = any(one.slots or one.laps for plan in works.design.parts for one in plan.treatments)
+    coupon = "coupon_slot" if slotted else "coupon_step"
+    shown: dict[str, tuple[str, ...]] = {
+        PRINTING: ("printed_first", *(("printed_then",) if carded else ())),
+        GAUGED: ("strip_cut", "strip_stood", "gauge_tried") if is_gauged(works) else (),
+        MAKING_CARDS: ("cards_glued",) if carded and works.design.use == "trace" else (),
+        MARKING_OUT: ("layout_shown", coupon),
+    }
+    for key, names in shown.items():
+        yield from (replace(scene_promise(f"{key}:scene:{name}", name), among=True) for name in names)
+
+
+def is_gauged(works: InHand) -> bool:
+    """Tell whether the pack's own acts have one in which a strip of the board is tried in the gauge."""
     used = {part.board for part in works.parts}
     spread = all(board.spread > 0.0 for board in works.design.boards if board.id in used)
-    if works.design.steps and works.parts and spread and not trials_of(works.design, works.joined):
-        yield replace(scene_promise(f"{GAUGED}:scene:gauge_tried", "gauge_tried"), among=True)
+    return bool(works.design.steps and works.parts and spread and not trials_of(works.design, works.joined))
 
 
 def _scenes(works: InHand) -> Iterator[DrawingPromise]:
@@ -79,7 +99,7 @@ def _scenes(works: InHand) -> Iterator[DrawingPromise]:
         having = any(True for _ in counted_parts(works, step))
         for act in dict.fromkeys(acts_of_step(works, step)):
             parts = parts_of_act(works, step, act)
-            shown = bool(parts) if act in SIGNS else act in TOOLS and (having or _stands(works))
+            shown = bool(parts) if act in SIGNS else act in TOOLS and (having or stands(works))
             for name in _of_act(works, step, act, parts) if shown else ():
                 key = f"{does_key(works.design, step, act)}:scene:{name}"
                 made = bevelling_picture(key, _bevels(parts)) if name == "bevelling" else scene_promise(key, name)
@@ -87,11 +107,11 @@ def _scenes(works: InHand) -> Iterator[DrawingPromise]:
         if taken_apart(works, step):
             made = scene_promise(f"{does_key(works.design, step, APART)}:scene:taken_apart", "taken_apart")
             yield replace(made, among=True)
-        if step.wait and (having or _stands(works)):
+        if step.wait and (having or stands(works)):
             yield from _waiting(works, step, number)
 
 
-def _stands(works: InHand) -> bool:
+def stands(works: InHand) -> bool:
     """Tell whether something is put together that a sketch may show."""
     return any(drawing.name.startswith("whole:") for drawing in works.joined.drawings)
 
@@ -139,9 +159,15 @@ def _in_hand(step: StepPlan, act: str) -> Iterator[str]:
 
 def _pressed(works: InHand, parts: Sequence[CountedPart]) -> Iterator[str]:
     """Yield how a pattern is pressed: of layers with ticks at their edges down these."""
-    grooved = all(_has(part, Purpose.JOINT_TICK) and not _has(part, Purpose.SURFACE) for part, _ in parts)
     yield from ("cut_through", "knife")
-    yield from ("edge_grooved", "pressed_grooved") if grooved else (f"pressed_{face_paper(works, tuple(parts))}",)
+    yield from (
+        ("edge_grooved", "pressed_grooved") if joints_alone(parts) else (f"pressed_{face_paper(works, tuple(parts))}",)
+    )
+
+
+def joints_alone(parts: Sequence[CountedPart]) -> bool:
+    """Tell whether all that is pressed into parts are the joints at their edges: layers, of which either side may be up."""
+    return all(_has(part, Purpose.JOINT_TICK) and not _has(part, Purpose.SURFACE) for part, _ in parts)
 
 
 def _has(part: Part, purpose: Purpose) -> bool:
@@ -158,9 +184,7 @@ def _waiting(works: InHand, step: StepPlan, number: int) -> Iterator[DrawingProm
     key = does_key(works.design, step, "wait")
     clock = scene_promise(f"{key}:scene:clock", "clock")
     yield replace(clock, labels=((step.wait, (0.0, -7.0)),))
-    own = (drawing for drawing in works.joined.drawings if drawing.name.startswith(f"act:{number}:"))
-    loose = any(map(lifts_off, own))
-    uses = [one for one in step.uses if not loose or one not in HOLDS_TIGHT]
+    uses = waits_with(works, step, number)
     if any(one in FROM_BOTTLES for one in uses):
         yield scene_promise(f"{key}:scene:bottle", "bottle")
     if any(one in LIES_ON for one in uses):
@@ -172,6 +196,13 @@ def _waiting(works: InHand, step: StepPlan, number: int) -> Iterator[DrawingProm
     stands = way == "corner" or works.joined.drawing(f"state:{number}") is not None
     if "pins" in uses and way != "none" and stands and not under:
         yield scene_promise(f"{key}:scene:pin_out", "pin_out")
+
+
+def waits_with(works: InHand, step: StepPlan, number: int) -> tuple[str, ...]:
+    """Return what a step uses while it dries: of what lifts off again nothing that would hold it for good."""
+    own = (drawing for drawing in works.joined.drawings if drawing.name.startswith(f"act:{number}:"))
+    loose = any(map(lifts_off, own))
+    return tuple(one for one in step.uses if not loose or one not in HOLDS_TIGHT)
 
 
 def lifts_off(drawing: Drawing) -> bool:

@@ -14,6 +14,7 @@ from publisher.basics import (
     Point,
     Pose,
     PrintPromise,
+    SaidPromise,
     SentencePromise,
     SidePromise,
     SizesPromise,
@@ -372,6 +373,7 @@ class Joined:
     bought: tuple[BoardPromise, ...] = ()
     done: tuple[DonePromise, ...] = ()
     needed: tuple[NeededPromise, ...] = ()
+    said: tuple[SaidPromise, ...] = ()  # by sketches
     ends: tuple[EndsAt, ...] = ()  # by steps
     lines: tuple[InLine, ...] = ()
     reaches: tuple[ReachesOver, ...] = ()

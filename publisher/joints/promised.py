@@ -12,6 +12,7 @@ from publisher.basics.wording import LengthUnit
 from publisher.design import Design, Fact, PicturePlan, TextPlan, fill, said_numbers
 from publisher.geometry import PLATE, Part, polygon, sizes_of
 from publisher.joints.act_scenes import act_scenes
+from publisher.joints.act_words import act_words
 from publisher.joints.cover import LEAST_PICTURE, cover_drawings, cover_sentences
 from publisher.joints.drawings import draw_sizes
 from publisher.joints.effort import effort_of
@@ -49,6 +50,7 @@ def with_promises(design: Design, pieces: Sequence[Part], joined: Joined) -> Joi
         prints=prints_of(pieces, design.use == "trace"),
         done=done_by(design, pieces, joined),
         needed=needed_by(design, pieces, joined),
+        said=act_words(design, pieces, joined),
         figures=figures_of(design, pieces, joined),
         bought=boards_of(design, joined),
         pictures=(

@@ -68,8 +68,8 @@ def needed_by(design: Design, pieces: Iterable[Part], joined: Joined) -> tuple[N
     found = []
     for number, step in enumerate(design.steps, 1):
         listed = tuple((part.letter, copies_taken(works, part, step)) for part in parts_in_hand(works, step))
-        if listed:
-            found.append(NeededPromise(f"step:{number}:needs", listed))
+        if listed or step.uses:
+            found.append(NeededPromise(f"step:{number}:needs", listed, step.uses))
     return tuple(found)
 
 

@@ -202,7 +202,7 @@ def compose(
         ),
         fonts=tuple(FontPromise(font.name, font.data) for font in faces.files()),
         used=things_used(design),
-        done=joined.done, needed=joined.needed,
+        done=joined.done, needed=joined.needed, said=joined.said,
         paper=None if purpose in ON_SCREEN else promised_paper(design.papers, paper.name),
     )  # fmt: skip
     promises = said_promises(promises, tongue)

@@ -21,6 +21,8 @@ from publisher.pages.instructions import (
     face_sketches,
     finish_sketches,
     gauge_sketches,
+    layout_sketches,
+    pack_sketches,
     part_sketches,
 )
 from publisher.pages.instructions.act_cells import glue_sign
@@ -71,12 +73,16 @@ PARTS_OF_ONE: dict[str, Callable[[SketchPen], None]] = {
     "bottle": lambda pen: pen.bottle(0.0, 0.0),
     "brush": lambda pen: pen.brush((0.0, 0.0), 0.0),
     "can": lambda pen: pen.can(0.0, 0.0),
+    "cards_glued": pack_sketches.cards_glued,
     "clock": clock,
     "coming_down_paper": lambda pen: bend_sketches.coming_down(pen, "paper"),
     "coming_down_tape": lambda pen: bend_sketches.coming_down(pen, "tape"),
+    "coupon_slot": partial(layout_sketches.coupon_tried, coupon="slot"),
+    "coupon_step": partial(layout_sketches.coupon_tried, coupon="step"),
     "cut_through": face_sketches.cut_through,
     "edge_grooved": face_sketches.edge_grooved,
     "gauge_tried": lambda pen: [gauge_sketches.gauge_tried(pen)].clear(),
+    "layout_shown": layout_sketches.layout_shown,
     "knife": lambda pen: pen.knife((0.0, 0.0)),
     "painted_dark": coat_sketches.painted_dark,
     "painted_raised": coat_sketches.painted_raised,
@@ -86,6 +92,8 @@ PARTS_OF_ONE: dict[str, Callable[[SketchPen], None]] = {
     "pressed_down": lambda pen: pen.arrow((0.0, 16.0), (0.0, 9.0)),
     "taped_corner": lambda pen: pen.tape(*finish_sketches.TAPE_AT_CORNER),
     **{f"pressed_{what}": partial(face_sketches.pressed, what=what) for what in face_sketches.PRESSED},
+    "printed_first": pack_sketches.printed_first,
+    "printed_then": pack_sketches.printed_then,
     "pricking": part_sketches.pricking,
     **{
         f"rolled_{cover or 'bare'}_{slits or 'whole'}": partial(bend_sketches.rolled, cover=cover, slits=slits)
@@ -96,6 +104,8 @@ PARTS_OF_ONE: dict[str, Callable[[SketchPen], None]] = {
     "scored_plain": partial(face_sketches.scored_section, grooved=False),
     "sealed": coat_sketches.sealed,
     "slit_through": bend_sketches.crossed_through,
+    "strip_cut": gauge_sketches.strip_cut,
+    "strip_stood": lambda pen: [gauge_sketches.strip_stood(pen)].clear(),
     "stick": lambda pen: pen.stick((0.0, 0.0), 0.0, LONG),
     "taken_apart": apart_sketches.taken_apart,
 }

@@ -58,6 +58,7 @@ from publisher.basics import (
     PrintPromise,
     Promises,
     RowPromise,
+    SaidPromise,
     SeamPromise,
     SentencePromise,
     SheetsPromise,
@@ -685,6 +686,7 @@ def made() -> dict[str, Any]:
         ),
         "sizes": (SIZES,),
         "needed": (NeededPromise("step:2:needs", (("A", 2),)),),
+        "said": (SaidPromise("step:2:does:press", ("2 × A",), ("2 × A",)),),
         "done": (DonePromise(PRESSED.key, "press", "A", 2, (LID_RING,), 1, 1),),
         "carried": (
             *layout_carried(),
@@ -692,6 +694,7 @@ def made() -> dict[str, Any]:
             Carried(WORK.key, 2, Box(19.0, 19.0, 190.0, 23.5)),
             PICTURE,
             PRESSED,
+            Carried("step:2:does:press", 4, PRESSED.box),
             Carried("step:2:needs", 4, Box(155.0, 40.0, 196.0, 46.0)),
             LID,
             Carried(f"{SIZES.key}:words", 4, Box(69.0, 19.5, 148.0, 46.9)),

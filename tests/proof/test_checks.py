@@ -1226,6 +1226,18 @@ def beside_its_work(pack: Any, _kit: Any) -> None:
     pack.promises = replace(promises, done=cut, carried=(*promises.carried, knife))
 
 
+bad("proof/sketch-words", "a count left out")(drop(3, "pressed count"))
+bad("proof/sketch-words", "on no page")(carried("step:2:does:press"))
+
+
+@bad("proof/sketch-letter", "another part's letter")
+def letter_of_another(pack: Any, kit: Any) -> None:
+    promises = pack.promises
+    shown = Carried("step:2:does:press:deck", 4, PRESSED.box, Pose(157.0, 58.0), 0.1)
+    pack.promises = replace(promises, carried=(*promises.carried, shown))
+    add(3, lambda kit: kit.words("A", 165.0, 61.0, 2.7))(pack, kit)
+
+
 bad("proof/done", "shown on no page")(carried("step:2:does:press:lid"))
 
 

@@ -244,12 +244,14 @@ def sketch_cell(context: Context, sketch: ActSketch, box: Box, page: int, larger
 def shown_parts(
     sketch: ActSketch, parts: Iterable[tuple[str, Pose, float]], page: int, place: Box, moved: Pose = NOT_MOVED
 ) -> tuple[Carried, ...]:
-    """Return where a page shows what is done to each of the parts of a sketch that stands at a place."""
-    shown = tuple(parts) if sketch.does else ()
-    return tuple(
+    """Return where a page shows a sketch that stands at a place, and what is done to each of its parts."""
+    if not sketch.does:
+        return ()
+    each = (
         Carried(f"{sketch.does}:{part}", page, place, replace(at, x=at.x + moved.x, y=at.y + moved.y), scale)
-        for part, at, scale in shown
+        for part, at, scale in parts
     )
+    return (Carried(sketch.does, page, place), *each)
 
 
 @record

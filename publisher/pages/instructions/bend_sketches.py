@@ -6,7 +6,7 @@ Each shows the board in section, with its paper or tape dotted, so that the two 
 import shapely
 
 from publisher.basics import Box, Point, Purpose
-from publisher.joints import UP, covered_face, slit_face
+from publisher.joints import UNDERNEATH, UP, covered_face, slit_face
 from publisher.pages.instructions.part_art import PartArt, part_cells
 from publisher.pages.instructions.part_sketches import FIELD, FIELD_TALL, FIELD_WIDE, CountedParts
 from publisher.pages.instructions.sketch_pen import SketchPen, along_arc
@@ -18,7 +18,6 @@ BENT_THICK = 7.0  # mm: a board in section, much enlarged
 COVER_THICK = 1.4  # mm: the paper or tape on it
 SLITS_DRAWN = 5
 COVERED_AT = (2.0, 34.0, BENT_TALL + 5.2)  # mm: left, right and low of a board that is covered
-UNDERNEATH = "now underneath:"  # over the sign of the face that looks down in an act
 TAPE_HIGH = 2.4  # mm of the tape on a blade, which stops it
 OVER_TAPE = 5.8  # mm over the board: clear of the word beside the tape, in any language
 

@@ -18,9 +18,9 @@ SAID_FROM = 6.4  # mm from the tick to the thicknesses that will do
 def gauging(pen: SketchPen, check: int, ends: str) -> None:
     """A strip is cut off the board and stood on its edge in the gauge of the page ``check``; then the gauge from above: the strip where it
     is too thick for the gap and where it is loose, crossed out, and where it fits, ticked, over the thicknesses that will do."""
-    _strip_cut(pen)
-    pen.arrow((31.5, 39.0), (37.5, 39.0))
-    foot = _stood(pen, check)
+    strip_cut(pen)
+    foot = strip_stood(pen)
+    pen.count(str(check), *_on_page(0.9, 11.6), "left")
     fits = gauge_tried(pen)
     pen.line(foot, (fits[0], fits[1] + 1.0), style=PICTURE_GHOST)
     said = ends if pen.wide(ends) < FIELD_WIDE - SAID_FROM - 2.0 else ends.partition(" (")[0]
@@ -29,8 +29,9 @@ def gauging(pen: SketchPen, check: int, ends: str) -> None:
     pen.count(said, left + SAID_FROM, 1.8, "left")
 
 
-def _strip_cut(pen: SketchPen) -> None:
-    """Draw a board as it lies, how thick it is to be found out, and a knife that cuts a strip off it."""
+def strip_cut(pen: SketchPen) -> None:
+    """Draw a board as it lies, how thick it is to be found out, a knife that cuts a strip off it, and where that goes."""
+    pen.scene("strip_cut")
     low, top, deep = 35.0, 37.6, 9.0
     left, cut, right = 7.0, 18.0, 22.0
     for face in (
@@ -47,18 +48,21 @@ def _strip_cut(pen: SketchPen) -> None:
     pen.arrow((left - 2.4, low - 4.2), (left - 2.4, low))
     pen.arrow((left - 2.4, top + 4.2), (left - 2.4, top))
     pen.count("?", left - 5.6, (low + top) / 2 - 1.1)
+    pen.arrow((31.5, 39.0), (37.5, 39.0))
 
 
-def _stood(pen: SketchPen, check: int) -> Point:
+def _on_page(x: float, deep: float, up: float = 0.0) -> Point:
+    """Return where a point of a page that lies there, and over it, is drawn."""
+    return 38.0 + x + 0.7 * deep, 33.0 + 0.7 * deep + up
+
+
+def strip_stood(pen: SketchPen) -> Point:
     """Draw the strip as it is stood on its edge in the gauge of a page that lies there; return where it stands."""
-
-    def on(x: float, deep: float, up: float = 0.0) -> Point:
-        return 38.0 + x + 0.7 * deep, 33.0 + 0.7 * deep + up
-
+    pen.scene("strip_stood")
+    on = _on_page
     paper = (on(0.0, 0.0), on(23.0, 0.0), on(23.0, 15.0), on(0.0, 15.0))
     pen.white(*paper)
     pen.line(*paper, style=PICTURE_DETAIL, closed=True)
-    pen.count(str(check), *on(0.9, 11.6), "left")
     pen.line(on(1.5, 3.0), on(21.5, 3.0), style=CUT)
     pen.line(on(1.5, 4.8), on(21.5, 8.4), style=CUT)
     left, right, front, back, tall = 9.0, 18.0, 3.0, 6.1, 5.0

@@ -41,10 +41,10 @@ def marking_out(
     shown = list(layouts)[:MOST_BOARDS]
     left = COLUMN + 1.4
     if coupon:
-        _coupon(pen, coupon, check)
-    pen.sheet(1.5, 0.5, 12.5, 13.0, page)
-    pen.line((3.5, 2.0), (10.5, 2.0), (10.5, 7.2), (3.5, 7.2), style=PICTURE_DETAIL, closed=True)
-    pen.arrow((14.0, ARROW_AT), (COLUMN, ARROW_AT))
+        coupon_tried(pen, coupon)
+        pen.count(check, 1.7, 47.4, "left")
+    layout_shown(pen)
+    pen.count(page, 2.9, 9.0, "left")
     said = pen.broken([f"{count} × {part.letter}" for part, count in counted], FIELD_WIDE - left - 2.0, COUNT_LINES)
     foot = 4.6 * len(said) + 1.0
     more = 6.0 if len(layouts) > len(shown) else 0.0  # mm for the sign of those left out
@@ -69,6 +69,14 @@ def marking_out(
         pen.count("…", FIELD_WIDE - 3.0, FIELD_TALL / 2)
     for number, line in enumerate(reversed(said)):
         pen.count(line, (left + FIELD_WIDE) / 2, 1.0 + 4.6 * number)
+
+
+def layout_shown(pen: SketchPen) -> None:
+    """Draw the page of the layouts, and an arrow from it to the boards."""
+    pen.scene("layout_shown")
+    pen.sheet(1.5, 0.5, 12.5, 13.0)
+    pen.line((3.5, 2.0), (10.5, 2.0), (10.5, 7.2), (3.5, 7.2), style=PICTURE_DETAIL, closed=True)
+    pen.arrow((14.0, ARROW_AT), (COLUMN, ARROW_AT))
 
 
 @remembered_few
@@ -102,10 +110,11 @@ def _piece(pen: SketchPen, part: Part, shape: shapely.Polygon) -> None:
         pen.words(part.letter, float(cx), float(cy) - high / 2, "centre")
 
 
-def _coupon(pen: SketchPen, coupon: str, check: str) -> None:
-    """Draw the coupon, the first thing that is cut: printed on the page ``check``, on a scrap of board with a knife at its line, and its
-    pieces before and when one is in the other, ticked."""
-    pen.sheet(0.3, 37.0, 10.2, 51.4, check)
+def coupon_tried(pen: SketchPen, coupon: str) -> None:
+    """Draw the coupon, the first thing that is cut: printed on its page, on a scrap of board with a knife at its line, and its pieces
+    before and when one is in the other, ticked."""
+    pen.scene(f"coupon_{coupon}")
+    pen.sheet(0.3, 37.0, 10.2, 51.4)
     for ring in _coupon_pieces(coupon, (2.4, 38.2), 0.2):
         pen.line(*ring, style=PICTURE_DETAIL, closed=True)
     pen.arrow((10.8, 44.0), (14.6, 44.0))

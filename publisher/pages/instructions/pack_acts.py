@@ -9,8 +9,9 @@ from functools import partial
 
 from publisher.basics import record
 from publisher.basics.wording import agreed, counted, numbered, ordered, say_length, series
+from publisher.design import things_used
 from publisher.geometry import Part
-from publisher.joints import GAUGED, trials_of
+from publisher.joints import GAUGED, MAKING_CARDS, MARKING_OUT, PRINTING, trials_of
 from publisher.material import MOST_TRACINGS, different_sheets
 from publisher.pages.front import (
     CARD_THICK,
@@ -88,6 +89,7 @@ def _print(context: Context, numbers: Numbers | None) -> Act:
                 reading=outer or square_between(context).replace(" and ", " to "),
             ),
             f"Page {CHECK_PAGE} out of a printer, its square measured both ways{'; when that is right, the others' if others else ''}",
+            PRINTING,
         ),
     )
 
@@ -188,7 +190,7 @@ def _card(context: Context, plan: TruePages, numbers: Numbers | None) -> Act | N
     )
     count = f": {listed}" if listed else ""
     coupon = f", and the fit coupon of page {CHECK_PAGE}," if fit_of(context) else ""
-    stick = " with a glue stick" if any(material.name == "stick_glue" for material in context.design.materials) else ""
+    stick = " with a glue stick" if "stick_glue" in things_used(context.design) else ""
     said = [
         f"Stick the prints{coupon}{stick} to thin card, {ordered(CARD_THICK, context.paper.first)}, and let them dry flat under books.",
         "Measure before you cut.",
@@ -230,7 +232,7 @@ def _card(context: Context, plan: TruePages, numbers: Numbers | None) -> Act | N
                 square=short_length(context, side) if side else "",
             ),
             "Prints glued on card, dried under books, and the templates that are cut out of it",
-            "act:card:does:card",
+            MAKING_CARDS,
         ),
     )
 
@@ -273,6 +275,7 @@ def _mark_out(context: Context, numbers: Numbers | None) -> Act | None:
                 pages=(str(CHECK_PAGE), ranges(range(pages[0], pages[1] + 1))),
             ),
             "The board with all pieces as the layout shows them; before them the coupon, which fits",
+            MARKING_OUT,
         ),
     )
 

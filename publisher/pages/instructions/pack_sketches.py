@@ -13,6 +13,7 @@ from publisher.pages.instructions.part_art import part_cells, ring_points
 from publisher.pages.instructions.part_sketches import FIELD, FIELD_WIDE
 from publisher.pages.instructions.sketch_pen import SketchPen, along_arc
 from publisher.pages.instructions.sketch_places import put_bracket, stand_tool
+from publisher.pages.model import LineStyle
 from publisher.pages.tiles import Cell, Tiling
 from publisher.pages.type import CUT, PICTURE_CONTOUR, PICTURE_DETAIL, PICTURE_GHOST, PICTURE_OUTLINE
 
@@ -36,28 +37,50 @@ ROUGH = (
     (0.06, 1.0),
 )  # their outline, of width and height
 MOST_CARDS = 6  # templates that are shown
+FIRST_LEFT, THEN_LEFT = 2.0, 44.0  # mm: where the two printers stand
+SQUARE_DRAWN = (7.5, 18.5, 13.0)  # mm: left, bottom and side of the square of the print check
+LEAF_SLOPE, LEAF_WIDE, LEAF_HIGH, CARD_LOW = (
+    4.0,
+    27.0,
+    8.0,
+    24.5,
+)  # mm: paper and card as they lie, and where the card does
 GUIDE_SHOWN = 8.0  # mm of a bevel guide, up and along
 
 
 def printing(pen: SketchPen, check: int, others: str, square: str, reading: str) -> None:
     """The print check out of a printer, its ``square`` measured both ways, and what that must read;
     then, where that is right, the other pages."""
-    for left, number in ((2.0, str(check)), (44.0, others)):
-        if number:
-            _printer(pen, left, number)
-    x, y, side = 7.5, 18.5, 13.0
+    printed_first(pen)
+    pen.count(str(check), FIRST_LEFT + 5.0, 35.4)
+    x, y, side = SQUARE_DRAWN
+    pen.words(square, x + side / 2, y + side / 2 - 1.0, "centre")
+    pen.count(reading, 6.6, 5.2, "left")
+    if others:
+        printed_then(pen)
+        pen.count(others, THEN_LEFT + 13.0, 24.0)
+
+
+def printed_first(pen: SketchPen) -> None:
+    """Draw a printer with the print check, and rules along two sides of its square, which is ticked."""
+    pen.scene("printed_first")
+    _printer(pen, FIRST_LEFT)
+    x, y, side = SQUARE_DRAWN
     pen.line((x, y), (x + side, y), (x + side, y + side), (x, y + side), style=PICTURE_OUTLINE, closed=True)
     pen.rule(x - 1.0, y - 4.8, x + side + 6.5, y - 0.8)
     pen.rule(x + side + 0.8, y, x + side + 4.8, y + side + 5.0)
-    pen.words(square, x + side / 2, y + side / 2 - 1.0, "centre")
     pen.right(1.0, 4.6)
-    pen.count(reading, 6.6, 5.2, "left")
-    if others:
-        pen.arrow((32.0, 26.0), (41.0, 26.0))
-        pen.right(34.0, 29.0)
 
 
-def _printer(pen: SketchPen, left: float, number: str) -> None:
+def printed_then(pen: SketchPen) -> None:
+    """Draw the printer with the other pages, behind a tick and an arrow."""
+    pen.scene("printed_then")
+    _printer(pen, THEN_LEFT)
+    pen.arrow((32.0, 26.0), (41.0, 26.0))
+    pen.right(34.0, 29.0)
+
+
+def _printer(pen: SketchPen, left: float) -> None:
     """Draw a printer at 100 %, and the page that comes out of it."""
     low, high = 40.0, 50.0
     pen.sheet(left + 2.0, 11.0, left + 24.0, low + 3.0)
@@ -66,7 +89,6 @@ def _printer(pen: SketchPen, left: float, number: str) -> None:
     pen.line(*body, style=PICTURE_CONTOUR, closed=True)
     pen.line((left + 1.0, low + 1.2), (left + 25.0, low + 1.2))
     pen.count("100 %", left + 13.0, low + 3.8)
-    pen.count(number, left + 13.0 if left > 20.0 else left + 5.0, 35.4 if left <= 20.0 else 24.0)
 
 
 def piling(pen: SketchPen, piles: Sequence[tuple[int, str]]) -> None:
@@ -232,33 +254,18 @@ def making_cards(
     """Prints that are glued on card, dried under books; then the cards that are cut out, with their letters; and a bevel guide of
     ``guide`` degrees (0: none). ``rough``: what is there in place of whole pages, cut out of them roughly before; ``square``: the side of
     the square that is glued with it, to be measured."""
-    slope, wide, high = 4.0, 27.0, 8.0
-
-    def leaf(y: float, words: str, heavy: bool) -> None:
-        ring = ((1.0, y), (1.0 + wide, y), (1.0 + wide + slope, y + high), (1.0 + slope, y + high))
-        pen.white(*ring)
-        pen.line(*ring, style=CUT if heavy else PICTURE_OUTLINE, closed=True)
-        pen.count(words, 1.0 + (wide + slope) / 2 - (1.0 if heavy else 0.0), y + (1.2 if heavy else 2.8))
-
-    leaf(24.5, thick, True)
+    slope, wide, high = LEAF_SLOPE, LEAF_WIDE, LEAF_HIGH
+    cards_glued(pen, thick)
     if rough:
         _rough_pieces(pen, rough, Box(1.0, PRINTS, 1.0 + wide, PRINTS + high), slope)
         if square:
             far = 33.0 + max(high, pen.wide(square) + 5.0)
             _rough_pieces(pen, [square], Box(33.0, PRINTS, far, PRINTS + high), slope)
     else:
-        leaf(PRINTS, pages, False)
+        _leaf(pen, PRINTS, PICTURE_OUTLINE)
+        pen.count(pages, 1.0 + (wide + slope) / 2, PRINTS + 2.8)
     ends = (1.0, far + slope) if rough and square else (1.0, 1.0 + wide + slope)
     put_bracket(pen, UP, FIELD, ends, PRINTS + high + 0.5)
-    for x in (1.0, 1.0 + wide):
-        pen.line((x, PRINTS - 0.4), (x, 30.0 if x < 2.0 else 33.0), style=PICTURE_GHOST)
-    pen.arrow((8.0, PRINTS - 0.6), (8.0, 33.0))
-    pen.glue_stick(21.0, 29.3)
-    pen.arrow((35.0, 33.0), (41.0, 33.0))
-    pen.line((44.0, 26.5), (66.0, 26.5), style=CUT)
-    pen.line((44.0, 27.5), (66.0, 27.5))
-    pen.books(45.0, 27.8, 20.0)
-    pen.arrow((55.0, 25.2), (55.0, 21.6))
     shown = list(parts)[:MOST_CARDS]
     if guide:
         level = min(GUIDE_SHOWN * tan(radians(guide)), GUIDE_SHOWN)
@@ -277,6 +284,32 @@ def making_cards(
         stand_tool(pen, pen.knife, corners, FIELD)
     for art in arts:
         art.lettered(pen)
+
+
+def cards_glued(pen: SketchPen, thick: str = "") -> None:
+    """Draw card, how ``thick`` it is, glue and the way that the prints come down on it; then both under books, and the way to the
+    templates."""
+    pen.scene("cards_glued")
+    _leaf(pen, CARD_LOW, CUT)
+    if thick:
+        pen.count(thick, (LEAF_WIDE + LEAF_SLOPE) / 2, CARD_LOW + 1.2)
+    for x in (1.0, 1.0 + LEAF_WIDE):
+        pen.line((x, PRINTS - 0.4), (x, 30.0 if x < 2.0 else 33.0), style=PICTURE_GHOST)
+    pen.arrow((8.0, PRINTS - 0.6), (8.0, 33.0))
+    pen.glue_stick(21.0, 29.3)
+    pen.arrow((35.0, 33.0), (41.0, 33.0))
+    pen.line((44.0, 25.9), (66.0, 25.9), style=CUT)
+    pen.line((44.0, 26.8), (66.0, 26.8))  # clear of the card and of the books: nearer lines close up
+    pen.books(45.0, 27.8, 20.0)
+    pen.arrow((55.0, 24.6), (55.0, 21.2))
+
+
+def _leaf(pen: SketchPen, y: float, style: LineStyle) -> None:
+    """Draw paper or card as it lies."""
+    wide, slope = LEAF_WIDE, LEAF_SLOPE
+    ring = ((1.0, y), (1.0 + wide, y), (1.0 + wide + slope, y + LEAF_HIGH), (1.0 + slope, y + LEAF_HIGH))
+    pen.white(*ring)
+    pen.line(*ring, style=style, closed=True)
 
 
 def _rough_pieces(pen: SketchPen, said: Sequence[str], box: Box, slope: float) -> None:

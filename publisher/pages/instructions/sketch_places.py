@@ -117,8 +117,8 @@ def put_bracket(
     cap = pen.setter.cap(pen.small) / pen.scale
     half, high = pen.wide(text) / 2 + 1.2, cap + 1.9
     xs = np.arange(right - half, left + half - 0.01, -1.0)
-    if not len(xs):
-        return
+    if not len(xs):  # of a bracket that is narrower than the words the frame stands over its middle
+        xs = np.array([min(max((left + right) / 2, field.left + half), field.right - half)])
     places = np.array([(x, base) for base in (low, field.top - high) for x in xs.tolist()])
     x, base = places.T
     frames = shapely.box(x - half - 0.4, base - 0.2, x + half + 0.4, base + high)
@@ -157,7 +157,7 @@ def _put_leader(pen: SketchPen, text: str, field: Box, part: shapely.Polygon) ->
     xs = np.arange(field.right - half, field.left + half - 0.01, -2.0)
     ends = np.array(_spots(part))
     if not len(xs):
-        return
+        xs = np.array([(field.left + field.right) / 2])
     frames = shapely.box(xs - half - 0.6, low - 0.6, xs + half + 0.6, field.top)
     covers = HIDES * _shared(frames, kept, shapely.area) + 200.0 * _shared(frames, part, shapely.area)
     known = covers + 0.2 * (field.right - half - xs)

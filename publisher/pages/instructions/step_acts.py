@@ -10,7 +10,6 @@ from publisher.design import StepPlan
 from publisher.geometry import Part, polygon
 from publisher.joints import (
     APART,
-    HOLDS_TIGHT,
     STEEP_BEVEL,
     Coat,
     CountedPart,
@@ -27,7 +26,6 @@ from publisher.joints import (
     face_up,
     from_bottle,
     has_relief,
-    lifts_off,
     opened_before,
     painted_with,
     parts_of_act,
@@ -35,7 +33,9 @@ from publisher.joints import (
     sealed_with,
     slit_face,
     taken_apart,
+    times_built,
     turned_over,
+    waits_with,
 )
 from publisher.pages.instructions import (
     apart_sketches,
@@ -308,28 +308,16 @@ def _after(context: Context, step: StepPlan, own: int) -> Iterator[ActSketch]:
     if step.wait:
         times = times_built(context, own)
         said = tuple(f"{count // times} × {part.letter}" for part, count in parts if count)
-        loose = any(lifts_off(d) for d in context.joined.drawings if d.name.startswith(f"act:{own}:"))
-        uses = tuple(one for one in step.uses if not loose or one not in HOLDS_TIGHT)
         draw = partial(
             finish_sketches.waiting,
             stands=stands,
             wait=step.wait,
-            uses=uses,
+            uses=waits_with(context, step, own),
             said=said,
             pins=pins_from(context.joined, own),
             times=times,
         )
         yield ActSketch(draw, f"A clock: {name} dries for {step.wait}", does_key(context.design, step, "wait"))
-
-
-def times_built(context: Context, own: int) -> int:
-    """Return how many of what the ``own``-th step adds to are built so, where a picture of one of them stands for all; else 1."""
-    acts = [act for act in context.joined.additions if act.step == own and not act.trial]
-    times = {act.times for act in acts}
-    step = context.design.steps[own - 1]
-    counts = [count for _, count in counted_parts(context, step)]
-    found = times.pop() if len(times) == 1 else 1
-    return found if all(count % found == 0 for count in counts) else 1
 
 
 def standing(context: Context, own: int) -> Drawing | None:

@@ -26,6 +26,7 @@ def shown_alone(promises: Promises) -> Promises:
         sentences=(),
         drawings=(),
         done=(),
+        said=(),
         needed=(),
         sizes=(),
         purpose="test_page",
@@ -36,7 +37,7 @@ def shown_alone(promises: Promises) -> Promises:
 def told_alone(promises: Promises) -> Promises:
     """Return the promises of a file that tells the steps, with what they take and their pictures, and shows no part at true size."""
     keys = {one.key for one in promises.sentences} | {one.key for one in promises.drawings}
-    keys |= {one.key for one in promises.done}
+    keys |= {one.key for one in promises.done} | {one.key for one in promises.said}
     told = {key for key in keys if key == "summary" or key.startswith(("step:", JOINT, WAYS_UP))}
     return _without_boards(promises, told, "phone")
 
@@ -61,6 +62,7 @@ def _without_boards(promises: Promises, kept: set[str], purpose: FileKind) -> Pr
         sentences=tuple(one for one in promises.sentences if one.key in kept),
         drawings=tuple(one for one in promises.drawings if one.key in kept),
         done=tuple(one for one in promises.done if one.key in kept),
+        said=tuple(one for one in promises.said if one.key in kept),
         needed=(),
         purpose=purpose,
     )

@@ -29,10 +29,14 @@ OUTLINE_FROM = 0.2  # mm: thinner lines in a picture are texture, what lies behi
 FINE_SHARE = 0.5  # of the fine lines that may be left out of a full page
 HEAD_OFF = 0.3  # mm by which the tip and the middle of an arrow's head may be off
 MOST_HIDDEN_OF_A_LINE = 0.5  # where other things stand in the box of a picture
+SCENE = "scene:"
+SCENE_LABEL_OFF = (
+    1.2  # mm from a word of a sketch to the middle of that word in the table: nothing there makes it give way
+)
 LABEL_MOVED = 1.5  # of a label's own width and height by which it may keep off another, and a step more in a crowd
 ROUND_PICTURE = 12.0  # mm round a picture in which its labels stand
 PHOTO = "photo:"
-GLUE_SIGN = re.compile(r"step:\d+:.*:glue")  # keys of the signs that glue is taken, or none
+GLUE_SIGN = re.compile(r"step:\d+:(?!does:).*:glue")  # keys of the signs that glue is taken, or none
 SAME_SHAPE = 0.02  # share by which the sides of a photograph may differ from those of its file
 
 
@@ -121,9 +125,15 @@ def _labelled(case: Case, promise: DrawingPromise, where: Carried) -> str:
     near = lines_in(case.lines(where.page), where.box.grown(ROUND_PICTURE))
     crowd = sqrt(len(promise.labels))
     points = carried_points(where, [at for _, at in promise.labels])
+    fixed = promise.drawing.startswith(SCENE)
     for (text, _), point in zip(promise.labels, points, strict=True):
-        having = [line for line in near if normal(line.text) == normal(text)]
-        if not any(_stands_at(line.area(), line.size, point, LABEL_MOVED + crowd) for line in having):
+        areas = [(line.area(), line.size) for line in near if normal(line.text) == normal(text)]
+        if not any(
+            shapely.dwithin(area, shapely.Point(point), SCENE_LABEL_OFF)
+            if fixed
+            else _stands_at(area, size, point, LABEL_MOVED + crowd)
+            for area, size in areas
+        ):
             return f"does not show “{text}” where it belongs"
     return ""
 

@@ -9,14 +9,17 @@ from publisher.basics import DrawingPromise, SentencePromise
 from publisher.proof.measuring import Case
 
 SUMMARY = "summary"
+OF_PACK = "act:"  # acts that the pack itself says: a design may need none
 WHITE_ROUND = 11.0  # mm over and under what stands there: so much more is free than it would take
 
 
 def may_be_missing(case: Case, promise: SentencePromise | DrawingPromise) -> bool:
-    """Say whether a promise that no page carries needs none: all that may stand in its place is carried, or the page of the summary has
-    less height free than it takes, and nothing that takes as much stands there."""
+    """Say whether a promise that no page carries needs none: the pack has no such act, all that may stand in its place is carried, or
+    the page of the summary has less height free than it takes, and nothing that takes as much stands there."""
     if case.carried(promise.key):
         return False
+    if promise.key.startswith(OF_PACK) and not case.carried(f"{act_of(promise.key)}:title"):
+        return True
     if promise.instead and all(case.carried(key) for key in promise.instead):
         return True
     pages = {where.page for where in case.carried(SUMMARY)}
@@ -27,6 +30,11 @@ def may_be_missing(case: Case, promise: SentencePromise | DrawingPromise) -> boo
     }
     larger = (key for key, room in rooms.items() if room >= promise.room)
     return not any(where.page in pages for key in larger for where in case.carried(key))
+
+
+def act_of(key: str) -> str:
+    """Return the key of an act by that of what it shows."""
+    return ":".join(key.split(":")[:2])
 
 
 def free_height(case: Case, number: int) -> float:

@@ -4,8 +4,11 @@ import re
 from functools import partial
 
 from publisher.basics import Carried, Check, Findings, NeededPromise
-from publisher.proof.checks.frame import carried_faults, judged, words_at
-from publisher.proof.measuring import Case
+from publisher.proof.checks.frame import about, carried_faults, judged, page_name, words_at
+from publisher.proof.checks.sayings import close, joined, titles_for
+from publisher.proof.measuring import Case, holds
+
+KNIFE, MAKING_CARDS = "craft_knife", "act:card:title"
 
 
 @judged(
@@ -32,3 +35,31 @@ def _fault(case: Case, promise: NeededPromise, where: Carried) -> str:
         if not re.search(rf"(?<![\w.]){re.escape(wanted)}(?![\w.])", said):
             return f"does not say “{wanted}”"
     return ""
+
+
+@judged(
+    "proof/caution-named",
+    "Steps send to what is read before a tool is used",
+    "who goes by the steps alone reads nothing of knives or fumes unless a step says where that stands: on the page of each step that "
+    "names such a tool or material, and of the act that cuts templates, stands the title of the caution",
+    may_be_empty=True,
+)
+def cautions_named(case: Case, check: Check[Case]) -> Findings:
+    """Look for the titles of cautions on the pages of the steps that need them."""
+    uses = {f"{promise.key.rpartition(':')[0]}:title": promise.uses for promise in case.promises.needed}
+    if case.promises.purpose == "pack" and KNIFE in case.promises.used and holds(case.promises, "traced"):
+        uses[MAKING_CARDS] = (KNIFE,)
+    looked = 0
+    for key, things in uses.items():
+        titles = dict.fromkeys(title for thing in things for title in titles_for(thing, case.promises.language))
+        for where in case.carried(key) if titles else ():
+            looked += 1
+            told = close(case.lines(where.page))
+            for title in titles:
+                plain = case.take_down(f"„{title}“") if case.take_down is not None else f"“{title}”"
+                if joined(plain) not in told:
+                    what = f": {key.rpartition(':')[0].replace(':', ' ')} does not send to “{title}”"
+                    yield about(
+                        check, page_name(where.page), what, "name the cautions of all that a step takes in hand"
+                    )
+    return looked

@@ -5,10 +5,11 @@ import re
 from collections.abc import Callable, Iterator
 from functools import cache
 from importlib.resources import files
+from typing import Any
 
 from publisher.basics import Check, Findings, PagePromise, Promises, record
 from publisher.proof.checks.frame import MOST_SAID, about, judged, page_name
-from publisher.proof.measuring import HYPHEN, SCALE, Case, holds
+from publisher.proof.measuring import HYPHEN, SCALE, USES, Case, holds
 from publisher.proof.reading import TextLine, normal, unbroken
 
 EVERY_KIND = "*"
@@ -133,16 +134,29 @@ def lacking_on(pages: list[PagePromise], each: bool, told: dict[int, str], forms
 
 
 @cache
+def titles_for(key: str, language: str) -> tuple[str, ...]:
+    """Return under which titles stands what is to be read before a tool or material is used, by its key."""
+    own = language.partition("-")[0].lower()
+    named = {saying.name.partition(" of ")[0] for saying in sayings() if f"{USES}{key}" in saying.when}
+    return tuple(row.get(own, row["en"]) for name, row in _table()["titles"].items() if name in named)
+
+
+@cache
 def sayings() -> tuple[Saying, ...]:
     """Return the table."""
-    table = json.loads((files("publisher.proof.checks") / "sayings.json").read_text(encoding="utf-8"))
     return tuple(
         Saying(
             row["name"], tuple(row["files"]), tuple(row["pages"]), tuple(row["when"]), row["each"],
             tuple((language, tuple(row[language])) for language in row if language not in ("name", "files", "pages", "when", "each")),
         )
-        for row in table["sayings"]
+        for row in _table()["sayings"]
     )  # fmt: skip
+
+
+@cache
+def _table() -> dict[str, Any]:
+    table: dict[str, Any] = json.loads((files("publisher.proof.checks") / "sayings.json").read_text(encoding="utf-8"))
+    return table
 
 
 @cache
@@ -153,12 +167,22 @@ def known_kinds() -> frozenset[str]:
 
 def forms_of(saying: Saying, promises: Promises, take_down: Callable[[str], str] | None) -> Iterator[SayingForm]:
     """Yield the forms of a saying in words without blanks, taken down as the pages are."""
-    shares = sorted(figure.value for figure in promises.figures if figure.name.endswith(SCALE))
-    sides = sorted({round(line.length, 3) for line in promises.lengths if line.purpose == "calibration"})
-    limits = tuple((side * shares[0], side * shares[-1]) for side in sides) if len(shares) > 1 else ()
+    limits = limits_of(promises)
     for form in saying.said_in(promises.language):
         english = take_down(form) if take_down is not None else form
-        yield SayingForm(_joined(english).lower(), limits)
+        yield SayingForm(joined(english).lower(), limits)
+
+
+def limits_of(promises: Promises) -> tuple[tuple[float, float], ...]:
+    """Return between which readings (mm) each kind of square of a file is true; () where nobody worked it out."""
+    shares = sorted(figure.value for figure in promises.figures if figure.name.endswith(SCALE))
+    sides = sorted({round(line.length, 3) for line in promises.lengths if line.purpose == "calibration"})
+    return tuple((side * shares[0], side * shares[-1]) for side in sides) if len(shares) > 1 else ()
+
+
+def says_limits(words: str, limits: tuple[tuple[float, float], ...]) -> bool:
+    """Say whether words say between which readings a square is true."""
+    return SayingForm(LIMITS, limits).stands_in(joined(words))
 
 
 @cache
@@ -170,8 +194,9 @@ def _pattern(words: str) -> re.Pattern[str]:
 
 def close(lines: tuple[TextLine, ...]) -> str:
     """Return the words of lines without blanks, those whole that a hyphen parts at the end of a line."""
-    return _joined(" ".join(line.text for line in lines))
+    return joined(" ".join(line.text for line in lines))
 
 
-def _joined(words: str) -> str:
+def joined(words: str) -> str:
+    """Return words as ``close`` does."""
     return re.sub(r"\s", "", unbroken(normal(words))).replace(HYPHEN, "-")

@@ -9,6 +9,9 @@ from publisher.proof.measuring import Case
 from publisher.proof.reading import TagRead, normal
 
 DOCUMENT, PAGE_OF_IT = "Document", "Sect"  # the two upper levels: the whole, and a section for each page
+WORDED = ("H1", "H2", "P", "Lbl", "LBody")
+"""Roles of elements that are nothing but their words."""
+
 Spoken = tuple[int, str, str, str]  # depth, type, words in the place of a figure, its own words
 
 
@@ -34,6 +37,13 @@ def structure(case: Case, check: Check[Case]) -> Findings:
             break
         if found[0] not in (0, page):
             yield about(check, page_name(page), f": element {number} of the structure is one of page {found[0]}", hint)
+            break
+    for tag in case.promises.tags:
+        if tag.role in WORDED and not tag.text.strip():
+            what = f": an element of the structure ({tag.role}) has no words: what it holds is read as nothing"
+            yield about(
+                check, page_name(tag.page), what, "tag lines as figures with words in their place, or as furniture"
+            )
             break
     return len(there) + len(wanted)
 

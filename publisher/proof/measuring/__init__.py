@@ -15,7 +15,7 @@ from publisher.proof.measuring.carried import (
     strokes_in,
 )
 from publisher.proof.measuring.case import ELSEWHERE, MOST_PIXELS, Case
-from publisher.proof.measuring.circumstances import SCALE, holds
+from publisher.proof.measuring.circumstances import SCALE, USES, holds
 from publisher.proof.measuring.drawn_marks import MARK_TOLERANCE
 from publisher.proof.measuring.drawn_things import DRAWN_TOLERANCE, first_other
 from publisher.proof.measuring.figures_said import IN_MM, figures_in

@@ -13,11 +13,22 @@ BESIDE_CARD = "pencil beside the card"
 SCALE = "scale of a print"
 OVER_98 = 0.983  # of true size: with a lower limit under it the row of readings from 98 mm has no room of its own
 
+SQUARE_OF_4_IN = 101.6  # mm
+MARKS_OF_64, MARKS_OF_32 = 1.0 / 256.0, 1.0 / 128.0  # share of 4 in that marks of 1/64 and of 1/32 in tell
+READ_OFF_HAIR, OFF_4_IN = 1e-9, 0.001
+
 Circumstance = Callable[[Promises], bool]
 
 
 def _has_line(kind: str) -> Circumstance:
     return lambda promises: any(line.kind == kind for piece in promises.prints for line in piece.lines)
+
+
+def _marks_of_64(promises: Promises) -> bool:
+    """Say whether a true square of 4 in may be off by less than marks of 1/32 in tell, and by more than those of 1/64."""
+    shares = [figure.value for figure in promises.figures if figure.name.endswith(SCALE)]
+    room = min((abs(share - 1.0) for share in shares), default=0.0)
+    return MARKS_OF_64 - READ_OFF_HAIR <= room < MARKS_OF_32 - READ_OFF_HAIR
 
 
 def _boards(promises: Promises) -> int:
@@ -46,6 +57,11 @@ CIRCUMSTANCES: dict[str, Circumstance] = {
     "limit over 98": lambda promises: (
         min((figure.value for figure in promises.figures if figure.name.endswith(SCALE)), default=0.0) >= OVER_98
     ),
+    "square of 4 in": lambda promises: any(
+        line.purpose == "dimension" and abs(line.length - SQUARE_OF_4_IN) < OFF_4_IN and line.label == "4 in"
+        for line in promises.lengths
+    ),
+    "marks of 1/64 in": _marks_of_64,
     "slot": lambda promises: any(figure.name == SLOT for figure in promises.figures),
     "one board": lambda promises: _boards(promises) == 1,
     "taken": lambda promises: any(figure.name.endswith(TAKEN) for figure in promises.figures),

@@ -113,9 +113,9 @@ def test_a_sketch_says_where_it_shows_each_part_of_what_is_done(demo: Callable[.
     step = context.design.steps[1]
     shown = act_rows(context, acts_before(context, step), 1, 1, BOX, 3).carried
     parts = [where.key for where in shown if ":scene:" not in where.key]
-    assert parts == ["step:2:does:press:gable", "step:2:does:press:side"]
+    assert parts == ["step:2:does:press", "step:2:does:press:gable", "step:2:does:press:side"]
     assert {where.key.rpartition(":")[2] for where in shown} >= {"pressed_bare", "stick", "cut_through"}
-    assert all(where.page == 3 and 0.0 < where.scale < 1.0 for where in shown)
+    assert all(where.page == 3 and 0.0 < where.scale < 1.0 for where in shown if where.key not in parts[:1])
     assert act_rows(context, [a_sketch()], 1, 1, BOX, 3).carried == ()
 
 

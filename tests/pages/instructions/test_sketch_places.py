@@ -16,9 +16,10 @@ from publisher.pages.instructions.face_sketches import cut_through, pressed
 from publisher.pages.instructions.pack_acts import pack_acts
 from publisher.pages.instructions.part_sketches import FIELD, FIELD_TALL, FIELD_WIDE
 from publisher.pages.instructions.sketch_pen import SketchPen
-from publisher.pages.instructions.sketch_places import put_flag, room_for, stand_tool
+from publisher.pages.instructions.sketch_places import put_bracket, put_flag, room_for, stand_tool
 from publisher.pages.instructions.step_acts import OF_PARTS, acts_after, acts_before
 from publisher.pages.model import Fill, Stroke, Words
+from publisher.pages.sheet import ink_box
 from publisher.pages.sheet.draft import Context
 from publisher.pages.type import Setter
 from tests.random_designs.make import true_design
@@ -161,3 +162,11 @@ def test_words_that_hold_for_several_parts_stand_over_a_bracket_round_all_of_the
         assert left < 4.0 and right > 61.0 and bottom <= low + 1.8
         assert not any(shapely.LineString(first).intersects(part) for part in parts)
         assert not faults(setter, lambda other, pen=pen: other.drawn.extend(pen.drawn), 1.0)
+
+
+def test_words_that_are_wider_than_their_bracket_stand_over_its_middle(setter: Setter) -> None:
+    pen = SketchPen(setter, (0.0, 0.0))
+    put_bracket(pen, "THIS SIDE UP", Box(0.0, 0.0, 72.0, 52.0), (30.0, 40.0), 20.0)
+    (words,) = (thing for thing in pen.drawn if isinstance(thing, Words))
+    box = ink_box(setter.faces, words)
+    assert box is not None and box.width > 10.0 and abs((box.left + box.right) / 2 - 35.0) < 0.5

@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from publisher.basics import Box, FigurePromise, PagePromise, PrintPromise, Promises
+from publisher.basics import Box, FigurePromise, LengthPromise, PagePromise, PrintPromise, Promises
 from publisher.proof.measuring.circumstances import holds
 
 RING = ((0.0, 0.0), (80.0, 0.0), (80.0, 60.0), (0.0, 60.0))
@@ -65,3 +65,19 @@ def test_pages_beside_the_print_check_print_true(kinds: tuple[str, ...], more: b
         for n, kind in enumerate(kinds, 1)
     )
     assert holds(replace(PROMISES, pages=pages), "more true pages") is more
+
+
+@pytest.mark.parametrize(
+    ("share", "side", "square", "fine"),
+    [(0.995, 101.6, True, True), (0.99, 101.6, True, False), (0.998, 101.6, True, False), (0.995, 100.0, False, True)],
+)
+def test_readings_of_a_square_of_4_in_go_by_the_marks_that_tell_what_is_allowed(
+    share: float, side: float, square: bool, fine: bool
+) -> None:
+    scales = (
+        FigurePromise("least scale of a print", share, "share"),
+        FigurePromise("greatest scale of a print", 2.0 - share, "share"),
+    )
+    line = LengthPromise(2, (0.0, 0.0), (side, 0.0), side, "dimension", "4 in")
+    promises = replace(PROMISES, figures=(*BOARD, *scales), lengths=(line,))
+    assert holds(promises, "square of 4 in") == square and holds(promises, "marks of 1/64 in") == fine
