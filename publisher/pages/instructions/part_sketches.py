@@ -36,6 +36,7 @@ from publisher.pages.type import (
 
 FIELD_WIDE, FIELD_TALL = 72.0, 52.0
 FIELD = Box(0.0, 0.0, FIELD_WIDE, FIELD_TALL)
+TIP_ROUNDED = 1.5  # times as far from a corner as from a side, at most: round a sharp tip a pencil stays by the card
 OUTSIDE_CARD = 1.1  # mm in the sketch: how far a pencil line lies outside its card
 PENCIL_SHOWN = 12.0  # mm of a pencil that stands upright over what it traces
 NOTCH_FILLED = 0.005  # of a card, by which a line round it may fill its notches
@@ -153,7 +154,7 @@ def _pricked_lines(art: PartArt) -> list[shapely.LineString]:
 
 
 def _round_card(shape: shapely.Polygon, away: float) -> shapely.LinearRing:
-    return shapely.LinearRing(shape.buffer(away, join_style="mitre").exterior.coords)
+    return shapely.LinearRing(shape.buffer(away, join_style="mitre", mitre_limit=TIP_ROUNDED).exterior.coords)
 
 
 def _follows(shape: shapely.Polygon, away: float) -> bool:
