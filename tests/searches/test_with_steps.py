@@ -50,6 +50,8 @@ MATERIALS = (
     paper_whose_name_is_also_a_word_of_ours=710000,
     tips_at_the_limit_of_the_page=711003,
     flag_beside_the_arrow_over_a_tool=711061,
+    pencil_round_a_sharp_tip=712053,
+    rule_over_the_foot_of_its_part=712037,
 )
 def test_true_designs_with_steps_are_never_refused(seed: int, tmp_path: Path) -> None:
     dice, design = Random(seed), true_design(seed)

@@ -31,6 +31,10 @@ PRESSED: dict[str, tuple[float, float, tuple[float, ...], float]] = {
 }
 """mm: from where to where a board is drawn that is pressed in, its dents, and where the stick stands."""
 
+RULE_FOOT, RULE_CLEAR = (
+    3.0,
+    0.6,
+)  # mm from a row down to the foot of the rule along it, and from there to the edge of the part
 FOLD_WIDE = 9.0  # mm of board on either side of a fold in section
 
 
@@ -208,7 +212,7 @@ def _row_ruled(pen: SketchPen, art: PartArt) -> Point:
         (x, y), _ = shapely.maximum_inscribed_circle(art.shape, 0.3).coords
         return float(x), float(y)
     (ax, ay), (bx, by) = row
-    pen.rule(max(0.5, ax - 2.0), ay - 3.0, min(FIELD_WIDE - 0.5, bx + 2.0), ay - 0.3)
+    pen.rule(max(0.5, ax - 2.0), ay - RULE_FOOT, min(FIELD_WIDE - 0.5, bx + 2.0), ay - 0.3)
     pen.line((ax, ay), (bx, by), style=PICTURE_ADDED_CONTOUR)
     pen.arrow((ax + 0.1 * (bx - ax), ay + 1.6), (ax + 0.1 * (bx - ax) + max(ARROW_HEAD, 0.3 * (bx - ax)), ay + 1.6))
     return ax + 0.62 * (bx - ax), ay
@@ -279,7 +283,8 @@ def _score_lines(art: PartArt) -> list[shapely.LineString]:
 
 
 def _longest_row(art: PartArt) -> tuple[Point, Point] | None:
-    """Return the longest level line of a part's pattern in the middle half of its height, in the sketch."""
+    """Return the longest level line of a part's pattern in the middle half of its height, in the sketch, so high that the rule under it
+    hides no edge of the part; the highest where none is."""
     low, high = art.shape.bounds[1], art.shape.bounds[3]
     rows = [
         art.line_of(mark.path)
@@ -293,7 +298,10 @@ def _longest_row(art: PartArt) -> tuple[Point, Point] | None:
         straight = hypot(bx - ax, by - ay) > 0.999 * row.length  # an arc has level ends too
         if straight and min(turned, 180.0 - turned) < 5.0 and low + 0.2 * (high - low) < ay < high - 0.1 * (high - low):
             level.append(((ax, ay), (bx, by)) if ax < bx else ((bx, by), (ax, ay)))
-    return max(level, key=lambda ends: (round(ends[1][0] - ends[0][0], 1), ends[0][1]), default=None)
+    clear = [ends for ends in level if ends[0][1] - RULE_FOOT > low + RULE_CLEAR]
+    if not clear:
+        return max(level, key=lambda ends: ends[0][1], default=None)
+    return max(clear, key=lambda ends: (round(ends[1][0] - ends[0][0], 1), ends[0][1]))
 
 
 def _tick(art: PartArt) -> Point:

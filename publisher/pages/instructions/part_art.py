@@ -8,7 +8,7 @@ from shapely.affinity import affine_transform
 
 from publisher.basics import Box, Path, Point, Purpose, record, remembered_few
 from publisher.geometry import Part, polygon
-from publisher.pages.instructions.sketch_pen import SketchPen
+from publisher.pages.instructions.sketch_pen import WORDS_WHITE, SketchPen
 from publisher.pages.instructions.sketch_places import room_for
 from publisher.pages.model import LineStyle
 from publisher.pages.sheet import LEAST_WHITE
@@ -99,8 +99,11 @@ class PartArt:
         """Set its letter on it, where there is room beside what was drawn on it."""
         high = pen.setter.cap(pen.small) / pen.scale
         (x, y), radius = room_for(pen, self.shape)
-        if radius >= hypot(pen.wide(self.part.letter), high) / 2:
-            pen.count(self.part.letter, x, y - high / 2)
+        room = radius - hypot(pen.wide(self.part.letter), high) / 2
+        if room >= 0.0:
+            pen.count(
+                self.part.letter, x, y - high / 2, white=min(room, WORDS_WHITE)
+            )  # more would hide the outline beside it
 
 
 @remembered_few

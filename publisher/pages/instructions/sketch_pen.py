@@ -32,6 +32,7 @@ ARROW_HEAD = 2.6  # mm: length of an arrow head
 BLADE = 8.0  # mm of a knife that are blade
 TOOL_LONG = 17.0  # mm of a tool that are drawn
 TOOL_WIDE = 2.4  # mm
+WORDS_WHITE = 0.5  # mm round what is counted or measured
 STICK_WIDE = 3.2  # mm: a stick with a round end, which presses and cannot cut
 PIN_LONG = 19.0  # mm
 DIMENSION_HEAD = 1.6  # mm: length of the head of a dimension line
@@ -171,11 +172,11 @@ class SketchPen:
         self._keep(text, self.note, x, y, align)
         self.drawn += self.setter.line(text, self.note.tagged("figure"), *self.on_page((x, y)), align=align)
 
-    def count(self, text: str, x: float, y: float, align: Align = "centre") -> None:
-        """Set what is counted or measured, bold: ``2 × A``, ``24 h``; on white, so that no line runs through it."""
+    def count(self, text: str, x: float, y: float, align: Align = "centre", white: float = WORDS_WHITE) -> None:
+        """Set what is counted or measured, bold: ``2 × A``, ``24 h``; on white so far round it (mm) that no line runs through it."""
         style = self.small.bold().tagged("figure")
         box = self._keep(text, style, x, y, align)
-        self.white(*box.grown(0.5).corners())
+        self.white(*box.grown(white).corners())
         self.drawn += self.setter.line(text, style, *self.on_page((x, y)), align=align)
 
     def _keep(self, text: str, style: TypeStyle, x: float, y: float, align: Align) -> Box:
