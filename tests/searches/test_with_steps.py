@@ -52,6 +52,7 @@ MATERIALS = (
     flag_beside_the_arrow_over_a_tool=711061,
     pencil_round_a_sharp_tip=712053,
     rule_over_the_foot_of_its_part=712037,
+    knife_over_the_card=713010,
 )
 def test_true_designs_with_steps_are_never_refused(seed: int, tmp_path: Path) -> None:
     dice, design = Random(seed), true_design(seed)

@@ -310,6 +310,7 @@ def _leaf(pen: SketchPen, y: float, style: LineStyle) -> None:
     ring = ((1.0, y), (1.0 + wide, y), (1.0 + wide + slope, y + LEAF_HIGH), (1.0 + slope, y + LEAF_HIGH))
     pen.white(*ring)
     pen.line(*ring, style=style, closed=True)
+    pen.taken.append(shapely.Polygon(ring))  # a knife beside it hides no side of it
 
 
 def _rough_pieces(pen: SketchPen, said: Sequence[str], box: Box, slope: float) -> None:
