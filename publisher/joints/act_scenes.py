@@ -24,6 +24,7 @@ from publisher.joints.acts_of_steps import (
     scored,
     slit_face,
     taken_apart,
+    turned_over,
 )
 from publisher.joints.in_hand import FROM_BOTTLES, coat_scenes, cut_with_knife, from_bottle, painted_with
 from publisher.joints.model import Drawing, Joined
@@ -104,6 +105,9 @@ def _scenes(works: InHand) -> Iterator[DrawingPromise]:
                 key = f"{does_key(works.design, step, act)}:scene:{name}"
                 made = bevelling_picture(key, _bevels(parts)) if name == "bevelling" else scene_promise(key, name)
                 yield replace(made, among=True)
+            if parts and act in SIGNS and turned_over(works, step, act):
+                key = f"{does_key(works.design, step, act)}:scene:turned_over"
+                yield replace(scene_promise(key, "turned_over"), among=True)
         if taken_apart(works, step):
             made = scene_promise(f"{does_key(works.design, step, APART)}:scene:taken_apart", "taken_apart")
             yield replace(made, among=True)

@@ -6,7 +6,14 @@ import pytest
 
 from publisher.basics import Point
 from publisher.joints.act_scenes import GAUGED, act_scenes
-from publisher.pages.instructions import apart_sketches, coat_sketches, face_sketches, gauge_sketches, part_sketches
+from publisher.pages.instructions import (
+    apart_sketches,
+    coat_sketches,
+    face_sketches,
+    gauge_sketches,
+    part_sketches,
+    step_acts,
+)
 from publisher.pages.instructions.sketch_pen import SketchPen
 from publisher.pages.model import Stroke
 from publisher.pages.sheet.draft import Context
@@ -108,3 +115,8 @@ def test_a_section_that_is_mirrored_is_refused(monkeypatch: pytest.MonkeyPatch) 
     left, right, dents, at = face_sketches.PRESSED["grooved"]
     monkeypatch.setitem(face_sketches.PRESSED, "grooved", (left, right, dents, left + right - at + 6.0))
     assert "proof/step-picture" in refused_by("lock-stair")
+
+
+def test_a_piece_that_is_turned_over_is_refused_without_the_sign_of_it(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(step_acts, "put_turn_over", lambda *_: None)
+    assert "proof/step-picture" in refused_by("bridge")

@@ -29,6 +29,7 @@ from publisher.pages.instructions.act_cells import glue_sign
 from publisher.pages.instructions.act_sketches import TALL, WIDE
 from publisher.pages.instructions.part_sketches import FIELD_TALL, FIELD_WIDE
 from publisher.pages.instructions.sketch_pen import SketchPen
+from publisher.pages.instructions.sketch_places import turned_round
 from publisher.pages.model import Drawn, Fill, Stroke, Words
 from publisher.pages.sheet import ink_box
 from publisher.pages.type import HATCH, TICK, Faces, Setter, face
@@ -107,6 +108,7 @@ PARTS_OF_ONE: dict[str, Callable[[SketchPen], None]] = {
     "strip_cut": gauge_sketches.strip_cut,
     "strip_stood": lambda pen: [gauge_sketches.strip_stood(pen)].clear(),
     "stick": lambda pen: pen.stick((0.0, 0.0), 0.0, LONG),
+    "turned_over": lambda pen: turned_round(pen, (0.0, 0.0)),
     "taken_apart": apart_sketches.taken_apart,
 }
 """Scenes that are shown among other things."""

@@ -388,6 +388,9 @@ bad("proof/scale", "a number that counts otherwise")(
     other_ticks(lambda one: replace(one, label="60") if one.label == "50" else one)
 )
 bad("proof/tick-boxes", "one box too few")(swap(1, "boxes", lambda kit: kit.stroke(boxes_code(14))))
+bad("proof/tick-boxes", "a box for each, as if it stood for several")(
+    add(1, lambda kit: kit.words("one box for every 1", 140.0, 241.0, 3.0))
+)
 bad("proof/tick-boxes", "a pencil line that nobody draws")(
     add(1, lambda kit: kit.words("cut on the pencil line", 140.0, 241.0, 3.0))
 )
@@ -1226,6 +1229,7 @@ def beside_its_work(pack: Any, _kit: Any) -> None:
     pack.promises = replace(promises, done=cut, carried=(*promises.carried, knife))
 
 
+bad("proof/caution-named", "the caution of pins left out")(drop(3, "caution"))
 bad("proof/sketch-words", "a count left out")(drop(3, "pressed count"))
 bad("proof/sketch-words", "on no page")(carried("step:2:does:press"))
 

@@ -201,12 +201,19 @@ def put_turn_over(pen: SketchPen, field: Box) -> None:
     spot, room = _roomy(pen, field, wide, low, half)
     said = room >= TURN_CLEAR
     x, y = spot if said else _roomy(pen, field, half, half, half)[0]
+    turned_round(pen, (x, y))
+    if said:
+        pen.count(TURN_OVER, x, y - low)
+
+
+def turned_round(pen: SketchPen, at: Point) -> None:
+    """Draw an arrow round a level line whose middle is at a point."""
+    (x, y), half = at, TURN_ACROSS / 2
+    pen.scene("turned_over", at)
     turns = np.radians(np.linspace(-50.0, 215.0, 24))
     bow = [(x + 0.42 * half * float(np.sin(turn)), y + half * float(np.cos(turn))) for turn in turns]
     pen.line((x - half, y), (x + half, y), style=PICTURE_DETAIL)
     pen.arrow(*bow)
-    if said:
-        pen.count(TURN_OVER, x, y - low)
 
 
 def _roomy(pen: SketchPen, field: Box, wide: float, low: float, high: float) -> tuple[Point, float]:

@@ -9,6 +9,7 @@ from publisher.proof.checks.frame import about, judged, page_name, words_at
 from publisher.proof.measuring import Case
 
 FOR_EACH = re.compile(r"one box for every (\d+)")
+FEWEST_PER_BOX = 2  # pieces: a box that stands for one needs no word
 NUMBERED = re.compile(r"this is \d+ of \d+|\b\d+ of \d+\b")
 PENCIL = "pencil line"
 TICK_BOX = (1.0, 4.0)  # mm: sides of boxes to tick, at least and at most
@@ -45,6 +46,8 @@ def _wrong_boxes(boxes: int, said: str, row: RowPromise) -> str:
     """Return in words that a label has boxes for another number of pieces; it may have none, and a print of one piece has one."""
     each = FOR_EACH.search(said)
     per = int(each[1]) if each else 1
+    if each and per < FEWEST_PER_BOX:
+        return f": its label says “{each[0]}”"
     wanted = sum(-(-count // per) for count in (row.count - row.mirrored, row.mirrored, row.spare)) if per else 0
     if boxes in (0, wanted) or (boxes == 1 and NUMBERED.search(said)):
         return ""
