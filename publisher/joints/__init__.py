@@ -46,7 +46,15 @@ from publisher.joints.acts_of_steps import (
     wanted_parts,
 )
 from publisher.joints.advice import TRIED_WHOLE, Tried, suggest, try_cures
-from publisher.joints.budget import PENCIL_SPREAD, budget_of, safe_ends, sold_words, takes_words
+from publisher.joints.budget import (
+    PENCIL_SPREAD,
+    board_ends,
+    budget_of,
+    safe_ends,
+    sold_words,
+    spread_words,
+    takes_words,
+)
 from publisher.joints.checks import CHECKS, NEED_NOT_MET
 from publisher.joints.cover import LEAST_PICTURE, LEAST_VIEWS, whole_names
 from publisher.joints.drawings import SIZES_TALL, SIZES_WIDE, draw_parts
@@ -157,6 +165,7 @@ __all__ = [
     "acts_of_step",
     "as_glued",
     "bevelled_later",
+    "board_ends",
     "brushed_on",
     "budget_of",
     "coat_scenes",
@@ -204,6 +213,7 @@ __all__ = [
     "sold_words",
     "spare_words",
     "spread_ends",
+    "spread_words",
     "steep_bevels",
     "suggest",
     "taken_apart",

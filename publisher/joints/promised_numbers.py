@@ -17,9 +17,10 @@ from publisher.basics import (
 from publisher.design import Design
 from publisher.geometry import Mark, Part, dimensions_of, half_marks, polygon, rabbet_strip
 from publisher.joints.acts_of_steps import covered_face, slit_face
-from publisher.joints.budget import PENCIL_SPREAD, safe_ends
+from publisher.joints.budget import PENCIL_SPREAD, board_ends, safe_ends
 from publisher.joints.facts import spread_ends
 from publisher.joints.model import Joined
+from publisher.joints.stack_trials import trials_of
 
 SAID_AT_PLACES = (Purpose.MATCH, Purpose.BEVEL)
 ARROWS = (Purpose.CLIMB, Purpose.GRAIN, Purpose.TOP)
@@ -113,6 +114,7 @@ def figures_of(design: Design, pieces: Iterable[Part], joined: Joined) -> tuple[
                 *_of_boards(design, joined),
                 *_of_print(pieces, joined),
                 *_of_stacks(joined),
+                *_of_trials(design, joined),
                 *_of_steps(joined),
                 *_of_needs(design),
             )
@@ -124,7 +126,7 @@ def _of_boards(design: Design, joined: Joined) -> Iterator[FigurePromise]:
     """Yield how thick boards are, may be, and are sold."""
     for board in design.boards:
         yield FigurePromise(f"thickness of {board.id}", board.thickness, "length")
-        for end in (board.thickness - board.spread, board.thickness + board.spread):
+        for end in board_ends(board.thickness, board.spread):
             yield FigurePromise(f"thickness of {board.id}, at most off", end, "length")
         if board.shop is not None:
             for end in (board.shop.least, board.shop.most):
@@ -170,6 +172,13 @@ def _of_steps(joined: Joined) -> Iterator[FigurePromise]:
             yield FigurePromise(f"copies of {part} that step {step} adds to each", float(every // each), "count")
     for far in sorted({abs(one.far) for one in joined.reaches}):
         yield FigurePromise("reach of what is laid on walls", far, "length")
+
+
+def _of_trials(design: Design, joined: Joined) -> Iterator[FigurePromise]:
+    """Yield between which heights piles of scraps are as high as they should be."""
+    for pile in trials_of(design, joined):
+        for end in pile.limits:
+            yield FigurePromise(f"height of scraps for {pile.name}, at most off", end, "length")
 
 
 def _of_stacks(joined: Joined) -> Iterator[FigurePromise]:

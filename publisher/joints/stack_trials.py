@@ -14,7 +14,8 @@ SHOWN = 0.5
 @record
 class Pile:
     """The trial of one stack: its name, how many scraps are pressed together, what each is thick and how high they are to be; from
-    least to most in mm, and whether more than nine of ten come out so or all do."""
+    least to most in mm, and whether more than nine of ten come out so or all do. ``limits``: the heights between which no layer more
+    or fewer brings it nearer, as they are read on a rule."""
 
     name: str
     scraps: int
@@ -23,6 +24,20 @@ class Pile:
     least: float
     most: float
     likely: bool
+
+    @property
+    def limits(self) -> tuple[float, float]:
+        """Half a layer to both sides, inwards to what a rule shows; to a tenth where boards are so thin that nothing would be left."""
+        low, high = self.height - self.thickness / 2.0, self.height + self.thickness / 2.0
+        for parts in (2, 10):
+            ends = rounded_up(low * parts, 0) / parts, rounded_down(high * parts, 0) / parts
+            if ends[0] < self.height < ends[1]:
+                return ends
+        return low, high
+
+    def limits_words(self, first: LengthUnit) -> str:
+        """Return ``97.5 mm (3.84 in) and 102.5 mm (4.04 in)``."""
+        return " and ".join(say_length(end, first=first) for end in self.limits)
 
 
 def trials_of(design: Design, joined: Joined) -> tuple[Pile, ...]:
@@ -53,16 +68,21 @@ def pile_sentence(pile: Pile, first: LengthUnit = "mm") -> SentencePromise:
     low = say_length(rounded_down(pile.least, _decimals(pile.least)), first=first)
     high = say_length(rounded_up(pile.most, _decimals(pile.most)), first=first)
     height, thick = (say_length(length, first=first) for length in (pile.height, pile.thickness))
+    within = pile.limits_words(first)
     likely = "Of ten such stacks of mixed boards more than nine" if pile.likely else "In the worst case they"
     said = (
         f"{pile.name.replace('_', ' ').capitalize()}: press a pile of {pile.scraps} scraps of your board together. It is to be "
-        f"{height} high. For each {thick} that it lacks cut one layer "
-        "more, for each that it has too much one fewer; glue card between the layers for what is still missing. "
+        f"{height} high; between {within} go on. Where it is lower cut one layer more, and one for each further {thick} that it lacks; "
+        "where it is higher as many fewer. Glue card between the layers for what is still missing. "
         f"{likely} come out from {low} to {high} high; we take it that a line of glue is up to {glue} thick."
     )
     numbers = (
         NumberPromise("scraps", float(pile.scraps), "count", str(pile.scraps)),
         NumberPromise("height", pile.height, "length", height),
+        *(
+            NumberPromise(name, end, "length", say_length(end, first=first))
+            for name, end in zip(("low", "high"), pile.limits, strict=True)
+        ),
         NumberPromise("thickness", pile.thickness, "length", thick),
         NumberPromise("least", pile.least, "length", low),
         NumberPromise("most", pile.most, "length", high),

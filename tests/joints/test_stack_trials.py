@@ -4,6 +4,8 @@ from collections.abc import Callable
 from dataclasses import replace
 from typing import Any
 
+import pytest
+
 from publisher.joints.stack_trials import Pile, pile_sentence, pile_sentences
 
 
@@ -11,9 +13,16 @@ def test_a_stack_whose_height_must_agree_is_tried_with_scraps(demo: Callable[...
     context = demo("lock-stair")
     (sentence,) = pile_sentences(context.design, context.joined)
     said = sentence.text
-    assert sentence.key == "pile:stair" and [number.value for number in sentence.numbers[:3]] == [20.0, 100.0, 5.0]
+    assert sentence.key == "pile:stair" and [number.value for number in sentence.numbers[:5]] == [
+        20.0,
+        100.0,
+        97.5,
+        102.5,
+        5.0,
+    ]
     assert "press a pile of 20 scraps" in said and "It is to be 100.0 mm (3.94 in) high" in said
-    assert "For each 5.00 mm (0.20 in) that it lacks cut one layer more" in said
+    assert "between 97.5 mm (3.84 in) and 102.5 mm (4.04 in) go on. Where it is lower cut one layer more" in said
+    assert "one for each further 5.00 mm (0.20 in) that it lacks" in said
     assert "from 96.0 mm (3.78 in) to 105.0 mm (4.13 in)" in said  # 20 · 4.8; 20 · 5.2 + 19 · 0.05
 
 
@@ -27,3 +36,15 @@ def test_a_stack_whose_height_nothing_asks_for_is_not(demo: Callable[..., Any]) 
     context = demo("lock-stair")
     assert pile_sentences(replace(context.design, needs=(), meets=()), context.joined) == ()
     assert pile_sentences(demo("quay").design, demo("quay").joined) == ()
+
+
+@pytest.mark.parametrize(
+    ("scraps", "thick", "limits"),
+    [(20, 5.0, (97.5, 102.5)), (11, 4.7625, (50.5, 54.5)), (4, 0.7, (2.5, 3.0)), (3, 0.1, (0.25, 0.35))],
+)
+def test_a_pile_is_right_within_half_a_layer_as_a_rule_shows_it(
+    scraps: int, thick: float, limits: tuple[float, float]
+) -> None:
+    """One layer more was to be cut for a whole one that lacked: no board that the gauge lets through made that happen."""
+    pile = Pile("pile", scraps, thick, scraps * thick, 0.0, 99.0, likely=False)
+    assert pile.limits == pytest.approx(limits)

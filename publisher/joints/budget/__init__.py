@@ -6,7 +6,7 @@ Never: measure paper.
 
 from publisher.joints.budget.board_meetings import MOST_PLAY, SEAM_SHOWN
 from publisher.joints.budget.board_ranges import board_ranges
-from publisher.joints.budget.board_words import safe_ends, sold_words, takes_words
+from publisher.joints.budget.board_words import board_ends, safe_ends, sold_words, spread_words, takes_words
 from publisher.joints.budget.meetings import meetings_of
 from publisher.joints.budget.paper_sizes import size_on_paper
 from publisher.joints.budget.scale_budget import GENERAL, PENCIL_SPREAD, budget_of

@@ -12,10 +12,26 @@ MILLIMETRES, INCHES = 1, 3  # decimals, as boards are read on a gauge or from a 
 
 def safe_ends(board: BoardRange) -> tuple[float, float]:
     """Return the range (mm) as it is printed: to 0.1 mm inwards, or to 0.01 mm where that would leave little of it."""
+    return _inwards(board.least, board.most, board.thickness)
+
+
+def board_ends(thickness: float, spread: float) -> tuple[float, float]:
+    """Return the range (mm) of a board that may be thinner and thicker by ``spread``, as it is printed, in the same way."""
+    return _inwards(thickness - spread, thickness + spread, thickness)
+
+
+def spread_words(thickness: float, spread: float, first: LengthUnit = "mm") -> str:
+    """Return ``between 4.8 and 5.2 mm (0.189 and 0.204 in)``, or the inches ``first``."""
+    least, most = board_ends(thickness, spread)
+    small, large = _inward(least, rounded_up), _inward(most, rounded_down)
+    return f"between {paired(f'{_plain(least)} and {_plain(most)} mm', f'{small} and {large} in', first)}"
+
+
+def _inwards(low: float, high: float, thickness: float) -> tuple[float, float]:
     for decimals in (MILLIMETRES, MILLIMETRES + 1):
-        least = rounded_up(board.least, decimals)
-        most = board.most if isinf(board.most) else rounded_down(board.most, decimals)
-        if least <= board.thickness <= most and most - least >= 0.5 * (board.most - board.least):
+        least = rounded_up(low, decimals)
+        most = high if isinf(high) else rounded_down(high, decimals)
+        if least <= thickness <= most and most - least >= 0.5 * (high - low):
             break
     return least, most
 

@@ -5,7 +5,13 @@ Never: place a template.
 """
 
 from publisher.pages.front.cautions import caution_drafts, cautions_before, licence_stands_here
-from publisher.pages.front.check_pieces import board_to_go_on, inner_square_words, outer_square_words, square_between
+from publisher.pages.front.check_pieces import (
+    board_to_go_on,
+    inner_square_words,
+    off_within,
+    outer_square_words,
+    square_between,
+)
 from publisher.pages.front.check_squares import INCH_SIDE, SQUARE_SIDE
 from publisher.pages.front.coupon import fit_of
 from publisher.pages.front.cover import about_drafts, cover_drafts

@@ -7,7 +7,7 @@ from math import inf, isinf
 from publisher.basics import Box, ClearPromise, Layer, Path, TextPromise, polyline
 from publisher.basics.units import inches
 from publisher.basics.wording import fixed, paired, rounded_down, rounded_up, say_thickness, trimmed
-from publisher.joints import PENCIL_SPREAD, BoardRange, safe_ends, sold_words, takes_words
+from publisher.joints import PENCIL_SPREAD, BoardRange, board_ends, safe_ends, sold_words, spread_words, takes_words
 from publisher.pages.front.check_squares import (
     INCH_SIDE,
     SQUARE_SIDE,
@@ -173,6 +173,15 @@ def square_ends(allowed: ScaleRange, side: float = SQUARE_SIDE) -> tuple[str, st
     return fixed(low, decimals), fixed(high, decimals)
 
 
+def off_within(context: Context, side: float) -> str:
+    """Return by how much a printed length (mm) may be off, as its print may be: ``1.0 mm (0.04 in)``."""
+    allowed = budget(context.joined)
+    off = side * min(1.0 - allowed.least, allowed.most - 1.0)
+    decimals = 1 if off >= 0.1 else 2
+    off = rounded_down(off, decimals)
+    return paired(f"{fixed(off, decimals)} mm", f"{fixed(inches(off), 2)} in", context.paper.first)
+
+
 def limits(context: Context, box: Box, _page: int, _form: CheckForm) -> tuple[Body, float]:
     """Name the meetings that bound the print scale of this design, and what these bounds do not count."""
     allowed = budget(context.joined)
@@ -209,7 +218,7 @@ def board(context: Context, box: Box, page: int, _form: CheckForm) -> tuple[Body
     words = setter.paragraph(said, NOTE, x, y - FOOT - 0.6, SQUARE_SIDE)
     drawn = (*setter.line("Board gauge", HEADING, x, box.top - setter.drop(HEADING)), *words.drawn)
     texts = (TextPromise(page, drawn_for), *(TextPromise(page, t) for t in _promised(context, fit, takes)))
-    ends = safe_ends(takes) if takes else (fit.thickness - fit.spread, fit.thickness + fit.spread)
+    ends = safe_ends(takes) if takes else board_ends(fit.thickness, fit.spread)
     body = Body(drawn, texts=texts) + gauge(setter, page, (x, y), fit.thickness, ends)
     return body, box.top - y + FOOT + 0.6 + words.height
 
@@ -227,7 +236,7 @@ def _go_on(context: Context, fit: Fit, takes: BoardRange | None) -> str:
         return f", and takes board {takes_words(takes, context.paper.first)}, under the heavy bar.{' ' if sold else ''}{sold}"
     if not fit.spread:
         return ". Go on with a board of that thickness."
-    return f". Go on {_spread_words(context, fit)}, under the heavy bar."
+    return f". Go on {spread_words(fit.thickness, fit.spread, context.paper.first)}, under the heavy bar."
 
 
 def board_to_go_on(context: Context) -> tuple[str, tuple[str, ...]]:
@@ -236,7 +245,10 @@ def board_to_go_on(context: Context) -> tuple[str, tuple[str, ...]]:
     fit = fit_of(context)
     takes = _taken(context, fit) if fit is not None else None
     if fit is None or takes is None:
-        return (_spread_words(context, fit) if fit is not None and fit.spread else "", ())
+        return (
+            spread_words(fit.thickness, fit.spread, context.paper.first) if fit is not None and fit.spread else "",
+            (),
+        )
     ends = ((takes.least_by, "thinner"), (takes.most_by, "thicker"))
     fails = {way: meeting.what for name, way in ends if (meeting := context.joined.meeting(name))}
     both = len(fails) > 1 and len(set(fails.values())) == 1
@@ -248,17 +260,10 @@ def board_to_go_on(context: Context) -> tuple[str, tuple[str, ...]]:
     return takes_words(takes, context.paper.first), tuple(said)
 
 
-def _spread_words(context: Context, fit: Fit) -> str:
-    low, high = fit.thickness - fit.spread, fit.thickness + fit.spread
-    ends = fixed(rounded_up(inches(low), 3), 3), fixed(rounded_down(inches(high), 3), 3)
-    metric, imperial = f"{low:.1f} and {high:.1f} mm", f"{ends[0]} and {ends[1]} in"
-    return f"between {paired(metric, imperial, context.paper.first)}"
-
-
 def _promised(context: Context, fit: Fit, takes: BoardRange | None) -> tuple[str, ...]:
     """Return the words of the gauge that have figures."""
     if takes is None:
-        return (_spread_words(context, fit),) if fit.spread else ()
+        return (spread_words(fit.thickness, fit.spread, context.paper.first),) if fit.spread else ()
     first = context.paper.first
     return tuple(said for said in (takes_words(takes, first), sold_words(takes, first)) if said)
 

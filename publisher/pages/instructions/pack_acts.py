@@ -7,8 +7,9 @@ and one number, before what cannot be undone.
 from collections.abc import Iterable
 from functools import partial
 
-from publisher.basics import record
-from publisher.basics.wording import agreed, counted, numbered, ordered, say_length, series
+from publisher.basics import Box, record
+from publisher.basics.units import inches
+from publisher.basics.wording import agreed, counted, fixed, numbered, ordered, paired, say_length, series
 from publisher.design import things_used
 from publisher.geometry import Part
 from publisher.joints import GAUGED, MAKING_CARDS, MARKING_OUT, PRINTING, trials_of
@@ -24,6 +25,7 @@ from publisher.pages.front import (
     fit_of,
     has_two_squares,
     inner_square_words,
+    off_within,
     outer_square_words,
     ranges,
     square_between,
@@ -34,7 +36,7 @@ from publisher.pages.instructions.layout_sketches import marking_out
 from publisher.pages.instructions.step_acts import ActSketch, guides_of, short_length
 from publisher.pages.sheet import PAGE_SQUARE, Context, Numbers
 from publisher.pages.templates import Shown, strips_of
-from publisher.pages.tiles import TruePages, plan_true_pages
+from publisher.pages.tiles import Tiling, TruePages, plan_true_pages
 
 WIDEST = (88, 90, 92)  # pages, of which the height of an act is worked out before pages are numbered
 MOST_TAPED = 4  # parts of which the sizes are said; of more, their pages say them
@@ -128,11 +130,10 @@ def _measure(context: Context, numbers: Numbers | None) -> Act | None:
             f"Cut scraps from board that the layouts leave free, and press them together in a pile: {counts}. "
             f"For another height see “{PILING}” from page {page} on."
         )
-        heights = (
-            f"{pile.scraps} scraps are {say_length(pile.height, first=context.paper.first)} high" for pile in piles
-        )
+        first = context.paper.first
+        heights = (f"{pile.scraps} scraps are between {pile.limits_words(first)} high" for pile in piles)
         check = f"{series(heights)}."
-        high = [(pile.scraps, say_length(pile.height, first=context.paper.first)) for pile in piles]
+        high = [(pile.scraps, say_length(pile.height, first=first)) for pile in piles]
         sketch = ActSketch(partial(sketches.piling, piles=high), "Scraps pressed together in a pile beside a rule")
     else:
         said.append(
@@ -164,7 +165,7 @@ def _tape(context: Context, plan: TruePages, numbers: Numbers | None) -> Act | N
         f"fix it with masking tape at both ends of the seam. {said}.",
         "taped, each measures what its tiles say."
         if lots and not alike
-        else f"taped, {series(dict.fromkeys(checks))}.",
+        else f"taped, {series(dict.fromkeys(checks))}, to within {_taped_off(context, taped.values())}.",
         sketch=ActSketch(
             partial(
                 sketches.taping,
@@ -176,6 +177,12 @@ def _tape(context: Context, plan: TruePages, numbers: Numbers | None) -> Act | N
             "act:tape:does:tape",
         ),
     )
+
+
+def _taped_off(context: Context, taped: Iterable[Tiling]) -> str:
+    """Return by how much what is taped may be off: as much as its print may be, over the shortest side of any."""
+    boxes = [Box(*one.laid.bounds) for one in taped]
+    return off_within(context, min(min(box.width, box.height) for box in boxes))
 
 
 def _card(context: Context, plan: TruePages, numbers: Numbers | None) -> Act | None:
@@ -252,7 +259,8 @@ def _mark_out(context: Context, numbers: Numbers | None) -> Act | None:
         else ""
     )
     fits = "goes in with a light push" if fit and fit.slot else "lies flush"
-    laid = ("Lay the templates" if trace else "Lay the prints") if context.templates else "Lay the pieces out"
+    apart = f"{_apart(context)} Lay them"
+    laid = ("Lay the templates" if trace else apart) if context.templates else "Lay the pieces out"
     measured = _measured(context, numbers)
     listed, pieces = series(f"{count} × {letter}" for letter, count in copies.items()), sum(copies.values())
     room = (
@@ -278,6 +286,15 @@ def _mark_out(context: Context, numbers: Numbers | None) -> Act | None:
             MARKING_OUT,
         ),
     )
+
+
+def _apart(context: Context) -> str:
+    """Say how close prints are cut out before they are pasted: pieces lie as near to each other as the knife lets them."""
+    gap = min(board.knife_gap for board in context.design.boards)
+    if gap <= 0.0:
+        return "Cut the prints apart along their cut lines."
+    said = paired(f"{gap:g} mm", f"{fixed(inches(gap), 2)} in", context.paper.first)
+    return f"Cut the prints apart, outside their cut lines but by less than half of the {said} that the layout leaves between pieces."
 
 
 def _measured(context: Context, numbers: Numbers | None) -> str:

@@ -4,7 +4,7 @@ The grid is filled row by row where the area's edges cross it, and blocks are lo
 are then held against the area itself. A block may stand turned: the area is turned the other way, once for each turn.
 """
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from math import ceil, cos, radians, sin
 from typing import Protocol, TypeVar
 
@@ -71,8 +71,11 @@ class LabelRoom:
         (_, block, at), turn = max(tried, key=lambda one: one[0][0])
         return block, at, turn
 
-    def nearest(self, block: Sized, around: Box) -> tuple[float, Point] | None:
-        """Return how far (mm) from a box the block has a place, and where its lower left corner goes; None when it has none."""
+    def nearest(
+        self, block: Sized, around: Box, good: Callable[[Box], bool] | None = None
+    ) -> tuple[float, Point] | None:
+        """Return how far (mm) from a box the block has a place, and where its lower left corner goes; None when it has none that is
+        ``good``."""
         grid = self._grid(0.0)
         if grid is None:
             return None
@@ -84,7 +87,8 @@ class LabelRoom:
         # among places as near as each other, the one that is most in line with the box
         aside = np.minimum(np.abs(x - around.left), np.abs(y + block.height - around.top))
         for i in np.lexsort((columns, rows, np.round(aside), np.round(away)))[:40]:
-            if at := grid.at(int(rows[i]), int(columns[i]), block.width, block.height):
+            at = grid.at(int(rows[i]), int(columns[i]), block.width, block.height)
+            if at and (good is None or good(Box(*at, at[0] + block.width, at[1] + block.height))):
                 return float(away[i]), at
         return None
 

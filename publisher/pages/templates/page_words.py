@@ -20,6 +20,8 @@ from publisher.pages.templates.template_frames import free_area
 from publisher.pages.templates.template_labels import Labels, Sample, part_room
 from publisher.pages.type import LEAST, Setter, as_polygon
 
+NOTHING = shapely.Polygon()
+SAME_DISTANCE = 0.1  # mm: of words that stand by so much nearer to one part than to another nobody sees it
 TRACED_MEASURES = (75.0, 60.0, 40.0, 28.0)  # mm wide: the sentence on tracing, where it stands alone
 
 
@@ -82,9 +84,12 @@ def with_words(context: Context, labels: Labels, page: Shown) -> Shown:
         if note := nest_note(context.type, nest, pose, paper):
             notes.append(note)
             paper = paper.difference(as_polygon(note.box).buffer(PART_AWAY, join_style="mitre"))
+    shapes = [polygon(y.sample.part.template.outer, y.pose) for y in lying]
+    tiles = [shapely.Polygon(pose.apply_all(chunk.ring)) for chunk, pose in page.chunks]
     for number, (y, (inside, _)) in enumerate(zip(lying, found, strict=True)):
         if y.flag is None and not inside.all:
-            spot = _beside(context, labels.said(y.sample), y, paper)
+            others = shapely.union_all([shape for shape in shapes if shape is not shapes[number]] + tiles)
+            spot = _beside(context, labels.said(y.sample), y, paper, others)
             if spot:
                 lying[number] = replace(y, beside=spot)
                 paper = paper.difference(spot.polygon.buffer(PART_AWAY, join_style="mitre"))
@@ -124,12 +129,14 @@ def free_paper(
     return area.difference(shapely.union_all(taken))
 
 
-def _beside(context: Context, said: Says, lying: Lying, paper: shapely.Geometry) -> Spot | None:
+def _beside(
+    context: Context, said: Says, lying: Lying, paper: shapely.Geometry, others: shapely.Geometry
+) -> Spot | None:
     part, pose = lying.sample.part, lying.pose
     shape = polygon(part.template.outer, pose)
     for words in shortened(said):
         groups = tuple(details(context.type, words))
-        if spot := next((s for group in groups if (s := near(shape, group, paper))), None):
+        if spot := next((s for group in groups if (s := near(shape, group, paper, others))), None):
             return spot
         taken = [s.polygon for s in lying.inside]
         room = part_room(context, part, pose, taken)
@@ -138,23 +145,31 @@ def _beside(context: Context, said: Says, lying: Lying, paper: shapely.Geometry)
     if not said.face:
         return None
     group = faces(context.type, said)
-    return near(shape, group, paper) or next((Spot(*f) for label in group if (f := room.best((label,)))), None)
+    return near(shape, group, paper, others) or next((Spot(*f) for label in group if (f := room.best((label,)))), None)
 
 
-def near(shape: shapely.Polygon, group: Iterable[Label], paper: shapely.Geometry) -> Spot | None:
-    """Return a place on free paper for one of the blocks: in line with a side of the shape, else as near to it as can be."""
+def near(
+    shape: shapely.Polygon, group: Iterable[Label], paper: shapely.Geometry, others: shapely.Geometry = NOTHING
+) -> Spot | None:
+    """Return a place on free paper for one of the blocks: in line with a side of the shape, else as near to it as can be; on no account
+    nearer to one of the ``others``, whose words they would be taken for."""
     settings = tuple(group)
     shapely.prepare(paper)
+
+    def own(box: Box) -> bool:
+        block = as_polygon(box)
+        return bool(others.is_empty or block.distance(shape) <= block.distance(others) + SAME_DISTANCE)
+
     for label in settings:
         for box in places_round(shape, label.width, label.height, PART_GAP):
-            if paper.covers(as_polygon(box)):
+            if paper.covers(as_polygon(box)) and own(box):
                 return Spot(label, (box.left, box.bottom))
     room = LabelRoom(paper, clear=0.0)
     around = Box(*shape.bounds)
     found = [
         (away, Spot(label, at))
         for label in settings
-        if (nearest := room.nearest(label, around))
+        if (nearest := room.nearest(label, around, own))
         for away, at in (nearest,)
     ]
     return min(found, key=lambda one: one[0])[1] if found else None

@@ -66,6 +66,9 @@ def known_figures(promises: Promises, page: int, written: frozenset[str]) -> Kno
         *(size for piece in pieces for size in (piece.thickness, *piece.lengths)),
         *(size for row in rows for size in (row.width, row.height)),
         *_laid_sizes(outlines),
+        *(
+            abs(size * share - size) for size in _laid_sizes(outlines) for share in shares
+        ),  # how far what is taped may be off
         *(size for one in promises.sizes if not few or one.part in here for size in _measured(one)),
         *(size for way in promises.sheets for size in (way.width, way.height)),
         *(end for tip in (promises.work.tips if promises.work else ()) for end in (tip.least, tip.most)),

@@ -5,7 +5,7 @@ from math import inf
 import pytest
 
 from publisher.design import ShopBoard
-from publisher.joints.budget import safe_ends, sold_words, takes_words
+from publisher.joints.budget import board_ends, safe_ends, sold_words, spread_words, takes_words
 from publisher.joints.model import BoardRange
 
 
@@ -48,3 +48,10 @@ def test_inches_come_first_where_they_are_asked_for() -> None:
     assert (
         sold_words(found, "in") == "Boards sold as 5 mm are usually 0.189 to 0.204 in (4.8 to 5.2 mm): measure yours."
     )
+
+
+def test_a_spread_is_said_inwards_too() -> None:
+    """5.0625 mm was said as 5.1, past the end of the bar over the gauge."""
+    assert board_ends(4.7625, 0.3) == pytest.approx((4.5, 5.0))
+    assert spread_words(4.7625, 0.3) == "between 4.5 and 5.0 mm (0.178 and 0.196 in)"
+    assert spread_words(5.0, 0.2, "in") == "between 0.189 and 0.204 in (4.8 and 5.2 mm)"

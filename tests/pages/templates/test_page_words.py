@@ -79,6 +79,10 @@ def judge(context: Context, page: Shown) -> None:
             boxes.append((y, as_polygon(note.box)))
             assert ground.covers(as_polygon(note.box)) and not lines.intersects(as_polygon(note.box))
         assert all(ground.covers(spot.polygon) for spot in y.inside)
+        if y.beside and not ground.intersects(y.beside.polygon):
+            others = [polygon(one.sample.part.template.outer, one.pose) for one in page.lying if one is not y]
+            least = min((other.distance(y.beside.polygon) for other in others), default=1e9)
+            assert ground.distance(y.beside.polygon) <= least + 0.11, (part.letter, "nearer to another part")
         said = says(context, part, y.sample.copy, y.sample.mirrored)
         inside = " ".join(text for spot in y.inside for text in spot.label.promised)
         if y.flag is None:
@@ -121,6 +125,19 @@ def test_long_words_stand_in_line_with_their_part_or_near_it_or_nowhere(
     away = near(shape, groups[0], far)
     assert away and far.covers(away.polygon) and away.box.top > 55.0
     assert near(shape, groups[0], shapely.box(0.0, 0.0, 12.0, 280.0)) is None
+
+
+def test_words_never_stand_nearer_to_another_copy(
+    make_context: Callable[..., Context], make_part: Callable[..., Part]
+) -> None:
+    """“1 of 2” stood beside the second of two triangles, with the free room of the page there alone."""
+    context = make_context()
+    groups = list(details(context.type, says(context, make_part())))
+    shape, other = shapely.box(10.0, 10.0, 50.0, 40.0), shapely.box(100.0, 100.0, 140.0, 130.0)
+    room = shapely.box(60.0, 90.0, 190.0, 170.0).difference(other.buffer(2.0))
+    assert near(shape, groups[0], room) is not None
+    assert near(shape, groups[0], room, other) is None
+    assert near(other, groups[0], room, shape) is not None, "it is its own"
 
 
 def test_a_page_says_how_its_templates_are_traced_where_no_label_has_room_for_it(

@@ -63,3 +63,10 @@ def test_cards_that_are_cut_out_are_pieces_without_strips_and_nested_ones() -> N
     kerb = PrintPromise("kerb", "F", "foam", 5.0, (small,))
     measured = SizesPromise("sizes:kerb", "kerb", "F", 20.0, 20.0)
     assert cut_out(replace(promises, prints=(*promises.prints, kerb), sizes=(measured,))) == 3
+
+
+def test_what_is_taped_may_be_off_as_its_print_may_be(kit: Any) -> None:
+    """Half a per cent of sides of 90 and 60 mm."""
+    limited = replace(kit.good().promises, figures=(FigurePromise("least scale of a print", 0.995, "share"),))
+    found = known_figures(limited, 2, frozenset())
+    assert [found.knows(said) for said in figures_in("0.4 mm, 0.3 mm, 0.7 mm")] == [True, True, False]
