@@ -154,7 +154,10 @@ def _pricked_lines(art: PartArt) -> list[shapely.LineString]:
 
 
 def _round_card(shape: shapely.Polygon, away: float) -> shapely.LinearRing:
-    return shapely.LinearRing(shape.buffer(away, join_style="mitre", mitre_limit=TIP_ROUNDED).exterior.coords)
+    ring = shapely.LinearRing(shape.buffer(away, join_style="mitre").exterior.coords)
+    if float(shapely.distance(shapely.points(ring.coords), shape).max()) > TIP_ROUNDED * away:
+        return shapely.LinearRing(shape.buffer(away).exterior.coords)
+    return ring
 
 
 def _follows(shape: shapely.Polygon, away: float) -> bool:

@@ -45,6 +45,7 @@ SILHOUETTE = 13.0  # column for a part's small picture
 ACT_NUMBER = 8.0  # mm: column for the number of an act of the pack
 ABREAST = 150.0  # mm of width from which acts stand in two columns
 THREE_ABREAST = 180.0  # mm of width from which they stand in three
+NEEDED_NARROW = 20.0  # mm: in less beside another part names break up
 NEEDED_WIDE, NEEDED_GAP = 30.0, 2.0  # mm: a part in the list of what is needed, and between two beside one another
 STEP_ROW = 12.0  # height of a part in the list of what is needed
 
@@ -355,7 +356,8 @@ def _needed(
         return (), 0.0
     drawn: list[Drawn] = list(setter.line("You need now", SMALL.bold(), box.left, box.top - setter.drop(SMALL)))
     y = box.top - SMALL.leading - 1.0
-    across = max(2, int((box.width + NEEDED_GAP) // (NEEDED_WIDE + NEEDED_GAP)))
+    least = 2 if box.width >= 2 * NEEDED_NARROW + NEEDED_GAP else 1
+    across = max(least, int((box.width + NEEDED_GAP) // (NEEDED_WIDE + NEEDED_GAP)))
     for row in (parts[i : i + across] for i in range(0, len(parts), across)):
         taken = STEP_ROW
         cells = columns(Box(box.left, y - STEP_ROW, box.right, y), across, NEEDED_GAP)
