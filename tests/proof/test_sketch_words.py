@@ -22,9 +22,9 @@ WORDS: dict[str, Callable[..., None]] = {"count": SketchPen.count}
 def without(*texts: str) -> Callable[..., None]:
     """Return a pen's way to set a count that leaves out these."""
 
-    def count(pen: SketchPen, text: str, *at: Any) -> None:
+    def count(pen: SketchPen, text: str, *at: Any, **white: float) -> None:
         if not any(one in text for one in texts):
-            WORDS["count"](pen, text, *at)
+            WORDS["count"](pen, text, *at, **white)
 
     return count
 
@@ -53,7 +53,9 @@ def test_no_sketch_goes_without_the_side_that_is_up(module: Any, monkeypatch: py
 
 def test_pots_that_are_not_numbered_are_refused(monkeypatch: pytest.MonkeyPatch) -> None:
     count = WORDS["count"]
-    monkeypatch.setattr(SketchPen, "count", lambda pen, text, *at: count(pen, "3" if text == "2" else text, *at))
+    monkeypatch.setattr(
+        SketchPen, "count", lambda pen, text, *at, **white: count(pen, "3" if text == "2" else text, *at, **white)
+    )
     assert coat_sketches.POT_WIDE and "proof/sketch-words" in refused_by("toll-house")
 
 
