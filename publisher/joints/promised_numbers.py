@@ -128,8 +128,8 @@ def _of_boards(design: Design, joined: Joined) -> Iterator[FigurePromise]:
         yield FigurePromise(f"thickness of {board.id}", board.thickness, "length")
         for end in board_ends(board.thickness, board.spread):
             yield FigurePromise(f"thickness of {board.id}, at most off", end, "length")
-        if board.shop is not None:
-            for end in (board.shop.least, board.shop.most):
+        for shop in (*((board.shop,) if board.shop is not None else ()), *board.also):
+            for end in (shop.least, shop.most):
                 yield FigurePromise(f"thickness of {board.id} in shops", end, "length")
     for taken in joined.boards:
         for end in safe_ends(taken):

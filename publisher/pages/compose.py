@@ -122,7 +122,8 @@ def compose(
     known_as = pack_id(inputs, design.variant, paper, purpose)
     if tongue is not None:
         tongue.known(known_as, known_as[:SHOWN_DIGITS])
-    heading = heading_of(design, paper, known_as, trial, context.boards, purpose)
+    scales = (joined.budget.least, joined.budget.most)
+    heading = heading_of(design, paper, known_as, trial, context.boards, purpose, scales)
     pictures = (PackImage(file.name, file.data) for file in design.files if file.kind == "picture")
     digests = digests_of((*faces.files(), *pictures, *(page.image for page in shown_pages)))
     untitled = replace(heading, title="", variant_title="")  # the cover says both itself

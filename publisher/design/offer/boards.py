@@ -4,7 +4,7 @@ from publisher.basics.wording import mm_apart, say_mm
 from publisher.brief import Table, Value
 from publisher.design.language import Scope
 from publisher.design.offer.sheets import read_sheets
-from publisher.design.offer.sold_as import sold_as
+from publisher.design.offer.sold_as import also_sold_as, sold_as
 from publisher.design.records import Board
 from publisher.design.rules import plans as rules
 
@@ -51,9 +51,8 @@ def read_board(board_id: str, table: Table, scope: Scope) -> Board | None:
         )
         return None
     peeled = _peeled(table, thickness, scope, subject)
-    sold, shop = sold_as(
-        tuple(node.text.strip() for node in table.row("sold_as") if isinstance(node, Value)), thickness
-    )
+    names = tuple(node.text.strip() for node in table.row("sold_as") if isinstance(node, Value))
+    sold, shop = sold_as(names, thickness)
     grain = table.text("grain", "none")
     return Board(
         id=board_id,
@@ -75,6 +74,7 @@ def read_board(board_id: str, table: Table, scope: Scope) -> Board | None:
         squeeze=_measure(table, "squeeze", thickness / 4, scope, subject),
         sold_as=sold,
         shop=shop,
+        also=also_sold_as(names, shop),
     )
 
 

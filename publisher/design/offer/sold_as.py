@@ -31,6 +31,12 @@ def sold_as(names: tuple[str, ...], thickness: float) -> tuple[str, ShopBoard | 
     return min(found, key=lambda one: abs((one[1].least + one[1].most) / 2.0 - thickness))
 
 
+def also_sold_as(names: tuple[str, ...], shop: ShopBoard | None) -> tuple[ShopBoard, ...]:
+    """Return what is known of the designer's other names for a board, beside the one that it has."""
+    found = dict.fromkeys(one for name in names if (one := _named(name)) is not None)
+    return tuple(one for one in found if one != shop)
+
+
 def _named(text: str) -> ShopBoard | None:
     """Return the known name that a text begins with or has in it: ``white foam board, 3/16 in``."""
     plain = re.sub(r"inch(es)?\b|[\"″]", "in", text.casefold())

@@ -99,6 +99,7 @@ class Board:
     squeeze: float = 0.0  # mm that the board gives when it is pushed into a slot
     sold_as: str = ""  # the name under which it is sold, which is no measure; '': not said
     shop: ShopBoard | None = None  # what is known of boards of that name; None: nothing
+    also: tuple[ShopBoard, ...] = ()  # what is known of other names that the spec gives it
     material: str = "foam"  # foam, card or paper
     stiffness: float | None = None  # MPa, modulus of elasticity in bending; None: not measured
     prefer: str = "ease"  # or density: which of two layouts as full is taken

@@ -19,15 +19,26 @@ from publisher.pages.front.check_squares import (
 )
 from publisher.pages.front.coupon import COUPON_HIGH, Fit, coupon, fit_of
 from publisher.pages.front.gauge import FOOT, MARKER, RANGE, gauge, gauge_from
-from publisher.pages.front.scale_range import ScaleRange, budget
+from publisher.pages.front.scale_range import budget
 from publisher.pages.model import Drawn, Stroke
-from publisher.pages.sheet import CARD_HEIGHT, CARD_INCHES, CARD_WIDTH, CODE, QUIET_MM, Body, Context, card
+from publisher.pages.sheet import (
+    CARD_HEIGHT,
+    CARD_INCHES,
+    CARD_WIDTH,
+    CODE,
+    QUIET_MM,
+    Body,
+    Context,
+    card,
+    square_limits,
+)
 from publisher.pages.type import BODY, CELL_GAP, GUTTER, HEADING, LEAST, NOTE, RULE, SMALL, Column, Setter, make_table
 
 CLEAR_ROUND = (
     0.5,
     4.5,
 )  # mm from the card's outline and from the square: nothing shows there, so that what lies on the line is seen
+OVER_SIZE = 10.0  # mm over the side of the square, where what its readings may be stands over its size
 DESCENDERS = 0.6  # mm under the last line of words over the code
 
 
@@ -62,7 +73,7 @@ def _words_in_square(context: Context, outline: Box, full: str, left: float, top
     setter, first = context.type, context.paper.first
     middle, centre = left + CARD_WIDTH / 2, top - CARD_HEIGHT / 2
     size = paired(f"{CARD_WIDTH:.2f} × {CARD_HEIGHT:.2f} mm", CARD_INCHES, first)
-    y = outline.bottom + 31.4
+    y = outline.bottom + 33.6
     hiding = "If it hides the line, or leaves paper inside it: print again at 100 %."
     drawn: list[Drawn] = [
         *setter.line("Bank card", HEADING, middle, centre + 3.0, align="centre"),
@@ -78,6 +89,12 @@ def _words_in_square(context: Context, outline: Box, full: str, left: float, top
             outline.left + 4.8,
             outline.bottom + 13.0,
             turn=90.0,
+        ),
+        *setter.line(
+            f"inside: {inner_square_words(context)}" if first == "in" else inner_square_words(context),
+            SMALL.bold(),
+            left,
+            outline.bottom + OVER_SIZE,
         ),
         *setter.line("Your readings", SMALL.bold(), left, y),
     ]
@@ -144,7 +161,8 @@ def outer_square_words(context: Context) -> str:
 
 def square_between(context: Context, side: float = SQUARE_SIDE) -> str:
     """Return between which readings a printed square of this side (mm) may lie: ``99.5 and 100.5 mm (3.92 and 3.95 in)``."""
-    low, high = square_ends(budget(context.joined), side)
+    allowed = budget(context.joined)
+    low, high = square_limits(allowed.least, allowed.most, side)
     for decimals in (2, 3, 4):  # as few as leave room between the ends
         ends = (rounded_up(inches(float(low)), decimals), rounded_down(inches(float(high)), decimals))
         if ends[0] < ends[1]:
@@ -155,22 +173,8 @@ def square_between(context: Context, side: float = SQUARE_SIDE) -> str:
 
 def inner_square_words(context: Context) -> str:
     """Return what the square of 100 mm must measure beside one of 4 in: ``99.5 to 100.5 mm``."""
-    return "{} to {} mm".format(*square_ends(budget(context.joined)))
-
-
-def square_ends(allowed: ScaleRange, side: float = SQUARE_SIDE) -> tuple[str, str]:
-    """Return between which readings (mm) a square may lie: the same share of its side for each square of a pack.
-
-    That share is said of the square of the print check: rounded inwards to 0.1 mm, or to 0.01 mm where no tenth lies between.
-    Other squares get it in as few decimals, of two, as say it; what is left over is rounded inwards.
-    """
-    least, most = SQUARE_SIDE * allowed.least, SQUARE_SIDE * allowed.most
-    decimals = 1 if rounded_up(least, 1) <= rounded_down(most, 1) else 2
-    low, high = rounded_up(least, decimals), rounded_down(most, decimals)
-    if side != SQUARE_SIDE:
-        low, high = rounded_up(low * side / SQUARE_SIDE, 2), rounded_down(high * side / SQUARE_SIDE, 2)
-        decimals = 1 if low == round(low, 1) and high == round(high, 1) else 2
-    return fixed(low, decimals), fixed(high, decimals)
+    allowed = budget(context.joined)
+    return "{} to {} mm".format(*square_limits(allowed.least, allowed.most))
 
 
 def off_within(context: Context, side: float) -> str:
@@ -336,7 +340,7 @@ def wrong(context: Context, box: Box, page: int, form: CheckForm) -> tuple[Body,
     gives figures of several rows, as other causes do: so each row names all that give its figures.
     """
     setter, allowed = context.type, budget(context.joined)
-    low, high = square_ends(allowed)
+    low, high = square_limits(allowed.least, allowed.most)
     near = f"98 to under {low} mm" if float(low) > 98.15 else "about 98 mm"
     rows: tuple[tuple[str, ...], ...] = (
         (f"{low} to {high} mm", "True size.", "Go on."),

@@ -123,10 +123,15 @@ def taken_words(context: Context, board: Board) -> tuple[str, ...]:
 
 
 def range_lines(context: Context, board: Board) -> tuple[str, ...]:
-    """Return what thicknesses of a board the design takes, and what boards of its name are like."""
+    """Return what thicknesses of a board the design takes, and what boards of its name are like: where inches come first, of the name in
+    inches that a shop there knows it by."""
     said = taken_words(context, board)
     taken = next((one for one in context.joined.boards if one.board == board.id), None)
-    sold = sold_words(taken, context.paper.first) if said and taken is not None else ""
+    if not said or taken is None:
+        return said
+    first = context.paper.first
+    there = next((shop for shop in board.also if first == "in" and shop.name.endswith(" in")), taken.shop)
+    sold = sold_words(replace(taken, shop=there), first)
     return tuple(f"{line}. {sold}" if sold else line for line in said)
 
 

@@ -1,7 +1,9 @@
-"""The sketches of what is done to parts that are bent: covered on one face, slit on the other, rolled over a bottle.
+"""The sketches of what is done to parts that are bent: covered on one face, slit on the other, rolled over a tin.
 
 Each shows the board in section, with its paper or tape dotted, so that the two faces are told apart from act to act.
 """
+
+from math import cos, pi, sin
 
 import shapely
 
@@ -104,7 +106,7 @@ def slitting_part(pen: SketchPen, parts: CountedParts, up: bool = True, deep: st
 
 
 def rolling(pen: SketchPen, parts: CountedParts) -> None:
-    """A part that is rolled over a bottle, its slits on the face that is slit and what covers it on the other one, and arrows down both
+    """A part that is rolled over a tin, its slits on the face that is slit and what covers it on the other one, and arrows down both
     ends."""
     bent = [one for one in parts if one[0].bending is not None] or list(parts)
     part = bent[0][0]
@@ -118,7 +120,7 @@ def rolling(pen: SketchPen, parts: CountedParts) -> None:
 
 
 def rolled(pen: SketchPen, cover: str, slits: str) -> None:
-    """Draw a strip in section that is rolled over a bottle, arrows down both ends, and the bottle from its side. ``cover``, ``slits``: on
+    """Draw a strip in section that is rolled over a tin, arrows down both ends, and the tin from its side. ``cover``, ``slits``: on
     which face they are; "" where there are none."""
     pen.scene(f"rolled_{cover or 'bare'}_{slits or 'whole'}")
     middle, bottle, thick = (24.0, 17.0), 12.0, 4.0
@@ -142,7 +144,7 @@ def rolled(pen: SketchPen, cover: str, slits: str) -> None:
         pen.line(tip, (46.0, 37.0), style=PICTURE_DETAIL)
     pen.turning(middle, far + 3.0, 60.0, 15.0)
     pen.turning(middle, far + 3.0, 120.0, 165.0)
-    _bottle_lying(pen)
+    _tin_lying(pen)
 
 
 def board_in_section(pen: SketchPen, left: float, right: float, low: float) -> None:
@@ -164,20 +166,16 @@ def _arts(parts: CountedParts, tall: float = BENT_TALL) -> tuple[PartArt, ...]:
     return part_cells(parts, Box(1.0, 0.0, FIELD_WIDE - 1.0, tall))
 
 
-def _bottle_lying(pen: SketchPen) -> None:
-    """Draw a bottle from the side: that is what stands in the middle of the roll."""
-    ring = (
-        (52.0, 8.0),
-        (63.0, 8.0),
-        (65.0, 10.6),
-        (70.0, 10.6),
-        (70.0, 13.4),
-        (65.0, 13.4),
-        (63.0, 16.0),
-        (52.0, 16.0),
-    )
-    pen.line(*ring, closed=True)
-    pen.line((36.0, 15.0), (51.0, 12.0), style=PICTURE_DETAIL)
+def _tin_lying(pen: SketchPen) -> None:
+    """Draw a tin from the side: that is what stands in the middle of the roll. A bottle was taken for one to buy, whatever the bend."""
+    left, right, low, high, flat = 53.5, 67.5, 7.0, 17.0, 1.8
+    middle, half = (low + high) / 2, (high - low) / 2
+    turns = [pi * step / 12 for step in range(24)]
+    lid = tuple((right + flat * cos(turn), middle + half * sin(turn)) for turn in turns)
+    back = tuple((left + flat * cos(turn), middle + half * sin(turn)) for turn in turns[6:19])
+    pen.line((right, high), *back, (right, low))
+    pen.line(*lid, closed=True)
+    pen.line((36.0, 15.0), (left - flat - 1.0, middle), style=PICTURE_DETAIL)
 
 
 def _depth(pen: SketchPen, x: float, top: float, bottom: float, deep: str) -> None:

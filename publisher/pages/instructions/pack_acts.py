@@ -140,7 +140,7 @@ def _measure(context: Context, numbers: Numbers | None) -> Act | None:
             f"Or cut a strip off where the layouts leave board free, not at an edge that they measure from, "
             f"cut it into {SCRAPS} pieces, press them together, measure the pile, and divide by {SCRAPS}."
         )
-    return Act("act:board", "Measure your board", " ".join((*said, *fails)), check, sketch=sketch)
+    return Act("act:board", "Measure your board", " ".join((*said, *fails)), check, ("craft_knife",), sketch)
 
 
 def _tape(context: Context, plan: TruePages, numbers: Numbers | None) -> Act | None:
@@ -264,15 +264,16 @@ def _mark_out(context: Context, numbers: Numbers | None) -> Act | None:
     measured = _measured(context, numbers)
     listed, pieces = series(f"{count} × {letter}" for letter, count in copies.items()), sum(copies.values())
     room = (
-        "finds room on the board before you cut it"
+        " finds room on the board before you cut it"
         if pieces == 1
-        else "find room on the board before you cut the first"
+        else f"{', traced in turn,' if trace else ''} find room on the board before you cut the first"
     )
     return Act(
         "act:mark",
         "Mark out the board",
-        f"{tried}{laid} on the board as {where} {'show' if pages[0] != pages[1] else 'shows'}.{measured}",
-        f"{f'the coupon {fits}, and ' if tried else ''}{counted(pieces, 'piece')} ({listed}) {room}.",
+        f"{tried}{laid} on the board as {where} {'show' if pages[0] != pages[1] else 'shows'}.{measured}{_parted(context)}",
+        f"{f'the coupon {fits}, and ' if tried else ''}{counted(pieces, 'piece')} ({listed}){room}.",
+        ("craft_knife",) if tried else (),
         sketch=ActSketch(
             partial(
                 marking_out,
@@ -295,6 +296,12 @@ def _apart(context: Context) -> str:
         return "Cut the prints apart along their cut lines."
     said = paired(f"{gap:g} mm", f"{fixed(inches(gap), 2)} in", context.paper.first)
     return f"Cut the prints apart, outside their cut lines but by less than half of the {said} that the layout leaves between pieces."
+
+
+def _parted(context: Context) -> str:
+    """Say when the straight cuts come that part a sheet: no step of a design knows of them."""
+    straight = any(layout.cuts for layout in context.needs.layouts)
+    return " Make the straight cuts there once all is marked out and openings are cut." if straight else ""
 
 
 def _measured(context: Context, numbers: Numbers | None) -> str:

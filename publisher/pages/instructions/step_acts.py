@@ -91,7 +91,7 @@ OF_PARTS: dict[str, tuple[PartsSketch, str]] = {
         "A knife that leans along its guide, and the edges of {} that are bevelled",
     ),
     "cover": (bend_sketches.covering, "Paper that is glued over the face of {}"),
-    "roll": (bend_sketches.rolling, "{} rolled over a bottle, slits on the hollow side"),
+    "roll": (bend_sketches.rolling, "{} rolled over a tin, slits on the hollow side"),
     "glue": (part_sketches.glueing, "Glue along the tabs of {}"),
     "slit": (bend_sketches.slitting_part, "Slits of {} that do not go through, ticked; one that does, crossed out"),
 }
@@ -285,15 +285,16 @@ def _after(context: Context, step: StepPlan, own: int) -> Iterator[ActSketch]:
         name = "the finished piece"
     if stands is None and not parts:
         return
+    coated = context.joined.drawing(f"off:{own}") or stands
     if "seal" in acts:
-        draw = partial(coat_sketches.sealing, stands=stands, parts=parts, uses=step.uses)
+        draw = partial(coat_sketches.sealing, stands=coated, parts=parts, uses=step.uses)
         shows = SEALS[sealed_with(step.uses)]
         shows = shows if brushed_on("seal", step.uses) or "brush" not in shows else "A pot of filler beside {}"
         yield ActSketch(draw, shows.format(name), does_key(context.design, step, "seal"))
     if "paint" in acts:
         draw = partial(
             coat_sketches.painting,
-            stands=stands,
+            stands=coated,
             parts=parts,
             figure=context.design.figure.base,
             raised=has_relief(context),

@@ -342,6 +342,8 @@ def named_things(context: Context, step: StepPlan) -> list[str]:
     )
     if any(guided(context, bevelled)):
         names.append("bevel guide")
+        if any(edge.bevel > 0.0 for part in bevelled for edge in part.edges):
+            names.append("scrap under it where little waste is left")
     return names
 
 

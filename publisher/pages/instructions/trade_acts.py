@@ -160,7 +160,13 @@ def _bevel(context: Context) -> TradeAct:
     """Return how the steep bevels are cut, along guides that stand."""
     bevels = steep_bevels(context.parts)
     inwards, outwards = any(bevel > 0.0 for bevel in bevels), any(bevel < 0.0 for bevel in bevels)
-    on = "what is kept" if not inwards else f"the waste (“{BEVEL_OUT}”: on what is kept)" if outwards else "the waste"
+    on = (
+        "what is kept"
+        if not inwards
+        else f"the waste or a scrap (“{BEVEL_OUT}”: on what is kept)"
+        if outwards
+        else "the waste or a scrap"
+    )
     line = "pencil line" if context.design.use == "trace" else "cut line"
     made = "" if all(guided(context, context.parts)) else NO_GUIDE
     return TradeAct(
@@ -214,10 +220,10 @@ def remedies(context: Context) -> tuple[tuple[str, str], ...]:
     filling = "filler" if "filler" in _used(context) else "a sliver of foam and glue"
     fit = fit_of(context)
     if fit is not None and fit.slot:
-        found.append(("A slot is too wide", "Glue a strip of thin card into it and try again."))
+        found.append(("A slot you cut is too wide", "Glue a strip of thin card into it and try again."))
         found.append(
             (
-                "A tab sticks",
+                "A tab you cut sticks",
                 "Shave a little off the tab, not off the slot. Do not press harder: crushed foam stays crushed.",
             )
         )

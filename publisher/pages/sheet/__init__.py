@@ -64,5 +64,6 @@ from publisher.pages.sheet.saying import (
 from publisher.pages.sheet.screen import phone_frame, room, screen_furniture
 from publisher.pages.sheet.set_apart import set_apart
 from publisher.pages.sheet.shop_frame import SHOP_LONG, SHOP_SHORT, shop_frame
+from publisher.pages.sheet.square_limits import square_limits
 from publisher.pages.sheet.terms import terms
 from publisher.pages.sheet.thinning import A4, MOST_ON_A4, operators, thinned

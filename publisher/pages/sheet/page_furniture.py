@@ -21,6 +21,7 @@ from publisher.pages.sheet.draft import Body, Numbers
 from publisher.pages.sheet.fiducials import corner_marks, fiducials
 from publisher.pages.sheet.frame import HEADER, PAGE_SQUARE, QUIET_MM, Frame
 from publisher.pages.sheet.rulers import SQUARE_EIGHTHS, SQUARE_MILLIMETRES, graduation
+from publisher.pages.sheet.square_limits import square_limits
 from publisher.pages.type import (
     BODY,
     GAUGE,
@@ -78,13 +79,20 @@ class Heading:
     traced: bool = True
     boards: str = ""
     purpose: FileKind = "pack"
+    scales: tuple[float, float] | None = None
 
 
 def heading_of(
-    design: Design, paper: Paper, pack: str, trial: str, boards: str = "", purpose: FileKind = "pack"
+    design: Design,
+    paper: Paper,
+    pack: str,
+    trial: str,
+    boards: str = "",
+    purpose: FileKind = "pack",
+    scales: tuple[float, float] | None = None,
 ) -> Heading:
     """Return a design's heading on one paper; ``pack`` is the pack's id, ``trial`` what is tried, "" for nothing; ``boards``: those
-    that it is drawn for; ``purpose``: what the pages are for."""
+    that it is drawn for; ``purpose``: what the pages are for; ``scales``: the least and the largest at which they may be printed."""
     return Heading(
         design.slug,
         design.title,
@@ -96,6 +104,7 @@ def heading_of(
         design.use == "trace",
         boards,
         purpose,
+        scales,
     )
 
 
@@ -110,7 +119,7 @@ def furniture(
     """Draw the furniture of one page. ``true``: what else it shows when it must print true, so that it has fiducial marks."""
     body = _header(setter, frame, heading, page_title, numbers.page) + _footer(setter, frame, heading, numbers)
     if frame.calibration is not None:
-        body += calibration(setter, frame.calibration, numbers.page)
+        body += calibration(setter, frame.calibration, numbers.page, heading.scales)
     if frame.code is not None:
         said = page_text(
             slug=heading.slug,
@@ -219,8 +228,9 @@ def _footer(setter: Setter, frame: Frame, heading: Heading, numbers: Numbers) ->
     return Body(tuple(drawn), texts=texts, furniture=(FurniturePromise(numbers.page, "footer", box),))
 
 
-def calibration(setter: Setter, square: Box, page: int) -> Body:
-    """Draw a calibration square: millimetres along its bottom and left side, inches along top and right, its size in words."""
+def calibration(setter: Setter, square: Box, page: int, scales: tuple[float, float] | None = None) -> Body:
+    """Draw a calibration square: millimetres along its bottom and left side, inches along top and right, its size in words, and what
+    readings of it may be at these ``scales``."""
     side = square.width
     outline = Stroke(GAUGE, (polyline(square.corners(), closed=True),), Layer.PAGE, tag="artifact")
     said = f"{side:g} mm"
@@ -236,10 +246,11 @@ def calibration(setter: Setter, square: Box, page: int) -> Body:
     body += graduation(setter, page, lower_left, side, SQUARE_MILLIMETRES, True, 1, ends=False)
     body += graduation(setter, page, upper_left, side, SQUARE_EIGHTHS, False, -1, ends=False)
     body += graduation(setter, page, lower_right, side, SQUARE_EIGHTHS, True, -1, ends=False)
-    return body + Body(tuple(_words_in_square(setter, square, said, numbered)))
+    between = "{} to {} mm".format(*square_limits(*scales, side)) if scales is not None else ""
+    return body + Body(tuple(_words_in_square(setter, square, said, between, numbered)))
 
 
-def _words_in_square(setter: Setter, square: Box, said: str, roomy: bool) -> list[Drawn]:
+def _words_in_square(setter: Setter, square: Box, said: str, between: str, roomy: bool) -> list[Drawn]:
     """Say the size along both measured sides, and what to do with it where there is room."""
     inches = f"({square.width / INCH_MM:.2f} in)"
     if not roomy:
@@ -256,5 +267,7 @@ def _words_in_square(setter: Setter, square: Box, said: str, roomy: bool) -> lis
             "1 in", LEAST.tagged("artifact"), square.right - 3.0, square.bottom + INCH_MM - 0.8, align="right"
         ),
     ]
+    if between:
+        drawn += setter.line(between, NOTE.tagged("artifact"), x, y + 4.2)
     note = setter.paragraph("Measure both ways before you cut.", NOTE.tagged("artifact"), x, square.bottom + 24.0, 25.0)
     return drawn + list(note.drawn)

@@ -20,6 +20,11 @@ def test_a_board_is_named_with_its_measured_thickness(demo: Callable[..., Contex
         "Takes board from 4.7 to 5.3 mm (0.186 to 0.208 in). "
         "Boards sold as 5 mm are usually 4.8 to 5.2 mm: measure yours.",
     )
+    there = replace(demo("quay"), paper=paper_for(demo("quay").design, "letter"))
+    assert (
+        "Most boards sold as 3/16 in are thinner (usually 0.174 to 0.196 in (4.4 to 5.0 mm)): measure."
+        in board_words(there)[1]
+    )
 
 
 def test_an_amount_is_worked_out_from_facts(demo: Callable[..., Context]) -> None:

@@ -153,3 +153,19 @@ def test_prints_that_are_pasted_are_cut_apart_closer_than_pieces_lie(demo: Calla
     close = replace(pasted.design, boards=tuple(replace(board, knife_gap=0.0) for board in pasted.design.boards))
     found = act(replace(pasted, design=close), "mark")
     assert found is not None and "Cut the prints apart along their cut lines." in found.say
+
+
+def test_who_takes_a_knife_is_sent_to_its_caution(demo: Callable[..., Context]) -> None:
+    """A strip of board, the templates and the coupon are cut."""
+    for slug in ("toll-house", "lock-stair"):
+        cuts = {act.key for act in pack_acts(demo(slug), None) if "craft_knife" in act.uses}
+        assert cuts == {"act:board", "act:card", "act:mark"}, slug
+
+
+def test_the_straight_cuts_of_a_layout_have_their_turn(demo: Callable[..., Context]) -> None:
+    bridge = demo("bridge")
+    whole = replace(bridge.needs, layouts=tuple(replace(one, cuts=()) for one in bridge.needs.layouts))
+    for context, said in ((bridge, True), (replace(bridge, needs=whole), False)):
+        (mark,) = [act for act in pack_acts(context, None) if act.key == "act:mark"]
+        assert ("Make the straight cuts there once all is marked out" in mark.say) is said
+    assert "2 × A" in mark.check and "traced in turn" in mark.check

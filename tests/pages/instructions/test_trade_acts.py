@@ -22,7 +22,7 @@ def test_only_what_the_pack_asks_for_is_told(demo: Callable[..., Context]) -> No
     assert "Press the layers" in told["lock-stair"] and "Press the layers" not in told["toll-house"]
     assert "Cover, slit and bend" in told["bridge"] and "Bevel by its guide" in told["toll-house"]
     house = demo("toll-house")
-    assert "A slot is too wide" in dict(remedies(house)) and "A slot is too wide" not in dict(
+    assert "A slot you cut is too wide" in dict(remedies(house)) and "A slot you cut is too wide" not in dict(
         remedies(demo("lock-stair"))
     )
     pasted = replace(house, design=replace(house.design, use="paste", tools=("file",)))
@@ -82,7 +82,7 @@ def test_a_guide_stands_on_what_the_blade_does_not_cut_and_is_made_where_no_page
     )
     (act,) = [act for act in trade_acts(replace(house, parts=parts)) if act.title == "Bevel by its guide"]
     assert act.say.startswith(
-        f"Stand the guide on {'the waste' if way > 0.0 else 'what is kept'} at the pencil line, fingers"
+        f"Stand the guide on {'the waste or a scrap' if way > 0.0 else 'what is kept'} at the pencil line, fingers"
     )
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr(trade_act_module, "guided", lambda *_: iter((True, False)))

@@ -191,3 +191,19 @@ def test_the_footer_names_the_boards_where_there_is_room(make_context: Make, num
     assert said(210.0) == [boards]
     assert said(210.0, "Trial: board 4.76 mm in place of 5 mm") == []
     assert said(120.0) == []
+
+
+@pytest.mark.parametrize(("side", "said"), [(50.0, True), (30.0, False)])
+def test_a_square_with_room_says_what_its_readings_may_be(
+    make_context: Make, numbers: Callable[..., Numbers], side: float, said: bool
+) -> None:
+    context = make_context()
+    frame = make_frame(context.paper, False, side, "upper_left")
+    for scales, wanted in (((0.995, 1.005), said), (None, False)):
+        heading = heading_of(context.design, context.paper, "3f2a90c1", "", scales=scales)
+        words = [
+            thing.text
+            for thing in furniture(context.type, frame, heading, "T", numbers(3, 14)).drawn
+            if isinstance(thing, Words)
+        ]
+        assert ("49.75 to 50.25 mm" in words) is wanted
