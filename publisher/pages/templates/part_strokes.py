@@ -49,6 +49,7 @@ MARKED = tuple(line_style(k) for k in (LineKind.SCORE, LineKind.DRAW, LineKind.F
 HATCH_GAP = 4.0
 HATCH_LEAST = 4.0  # in openings narrower than this no hatching could be seen
 ALONG_DRAWN = 0.3  # mm from a drawn line within which neither is
+LEAST_DOTTED = 1.5  # mm: less of a dotted line is a stray dot
 ALONG_CUT = 1.0  # mm from the cut line within which no glue line is drawn
 HEAD = 3.2  # length of an arrow head
 
@@ -82,7 +83,7 @@ def mark_strokes(part: Part, pose: Pose, clip: Box | None = None, quiet: Iterabl
         if len(mark.path.points) < 2:
             continue
         path = mark.path.placed(pose)
-        if clip and path.box.overlap(clip) < 0.0:
+        if clip and (path.box.overlap(clip) < 0.0 or (mark.kind is LineKind.REFERENCE and _only_a_dot(path, clip))):
             continue
         if mark.purpose is Purpose.SURFACE and silence is not None:
             surface.setdefault(mark.kind, []).append(path)
@@ -106,6 +107,12 @@ def mark_strokes(part: Part, pose: Pose, clip: Box | None = None, quiet: Iterabl
     if heads:
         drawn.append(Fill(0.0, tuple(heads), Layer.NOTES, clip, "figure"))
     return tuple(drawn)
+
+
+def _only_a_dot(path: Path, window: Box) -> bool:
+    """Tell whether so little of a dotted line lies in a window that it is no line there; the tile beside it shows it."""
+    inside = line_string(path).intersection(as_polygon(window)).length
+    return bool(path.length > inside and inside < LEAST_DOTTED)
 
 
 def _named_surface(part: Part, pose: Pose) -> Iterator[Path]:

@@ -251,3 +251,11 @@ def test_no_glue_line_is_drawn_along_the_cut_line(make_part: Callable[..., Part]
     lines = [shapely.LineString(path.travelled) for path in stroke.paths]
     assert all(line.distance(cut) >= 0.99 for line in lines)
     assert sorted(round(line.length) for line in lines) == [20, 58]
+
+
+def test_the_end_of_a_dotted_line_that_a_window_cuts_off_is_no_dot(make_part: Callable[..., Part]) -> None:
+    """The last 0.4 mm of a centre cross stood at the rim of a glue area; of a drawn line, which a hand follows, all is shown."""
+    for kind, shown in ((LineKind.REFERENCE, False), (LineKind.DRAW, True)):
+        part = make_part(marks=(Mark(kind, Purpose.CENTRE, polyline(((10.0, 10.0), (16.0, 10.0)))),))
+        assert bool(mark_strokes(part, Pose(), Box(15.6, 0, 40, 40))) == shown
+        assert mark_strokes(part, Pose(), Box(12.0, 0, 40, 40)) and mark_strokes(part, Pose(), Box(0, 0, 40, 40))
