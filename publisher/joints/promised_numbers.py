@@ -131,6 +131,8 @@ def _of_boards(design: Design, joined: Joined) -> Iterator[FigurePromise]:
         for shop in (*((board.shop,) if board.shop is not None else ()), *board.also):
             for end in (shop.least, shop.most):
                 yield FigurePromise(f"thickness of {board.id} in shops", end, "length")
+        if design.use == "paste":
+            yield FigurePromise(f"gap between pieces on {board.id}", board.knife_gap, "length")
     for taken in joined.boards:
         for end in safe_ends(taken):
             if 0.0 < end < inf:

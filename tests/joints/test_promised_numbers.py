@@ -28,6 +28,12 @@ def test_boards_limits_and_the_pencil_are_figures(make: SimpleNamespace) -> None
     board = design.boards[0]
     assert ("length", board.thickness) in values and ("length", round(board.thickness + board.spread, 4)) in values
     assert {("length", 0.4), ("length", 0.8), ("share", joined.budget.least), ("share", joined.budget.most)} <= values
+    gap = f"gap between pieces on {board.id}"
+    for use in ("trace", "paste"):
+        names = {figure.name for figure in figures_of(replace(design, use=use), (wall,), joined)}
+        assert (gap in names) is (
+            use == "paste"
+        )  # so far apart at most prints are cut, and no print is cut out to trace
 
 
 def test_lines_of_a_piece_are_promised_by_what_they_are(make: SimpleNamespace) -> None:

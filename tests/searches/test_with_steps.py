@@ -54,6 +54,7 @@ MATERIALS = (
     rule_over_the_foot_of_its_part=712037,
     knife_over_the_card=713010,
     pencil_round_the_tip_of_a_spire=713028,
+    gap_that_prints_are_cut_apart_by=714003,
 )
 def test_true_designs_with_steps_are_never_refused(seed: int, tmp_path: Path) -> None:
     dice, design = Random(seed), true_design(seed)
