@@ -25,6 +25,7 @@ TRUE = ("Templates", "Tiles")  # what the headings of pages with parts begin wit
 STEPS = ("Steps ", "Step ")
 TOLD = ("Before you cut", "Buy and cut", *STEPS)  # and of pages whose words say how it is built
 TITLED = re.compile(r"(?:: |· )([A-Z]\d*)(?= |$)")
+BETWEEN = re.compile(r"\d(?: mm)? \w+ \d")  # "49.75 to 50.25", in any language
 TILED = re.compile(r"^[A-Z]\d* .*tile \d+ of \d+")  # the heading of a page with a single tile
 SQUARE_LINE = 0.25  # mm: its side is measured in the middle of its lines
 SQUARE_LEAST = 24.0
@@ -163,7 +164,10 @@ def _square(ink: Grey, seen: Pieces, lines: tuple[Line, ...]) -> tuple[shapely.P
 
 
 def _lengths(texts: Iterator[str]) -> Iterator[float]:
+    """Yield the lengths that stand alone: what lies between two numbers is a limit, and no side of anything."""
     for text in texts:
+        if BETWEEN.search(text):
+            continue
         for number in re.findall(r"(\d+(?:\.\d+)?) mm", text):
             yield float(number)
 

@@ -11,7 +11,8 @@ FIGURE = r"\d[\d.]*(?:(?: × | to | and )\d[\d.]*)*"
 NAMES = re.compile(
     r"(?:100 mm \(3\.94 in\)|50 mm \(1\.97 in\))(?: 1 in 1 in)?|30 mm \(1\.18 in\) 30 mm|the \d+ mm square"  # squares and their scales
     r"|(?:\S+ to \S+|about \S+|under 95|\S+) mm(?: or more)? (?:True|Scaled|“Fit”|“Fill”).*?\."  # the table of its readings
-    r"|4 in outside, 100 mm inside(?: 4 in and 100 mm)?|Or the inner one: \S+ to \S+ mm"  # the two squares
+    r"|4 in outside, 100 mm inside(?: 4 in and 100 mm)?|Or the inner one: \S+ to \S+ mm|inside: \S+ to \S+ mm"  # the two squares
+    r"|49\.75 to 50\.25 mm"  # limits of the square of 50 mm, in it
     r"|outer square \(4 in\) or its inner one \(100 mm\)|both of the inner one \S+ to \S+ mm"
     r"|\d+ x \d+ (?:mm|in)(?: \([^()]*\))?"  # a sheet as shops call it, with the other unit
     r"|sold as \S+ (?:mm|in)|boards sold as \S+ (?:mm|in)"

@@ -26,6 +26,7 @@ TILES_SPREAD = 0.14  # share of a template's size by which its tiles stand apart
 TAPE_ACROSS, TAPE_ALONG = 5.0, 2.6  # mm: a strip of tape across a seam, and along it
 TAPED_SHOWN = 2  # templates of which the tiles are drawn
 PRINTS = 37.6  # mm up: where the prints lie that come down on card
+ROUGH_APART = 1.2  # mm between the words of two pieces of paper
 MOST_ROUGH = 6  # pieces of paper that are shown
 ROUGH = (
     (0.0, 0.06),
@@ -316,7 +317,8 @@ def _leaf(pen: SketchPen, y: float, style: LineStyle) -> None:
 def _rough_pieces(pen: SketchPen, said: Sequence[str], box: Box, slope: float) -> None:
     """Draw pieces of paper in a row, as they lie, each cut out roughly, with its word: a box whose upper side is ``slope`` mm farther
     right."""
-    texts = [*said[: MOST_ROUGH - 1], "…"] if len(said) > MOST_ROUGH else list(said)
+    most = max(2, min(MOST_ROUGH, int(box.width // (max(map(pen.wide, said)) + ROUGH_APART))))
+    texts = [*said[: most - 1], "…"] if len(said) > most else list(said)
     room = box.width / len(texts)
     for number, text in enumerate(texts):
         left = box.left + room * number + 0.3
