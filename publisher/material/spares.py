@@ -17,6 +17,7 @@ from publisher.material.packing import items, kinds_of, numbered
 from publisher.material.problem import Problem
 
 MOST_SPARES = 12  # spare copies of a part that are looked for: nobody spoils more of one
+EXACT_FIT = 0.005  # mm: half of what layouts may lack of their gaps
 MOST_LAID = 300  # copies on the sheets; for more no spares are looked for
 
 
@@ -37,14 +38,23 @@ def _pose(pose: Pose) -> str:
 def find_spares(problem: Problem, laid: Sequence[Layout], part: str) -> Spare | None:
     """Lay up to ``MOST_SPARES`` more copies of a part on the sheets as they are, by bottom-left placement.
 
-    None when there are too many copies to look, or when what was found does not hold.
+    Between two pieces that leave just its own width the engine finds no place for a copy: a hair less of a gap is one. None when there
+    are too many copies to look, or when what was found does not hold.
     """
     if sum(len(layout.items) for layout in laid) > MOST_LAID:
         return None
     pieces = _as_laid(problem, tuple(laid))
     if pieces is None:
         return None
-    kinds = {(pieces[k.piece].id, k.mirrored): k for k in kinds_of(pieces, problem.board.knife_gap)}
+    gap = problem.board.knife_gap
+    found = [_laid_beside(problem, laid, part, pieces, less) for less in (gap, max(0.0, gap - EXACT_FIT))]
+    return max((one for one in found if one is not None), key=lambda one: one.copies, default=None)
+
+
+def _laid_beside(
+    problem: Problem, laid: Sequence[Layout], part: str, pieces: tuple[Piece, ...], gap: float
+) -> Spare | None:
+    kinds = {(pieces[k.piece].id, k.mirrored): k for k in kinds_of(pieces, gap)}
     # a part whose copies are all mirrored is wanted mirrored
     wanted = kinds.get((part, False)) or kinds[part, True]
     full = fill(

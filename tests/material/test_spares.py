@@ -1,13 +1,18 @@
 """Spare copies that go on a list's sheets free: found, judged, stored."""
 
 from dataclasses import replace
+from pathlib import Path
 
 import pytest
 
 from publisher.basics import Pose
-from publisher.material import Layout, lay_out, layouts_document, spares
+from publisher.brief import read_brief
+from publisher.material import Layout, lay_out, layouts_document, spares, yields
 from publisher.material.problem import Problem
 from publisher.material.spares import find_spares, spare_flaw, spare_key
+from publisher.pipeline import work
+
+ROOT = Path(__file__).parents[2]
 
 
 @pytest.fixture
@@ -25,6 +30,15 @@ def test_spares_by_arithmetic(laid) -> None:
     assert copies["tile"] == 1
     assert 2 <= copies["bit"] <= 4
     assert one.pieces == 3
+
+
+def test_a_copy_that_fits_by_a_hair_is_found(monkeypatch) -> None:
+    """A side wall goes on the toll house's small sheet with just the knife's gap on both sides: a buyer found it, the table said none."""
+    monkeypatch.setattr(yields, "recall_spare", lambda *_: None)
+    needs = work(read_brief(ROOT / "designs" / "toll-house")).needs
+    assert needs is not None
+    small = next(one for one in needs.yields if one.sheet.label == "297 x 420 mm")
+    assert {spare.part: spare.copies for spare in small.spares} == {"gable": 0, "side": 1, "roof": 0}
 
 
 def test_the_search_ends(shop) -> None:

@@ -16,7 +16,7 @@ LINES: tuple[tuple[LineKind, str, str], ...] = (
     (LineKind.GLUE, "glue line", "glue within or along it"),
     (LineKind.REFERENCE, "dotted line", "look at it, do not cut"),
 )
-SLIT = "cut as deep as the template says"
+SLIT = "cut as deep as its step says"
 WASTE, WASTE_HALF = "cut it out and throw it away", 1.6  # words; mm: half of the height of its sample
 STROKES = "In pictures short strokes are on the inside of a part."
 STROKES_AND_PATTERN = "In pictures short strokes are on the inside of a part and its pattern on the outside."
@@ -43,7 +43,7 @@ def legend(
 ) -> Block:
     """Draw the legend of these line kinds in ``across`` columns. ``width`` in mm; the block's height follows.
 
-    ``trim``: with the line along which the paper of tiles is cut off. ``slits``: what bends is slit, as deep as its template says.
+    ``trim``: with the line along which the paper of tiles is cut off. ``slits``: what bends is slit, as deep as its step says.
     ``waste``: with the hatching of what is cut out. ``signs``: sentences on the signs of pictures.
     """
     drawn: list[Drawn] = []

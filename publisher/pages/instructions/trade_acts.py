@@ -193,7 +193,7 @@ def _bends(context: Context) -> TradeAct:
         return TradeAct(
             "covering_and_slitting" if covers else "slitting",
             "Cover, slit and bend" if covers else "Slit and bend",
-            f"{said}Cut each slit with a blade taped to the depth on its template. Bend slowly, slits on the hollow side.",
+            f"{said}Cut each slit with a blade taped to the depth that its step says. Bend slowly, slits on the hollow side.",
             partial(sketches.slitting, covered=bool(covers)),
             f"A strip with slits that are not cut through{', paper on its other face' if covers else ''}, and the strip bent with its "
             "slits inside",

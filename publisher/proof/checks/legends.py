@@ -9,7 +9,7 @@ CUT = "cut"
 LEGEND_PAGE = "cautions"
 MEANINGS = {
     CUT: ("cut right through", "ganz durchschneiden"),
-    "score": ("cut half through", "halb durchschneiden", "cut as deep as the template says", "so tief schneiden, wie die Schablone sagt"),
+    "score": ("cut half through", "halb durchschneiden", "cut as deep as its step says", "so tief schneiden, wie ihr Schritt sagt"),
     "fold": ("bend, do not cut", "biegen, nicht schneiden"),
     "draw": ("draw or press in, do not cut", "nur anreißen oder eindrücken"),
     "glue": ("glue within or along it", "darin oder daran kleben"),
