@@ -10,9 +10,8 @@ def mitred(areas: shapely.Geometry, by: float) -> shapely.Geometry:
     Where an outline comes back to within a hair of itself, as unions of areas with common borders do, GEOS lets its offset cross itself;
     the next difference or union with such an area then fails.
     """
-    with np.errstate(
-        divide="ignore", invalid="ignore"
-    ):  # GEOS divides by nothing at a spike, goes on, and numpy would say so
+    # GEOS divides by nothing at a spike, goes on, and numpy would say so
+    with np.errstate(divide="ignore", invalid="ignore"):
         made = np.asarray(shapely.buffer(areas, by, join_style="mitre"), dtype=object)
     crossed = ~shapely.is_valid(made)
     if np.any(crossed):

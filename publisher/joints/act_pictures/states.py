@@ -12,9 +12,9 @@ from publisher.joints.drawings import PANEL_VIEW, STACK_VIEW, Sketch, draw_solid
 from publisher.joints.model import Addition, Drawing
 from publisher.joints.panels import Panel
 
-HELD_OFF = (
-    0.7  # of the way to where nothing of it stands beside what it came off: it is seen to come off, and stays large
-)
+SEEN_OFF = 0.7
+"""Of the way to where nothing of it stands beside what it came off: it is seen to come off, and stays large."""
+
 AIR_UNDER = 8.0  # mm of air, beside
 
 
@@ -82,7 +82,7 @@ def _clear(bodies: Sequence[tuple[bool, Panel]]) -> float:
     """Return how far to lift what is held off, so that it is clear of what stays: over all that it reaches down beside."""
     high = max((_heights(panel)[1] for held, panel in bodies if not held), default=0.0)
     low = min((_heights(panel)[0] for held, panel in bodies if held), default=0.0)
-    return max(0.0, high - low) * HELD_OFF + AIR_UNDER
+    return max(0.0, high - low) * SEEN_OFF + AIR_UNDER
 
 
 def _heights(panel: Panel) -> tuple[float, float]:

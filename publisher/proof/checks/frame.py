@@ -8,6 +8,7 @@ from publisher.proof.measuring import Case, lines_in
 from publisher.proof.reading import normal, unbroken
 
 ROUND_DUST = 1e-3  # of the last digit of a figure: as near as this below it is still that figure
+RUN = r"\d+(?:-\d+)?(?:, \d+(?:-\d+)?)*"  # of pages, as words give it
 MOST_SAID = 3  # findings of one check about one page; the rest are counted
 
 Test = Callable[[Case, Check[Case]], Findings]
@@ -59,3 +60,12 @@ def copy_name(promise: OutlinePromise) -> str:
     """Return how a reader knows this copy of a part."""
     tile = f", tile row {promise.row} column {promise.column}" if promise.row else ""
     return f"part {promise.letter} ({promise.part}), copy {promise.copy}{tile}"
+
+
+def numbers_in(run: str) -> set[int]:
+    """Return the numbers of a run as words give it: ``2, 4-8``."""
+    found: set[int] = set()
+    for part in run.split(", "):
+        first, _, last = part.partition("-")
+        found.update(range(int(first), int(last or first) + 1))
+    return found

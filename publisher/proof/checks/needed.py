@@ -8,7 +8,7 @@ from publisher.proof.checks.frame import about, carried_faults, judged, page_nam
 from publisher.proof.checks.sayings import close, joined, titles_for
 from publisher.proof.measuring import Case, holds
 
-KNIFE, MAKING_CARDS = "craft_knife", "act:card:title"
+KNIFE, CARDS_TITLE = "craft_knife", "act:card:title"
 
 
 @judged(
@@ -48,7 +48,7 @@ def cautions_named(case: Case, check: Check[Case]) -> Findings:
     """Look for the titles of cautions on the pages of the steps that need them."""
     uses = {f"{promise.key.rpartition(':')[0]}:title": promise.uses for promise in case.promises.needed}
     if case.promises.purpose == "pack" and KNIFE in case.promises.used and holds(case.promises, "traced"):
-        uses[MAKING_CARDS] = (KNIFE,)
+        uses[CARDS_TITLE] = (KNIFE,)
     looked = 0
     for key, things in uses.items():
         titles = dict.fromkeys(title for thing in things for title in titles_for(thing, case.promises.language))

@@ -8,7 +8,7 @@ from functools import partial
 from itertools import groupby
 
 from publisher.basics import Carried, Check, CompassPromise, Findings, OutlinePromise
-from publisher.proof.checks.frame import about, carried_faults, judged, words_at
+from publisher.proof.checks.frame import about, carried_faults, judged, numbers_in, words_at
 from publisher.proof.checks.table_rows import bands
 from publisher.proof.measuring import Case
 from publisher.proof.reading import PageRead, normal
@@ -106,19 +106,13 @@ def _list_fault(case: Case, wanted: list[int], first: list[int], where: Carried)
     found = LIST.search(said)
     if found is None:
         return ": it has no list of pages to print on paper, with the number of their sheets"
-    pages = [page for run in PAGES.findall(found[1]) for page in _run(run)]
+    pages = [page for run in PAGES.findall(found[1]) for page in sorted(numbers_in(run))]
     if pages != wanted:
         return f": the print list says {found[1]}; the pages that must print true are {', '.join(map(str, wanted))}"
     now = NOW.match(found[1])
-    if [page for run in PAGES.findall(now[1]) for page in _run(run)] != first if now else first:
+    if [page for run in PAGES.findall(now[1]) for page in sorted(numbers_in(run))] != first if now else first:
         return f": the print list says {found[1]}; {', '.join(map(str, first)) or 'nothing'} must be printed before the others"
     return "" if int(found[2]) == len(wanted) else f": the print list says {found[2]} sheets for {len(wanted)} pages"
-
-
-def _run(text: str) -> range:
-    """Return the pages of ``4-8`` or ``4``."""
-    first, _, last = text.partition("-")
-    return range(int(first), int(last or first) + 1)
 
 
 def _fault(rows: list[tuple[str, list[str]]], task: str, numbers: list[int]) -> str:

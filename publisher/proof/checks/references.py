@@ -4,11 +4,10 @@ import re
 from collections.abc import Iterator
 
 from publisher.basics import Box, Carried, Check, Findings
-from publisher.proof.checks.frame import about, judged, page_name
+from publisher.proof.checks.frame import RUN, about, judged, numbers_in, page_name
 from publisher.proof.measuring import ELSEWHERE, Case, lines_in
 from publisher.proof.reading import normal, says
 
-RUN = r"\d+(?:-\d+)?(?:, \d+(?:-\d+)?)*"
 OF = re.compile(r"\bpage (\d+) of (\d+)")
 SENT = re.compile(rf"\b[Pp]ages? ({RUN})")
 QUOTED = re.compile(r"“([^”|]+)” (?:on|from) page (\d+)")
@@ -76,11 +75,11 @@ def _misled(case: Case, page: int, text: str) -> Iterator[str]:
         if (int(here), int(total)) != (page, len(pages)):
             yield f"it says that it is page {here} of {total}; it is {page} of {len(pages)}"
     for run in SENT.findall(text):
-        if not _numbers(run) <= pages.keys():
+        if not numbers_in(run) <= pages.keys():
             yield f"it names page {run}, which is not there"
     for saying, kind in KINDS:
         for run in saying.findall(text):
-            if any(pages.get(number) != kind for number in _numbers(run)):
+            if any(pages.get(number) != kind for number in numbers_in(run)):
                 yield f"it sends to page {run}, which is no page of {kind.replace('_', ' ')}"
     for title, number in QUOTED.findall(text):
         there = (" ".join(line.text for line in case.lines(int(number))), case.own_words(int(number)))
@@ -92,15 +91,6 @@ def _misled(case: Case, page: int, text: str) -> Iterator[str]:
     yield from _tiles_misled(case, page, text)
 
 
-def _numbers(run: str) -> set[int]:
-    """Return the pages of ``2, 4-8``."""
-    found: set[int] = set()
-    for part in run.split(", "):
-        first, _, last = part.partition("-")
-        found.update(range(int(first), int(last or first) + 1))
-    return found
-
-
 def _letters_misled(case: Case, text: str) -> Iterator[str]:
     """Yield what is wrong with pages named by the letters of their parts."""
     shown: dict[int, set[str]] = {}
@@ -109,7 +99,7 @@ def _letters_misled(case: Case, text: str) -> Iterator[str]:
         shown.setdefault(page, set()).add(letter)
     for letter, run in LETTERED.findall(text):
         there = {page for page, letters in shown.items() if letter in letters}
-        if _numbers(run) != there:
+        if numbers_in(run) != there:
             yield f"it says that {letter} is on page {run}; it is on {', '.join(map(str, sorted(there))) or 'none'}"
     for number, called in CALLED.findall(text):
         wanted = shown.get(int(number), {"check"})

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 import shapely
 
 from publisher.basics import Carried, Check, Findings, PrintPromise, SaidPromise
-from publisher.proof.checks.frame import about, judged, page_name
+from publisher.proof.checks.frame import RUN, about, judged, numbers_in, page_name
 from publisher.proof.checks.left_out import OF_PACK, act_of
 from publisher.proof.checks.sayings import limits_of, says_limits
 from publisher.proof.measuring import Case, carried_lines, lines_in
@@ -18,9 +18,8 @@ PRINTING, MAKING_CARDS, MARKING_OUT, TAPING = (
 )
 CHECK_PAGE, LAYOUTS = "print_check", "cut_list"
 OUTER = "4 in"
-RUN = r"\d+(?:-\d+)?(?:, \d+(?:-\d+)?)*"
 PAGES = re.compile(rf"\bpages? ({RUN})")
-ALONE = re.compile(rf"{RUN}")
+ALONE = re.compile(RUN)
 ANGLE = re.compile(r"\d°")
 THICK = re.compile(r"\d[\d.]* to \d[\d.]* (?:mm|in)\b")
 LETTER = re.compile(r"[A-Z]{1,3}\d*(?:\.\d+)?")
@@ -84,14 +83,6 @@ def _pages_of(case: Case, kind: str) -> set[int]:
     return {page.page for page in case.promises.pages if page.kind == kind}
 
 
-def _numbers(run: str) -> set[int]:
-    found: set[int] = set()
-    for part in run.split(", "):
-        first, _, last = part.partition("-")
-        found.update(range(int(first), int(last or first) + 1))
-    return found
-
-
 def _true_pages(case: Case) -> set[int]:
     """Return the pages that are printed once the print check is true."""
     return {page.page for page in case.promises.pages if page.true_size} - _first(case)
@@ -105,9 +96,9 @@ def _first(case: Case) -> set[int]:
 def _printing(case: Case, where: Carried) -> str:
     """Return in words what the sketch of printing says otherwise; empty when nothing."""
     lines = _said(case, where)
-    if not any(ALONE.fullmatch(line) and _numbers(line) == _first(case) for line in lines):
+    if not any(ALONE.fullmatch(line) and numbers_in(line) == _first(case) for line in lines):
         return "does not say which page is printed first"
-    named = [_numbers(run) for line in lines for run in PAGES.findall(line)]
+    named = [numbers_in(run) for line in lines for run in PAGES.findall(line)]
     if named != ([others] if (others := _true_pages(case)) else []):
         return "does not say which pages are printed then"
     limits = limits_of(case.promises)
@@ -126,7 +117,7 @@ def _cards(case: Case, where: Carried) -> str:
         return "does not say how thick the card is"
     if any(ALONE.fullmatch(line) for line in lines):
         return "has a number of which nobody knows what it counts"
-    named = [_numbers(run) for line in lines for run in PAGES.findall(line)]
+    named = [numbers_in(run) for line in lines for run in PAGES.findall(line)]
     tiled = any(one.row for one in case.promises.outlines)
     if named != ([] if tiled else [_true_pages(case)]):
         return "does not say which pages are glued"
@@ -135,7 +126,7 @@ def _cards(case: Case, where: Carried) -> str:
 
 def _marking(case: Case, where: Carried) -> str:
     """Return in words what the sketch of marking out says otherwise; empty when nothing."""
-    named = [_numbers(line) for line in _said(case, where) if ALONE.fullmatch(line)]
+    named = [numbers_in(line) for line in _said(case, where) if ALONE.fullmatch(line)]
     if _pages_of(case, LAYOUTS) not in named:
         return "does not say which pages show the layouts"
     if any(pages not in (_pages_of(case, LAYOUTS), _first(case)) for pages in named):
