@@ -38,6 +38,9 @@ def built_of(pack: ReadPack) -> Built:
     lying = Counter(one.board.letter for pile in piles for one in pile.stood)
     seated = [board for board in boards if board.letter not in bent and not lying[board.letter]]
     stood = with_seated(stood, seated, pack.parts)
+    stood = tuple(
+        tuple(replace(one, either=one.either or one.board.letter in pack.said.either) for one in own) for own in stood
+    )
     left = tuple(_still(left, stood, panels))
     laid = Counter(one.board.letter for pile in piles for one in pile.stood)
     unlaid = [f"part {board.letter}: no act says where it lies" for board in boards if _unlaid(board, layers, laid)]

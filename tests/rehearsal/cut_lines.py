@@ -114,7 +114,8 @@ def middle_area(ink: shapely.Polygon) -> shapely.Polygon:
     grown = sharpened(whole.simplify(BLUNT).exterior, BIT).buffer(BUMP, **mitre)
     read = sharpened(grown.simplify(BLUNT).exterior)
     kept = shapely.get_parts(read.intersection(outer.buffer(WITHIN - WIDTH / 2, **mitre)))
-    return max((one for one in kept if one.geom_type == "Polygon"), key=lambda part: part.area, default=read)
+    whole = max((one for one in kept if one.geom_type == "Polygon"), key=lambda part: part.area, default=read)
+    return sharpened(whole.exterior, BIT)  # dots at a tip's outer edge blunt what is kept of it
 
 
 def sharpened(ring: shapely.LinearRing, blunt: float = BLUNT_ROUND) -> shapely.Polygon:

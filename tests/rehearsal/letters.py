@@ -19,18 +19,20 @@ LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789"
 LEAST, LARGEST = 4.2, 9.5  # mm of height
 TALL = 96  # dots to which a letter is drawn to be compared
 ALIKE = 0.16  # share of differing dots
+CUT_OFF = 0.2  # of a letter's height that a frame's cut corner takes at most
 CAP = 0.714  # height of capitals in ems (table OS/2 of the font)
 
 
 @dataclass(frozen=True, slots=True)
 class Tag:
-    """A part's letter in its frame: the frame's sides in mm from the lower left of the page."""
+    """A part's letter in its frame: the frame's sides in mm from the lower left of the page; ``turned``: it is read from below up."""
 
     letter: str
     left: float
     bottom: float
     right: float
     top: float
+    turned: bool = False
 
 
 @cache
@@ -98,7 +100,8 @@ def _sides(
 ) -> tuple[float, float, float, float] | None:
     """Return where a frame's lines lie round a letter (left, top, right, bottom in dots); None where there is no such frame.
 
-    A frame's lines go along the whole letter, at one distance above and below it.
+    A frame's lines go along the whole letter, at one distance above and below it; but its upper right corner is cut off, which beside a
+    small letter reaches below that one's top.
     """
     far = round(0.6 * height)
     rows, columns = slice(y, y + height), slice(x, x + width)
@@ -110,7 +113,7 @@ def _sides(
     above = first(black[max(0, y - far) : y, columns][::-1], 1)
     below = first(black[y + height : y + height + far, columns], 1)
     left = first(black[rows, max(0, x - far - width) : x][:, ::-1], 0)
-    right = first(black[rows, x + width : x + 2 * width + far], 0)
+    right = first(black[y + round(CUT_OFF * height) : y + height, x + width : x + 2 * width + far], 0)
     if above is None or below is None or left is None or right is None or abs(above - below) > 4:
         return None
     return x - left, y - above, x + width + right, y + height + below

@@ -39,7 +39,8 @@ NAME_FAR = 13.0  # mm from a mark to the middle of its name
 
 @dataclass(frozen=True, slots=True)
 class Line:
-    """Words in mm from the lower left of the page, y upward; ``x``, ``y``: the beginning of the base line."""
+    """Words in mm from the lower left of the page, y upward; ``x``, ``y``: the beginning of the base line. ``turned``: they run up the
+    page, and are given so that their middle is where it is."""
 
     text: str
     x: float
@@ -47,6 +48,7 @@ class Line:
     length: float
     em: float
     bold: bool
+    turned: bool = False
 
     @property
     def middle(self) -> tuple[float, float]:
@@ -115,7 +117,9 @@ def read_page(picture: PagePicture) -> ReadPage:
     marks = tuple(_marks(ink, seen, lines))
     tagged = tags(seen)
     if any(not mark.name for mark in marks) or not _letters(page.title) <= {tag.letter for tag in tagged}:
-        lines = (*lines, *_upright(ink))  # of a strip that stands upright all words do
+        upright = pieces_of(np.ascontiguousarray(np.rot90(ink, -1)))
+        lines = (*lines, *_upright(upright, len(ink)))  # of a strip that stands upright all words do
+        tagged = (*tagged, *(turned_tag(tag, len(upright.labels) / DOTS) for tag in tags(upright)))
         marks = tuple(_marks(ink, seen, lines))
     thin = tuple(thin_lines(seen))
     said = [Said(line.text, *line.middle, line.em, line.bold) for line in lines]
@@ -133,17 +137,20 @@ def _lines(seen: Pieces, height: int) -> tuple[Line, ...]:
     return tuple(Line(r.text, r.x, tall - r.y, r.length, r.em, r.bold) for r in read_words(seen))
 
 
-def _upright(ink: Grey) -> tuple[Line, ...]:
-    """Return words that run up the page; they are given by their middles alone."""
-    return tuple(
-        _turned(read, len(ink) / DOTS) for read in read_words(pieces_of(np.ascontiguousarray(np.rot90(ink, -1))))
-    )
+def _upright(turned: Pieces, height: int) -> tuple[Line, ...]:
+    """Return words that run up a page so high, by its picture turned clockwise."""
+    return tuple(_turned(read, height / DOTS) for read in read_words(turned))
 
 
 def _turned(read: Read, tall: float) -> Line:
     # turned clockwise, what stood at (x from the left, y from the top) stands at (tall - y, x)
     along, across = read.x + read.length / 2, read.y - 0.3 * read.em
-    return Line(read.text, across - read.length / 2, along - 0.3 * read.em, read.length, read.em, read.bold)
+    return Line(read.text, across - read.length / 2, along - 0.3 * read.em, read.length, read.em, read.bold, True)
+
+
+def turned_tag(tag: Tag, wide: float) -> Tag:
+    """Return a tag that was read on a page turned clockwise, which is so wide (mm), where it stands on the page."""
+    return Tag(tag.letter, wide - tag.top, tag.left, wide - tag.bottom, tag.right, turned=True)
 
 
 def _square(ink: Grey, seen: Pieces, lines: tuple[Line, ...]) -> tuple[shapely.Polygon | None, float | None]:

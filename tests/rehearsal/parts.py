@@ -225,12 +225,19 @@ def _labels(page: ReadPage) -> Iterator[tuple[str, list[str]]]:
 
 
 def _away(tag: Tag, line: Line) -> float:
-    """Return how far (mm) a line begins from a tag, to whose right or under which it stands."""
-    right, down = line.x - tag.left, tag.top - line.y
-    if right < -1.0 or down < -1.0 or right > LABEL_WIDE or down > LABEL_TALL:
+    """Return how far (mm) a line begins from a tag, to whose right or under which it stands, as both are read."""
+    if tag.turned != line.turned:
         return LABEL_WIDE
-    beside = line.y > tag.bottom - 1.0
-    return (line.x - tag.right if beside else abs(right)) + (0.0 if beside else tag.bottom - line.y)
+    if tag.turned:
+        x, y = line.middle[1] - line.length / 2, -line.middle[0] - 0.3 * line.em
+        left, right, top, bottom = tag.bottom, tag.top, -tag.left, -tag.right
+    else:
+        x, y, left, right, top, bottom = line.x, line.y, tag.left, tag.right, tag.top, tag.bottom
+    after, down = x - left, top - y
+    if after < -1.0 or down < -1.0 or after > LABEL_WIDE or down > LABEL_TALL:
+        return LABEL_WIDE
+    beside = y > bottom - 1.0
+    return (x - right if beside else abs(after)) + (0.0 if beside else bottom - y)
 
 
 def _said(part: ReadPart, labels: dict[str, Label], scale: float) -> ReadPart:

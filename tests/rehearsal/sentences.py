@@ -20,6 +20,7 @@ WITHIN_ENDS = re.compile(rf"({PART}) ends ([^.]*(?:\.\d[^.]*)*) inside both ends
 LEVEL_ENDS = re.compile(rf"({PART}) ends level with both ends of {PARTS}\.")
 LEVELS = re.compile(rf"\b(?:All )?{PARTS} (?:stand level at the (foot)|are level at the (top)){MARKS}\.")
 TURNED = re.compile(rf"Turn ({PART}) so that its [“\"]([a-z]{{1,2}})[”“\"] lies over the [“\"]\2[”“\"] of ({PART})\.")
+EITHER = re.compile(rf"Either face of {PARTS} may be its outside\.")
 MM = re.compile(r"(\d+(?:\.\d+)?) ?mm")
 
 
@@ -64,12 +65,13 @@ class Turned:
 
 @dataclass(frozen=True, slots=True)
 class Sentences:
-    """All that steps say so."""
+    """All that steps say so. ``either``: parts of which either face may be the outside."""
 
     ends: tuple[Ends, ...] = ()
     reaches: tuple[Reaches, ...] = ()
     levels: tuple[Levels, ...] = ()
     turned: tuple[Turned, ...] = ()
+    either: frozenset[str] = frozenset()
 
 
 NOTHING_SAID = Sentences()
@@ -86,7 +88,8 @@ def sentences_of(pages: Iterable[ReadPage]) -> Sentences:
         for found in LEVELS.finditer(text)
     )
     turned = dict.fromkeys(Turned(found[1], found[3], found[2]) for text in texts for found in TURNED.finditer(text))
-    return Sentences(tuple(ends), tuple(reaches), tuple(levels), tuple(turned))
+    either = frozenset(part for text in texts for found in EITHER.finditer(text) for part in _listed(found[1]))
+    return Sentences(tuple(ends), tuple(reaches), tuple(levels), tuple(turned), either)
 
 
 def flowing(page: ReadPage) -> str:

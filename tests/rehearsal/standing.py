@@ -251,6 +251,8 @@ def _unmatched(boards: Sequence[Board]) -> Iterator[str]:
             for letter in site.letters:
                 ends[letter] += [board.letter] * board.count
     for letter, parts in sorted(ends.items()):
+        if not letter:
+            continue  # a pack without letters says nothing by them
         if len(parts) == 1 or _one_kind(letter, boards):
             yield f"part {parts[0]}: nothing meets its letter {letter}"
 

@@ -66,3 +66,15 @@ def test_what_dots_leave_beside_a_corner_is_no_spike() -> None:
     meant = shapely.box(0.0, 0.0, 34.7, 40.0).difference(shapely.box(-1.0, 11.123, 17.1, 15.786))
     grown = (shape.buffer(-WIDTH, join_style="mitre", mitre_limit=20.0) for shape in (area, meant))
     assert shapely.hausdorff_distance(*grown) < 0.03
+
+
+def test_a_tip_is_not_blunted_by_the_dots_beside_it() -> None:
+    """A tip of 51 degrees as it was traced: a side of 0.03 mm was left at it, along which the pencil line was cut off 0.45 mm short."""
+    tip = (
+        (145.9018, 143.0761), (145.9865, 143.1184), (146.0288, 143.0773), (146.1135, 143.0761), (146.1253, 143.0655), (146.1676, 143.0232),
+        (146.1896, 142.9808), (146.1898, 142.9385), (146.2319, 142.8538), (146.2319, 62.0), (46.2321, 62.0),
+        (144.4202, 141.9125), (144.5895, 142.0568), (144.6742, 142.1198), (144.8012, 142.2297), (144.8858, 142.2918), (145.0128, 142.4019),
+        (145.3515, 142.671), (145.4785, 142.7811), (145.5632, 142.8432), (145.6902, 142.9531), (145.8172, 143.0503), (145.8595, 143.0761),
+    )  # fmt: skip
+    pencil = middle_area(shapely.Polygon(tip)).buffer(0.4, join_style="mitre", mitre_limit=20.0)
+    assert pencil.bounds[3] == pytest.approx(143.70, abs=0.05)

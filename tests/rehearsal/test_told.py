@@ -67,6 +67,12 @@ def test_sentences_of_what_is_level_turned_and_past_both_ends_are_read() -> None
     assert said.reaches == (Reaches("F", "A", 3.4, True), Reaches("F", "B", 3.4, True))
 
 
+def test_parts_of_which_either_face_may_look_out_are_read() -> None:
+    page = lines("The outside face of C looks outwards. Either face of A, B", "and D may be its outside.")
+    assert sentences_of((page,)).either == frozenset("ABD")
+    assert sentences_of((lines("The outside face of C looks outwards."),)).either == frozenset()
+
+
 @pytest.mark.parametrize(("end", "low"), [("foot", 0.0), ("top", 10.0)])
 def test_edges_of_unequal_length_begin_where_words_say(end: str, low: float) -> None:
     """A wall of 30 mm at each end of one of 40 mm: it begins at its foot, or ends at its top."""
