@@ -1,5 +1,6 @@
 """What a builder does, counted."""
 
+from collections import Counter
 from collections.abc import Iterable
 
 from publisher.basics import Purpose
@@ -32,15 +33,17 @@ def effort_of(design: Design, pieces: Iterable[Part], joined: Joined) -> Labour:
 
 
 def _joints(design: Design, joined: Joined) -> int:
-    """Return how many times two pieces are glued to each other, of every assembly as often as it is built."""
-    times: dict[str, int] = {}
-    for whole in design.wholes:
-        for thing in whole.things:
-            times[thing.assembly] = times.get(thing.assembly, 0) + 1
+    """Return how many times two pieces are glued to each other, of every assembly as often as it is built; and things to those that
+    carry them."""
+    things = [thing for whole in design.wholes for thing in whole.things]
+    times = Counter(thing.assembly for thing in things)
     glued = {name: _glued_layers(design, layers) for name, layers in joined.layers}
     for plan in design.panels:
-        glued[plan.name] = len(plan.joins) + len(plan.rests) + len(plan.seats) + len(plan.linings)
-    return sum(count * times.get(name, 1) for name, count in glued.items())
+        laid = [rest.on for rest in plan.rests if not rest.loose] + [lining.along for lining in plan.linings]
+        pairs = sum(len({edge.panel for edge in edges}) for edges in laid)  # of a roof with each wall below it
+        glued[plan.name] = len(plan.joins) + len(plan.seats) + pairs
+    carried = sum(len(thing.on) for thing in things if not thing.lifts_off)
+    return carried + sum(count * (times[name] or 1) for name, count in glued.items())
 
 
 def _glued_layers(design: Design, layers: tuple[StackLayer, ...]) -> int:

@@ -6,7 +6,7 @@ from types import SimpleNamespace
 import pytest
 
 from publisher.basics import Pose
-from publisher.design import BracePlan
+from publisher.design import BracePlan, EdgeRef, Lining, PanelPlan, ThingPlan, WholePlan
 from publisher.joints.effort import effort_of
 from publisher.joints.model import Labour, StackLayer
 from publisher.joints.put_together import put_together
@@ -24,6 +24,27 @@ def test_copies_openings_and_joints_are_counted_over_all_copies_and_uses(make: S
     effort = effort_of(design, (wall, replace(disc, count=3)), joined)
     assert (effort.kinds, effort.pieces, effort.joints) == (2, 6, 1 + 2)
     assert effort.openings == 3 * len(wall.outline.holes) + 3 * len(disc.outline.holes)
+
+
+def test_what_lifts_off_is_not_glued_and_a_lid_is_glued_to_each_wall_below_it(make: SimpleNamespace) -> None:
+    """A lid on two walls are two joints, one that lifts off none; a thing on two piers two more; a lining one with each panel."""
+    part = make.wall("wall", 120, 50)
+    boards = dict.fromkeys(("front", "back", "lid", "soffit"), "wall")
+    plan = make.panels("box", boards, "front.bottom", rests=(("lid", ("front.top", "front.left", "back.top")),))
+    lining = Lining("soffit", (EdgeRef("front", "intrados"), EdgeRef("back", "intrados")), make.here)
+    joined = put_together(make.design(), (part,), drawn=False)
+
+    def joints(plan: PanelPlan, *things: ThingPlan) -> int:
+        whole = (WholePlan("all", things, make.here),) if things else ()
+        return effort_of(replace(make.design(panels=(plan,)), wholes=whole), (part,), joined).joints
+
+    assert joints(plan) == 2
+    assert joints(replace(plan, rests=(replace(plan.rests[0], loose=True),))) == 0
+    assert joints(replace(plan, linings=(lining,))) == 2 + 2
+    on = [ThingPlan(name, "box", (), (0.0, 0.0), 0.0, False, make.here) for name in ("west", "east")]
+    top = ThingPlan("top", "box", ("west", "east"), (0.0, 0.0), 0.0, False, make.here)
+    assert joints(plan, *on, top) == 3 * 2 + 2
+    assert joints(plan, *on, replace(top, lifts_off=True)) == 3 * 2
 
 
 @pytest.mark.parametrize(("loose", "glued"), [(True, 2), (False, 3)])

@@ -28,11 +28,13 @@ MeasuredLine = tuple[Point, Point]
 @record
 class Dimension:
     """A length that checks a cut piece: how its words go, with a ``{}`` for each of ``lengths`` (mm); and the lines, the best first, on
-    any of which it may be drawn, as long as its only length. Without lines it ends off the part, and is only said."""
+    any of which it may be drawn, as long as its only length. Without lines it ends off the part, and is only said. ``across``: it is that
+    of the finished piece, from edge to edge."""
 
     words: str
     lengths: tuple[float, ...]
     lines: tuple[MeasuredLine, ...] = ()
+    across: bool = False
 
 
 @remembered
@@ -61,7 +63,7 @@ def _across(part: Part, body: shapely.Polygon) -> Iterator[Dimension]:
         if places and all(abs(far - other) > SAME_LENGTH for other in known):
             known.append(far)
             if len(known) <= 2 + MOST_ACROSS:
-                yield Dimension("{}", (far,), places)
+                yield Dimension("{}", (far,), places, across=True)
 
 
 def _to_holes(part: Part, body: shapely.Polygon) -> Iterator[Dimension]:

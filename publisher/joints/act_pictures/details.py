@@ -23,6 +23,8 @@ CIRCLE = 10.0
 LARGEST = 1.5
 """A detail is never drawn larger than so many times the piece."""
 
+LONG_STRIP = 8.0
+"""A part so many times as long as it is wide is a strip."""
 
 UNDER = np.array([0.0, 0.0, 3.0])  # mm: from the rim of a layer into the one beside it
 
@@ -37,8 +39,8 @@ class JointSpot:
 
 def joints_of(added: tuple[Solid, ...], before: tuple[Solid, ...]) -> tuple[JointSpot, ...]:
     """Return the tabs, slots and line-up notches at which what is added meets what stands: of a notch, that of what stands, to which
-    an edge of what is added is turned."""
-    return (*_held(added, before), *_held(before, added), *_notches(before[-1:], added[:1]))
+    an edge of what is added is turned; and the ends of narrow strips, which show whether they lie flat or stand on edge."""
+    return (*_held(added, before), *_held(before, added), *_notches(before[-1:], added[:1]), *_ends(added, before))
 
 
 def _held(own: tuple[Solid, ...], other: tuple[Solid, ...]) -> Iterator[JointSpot]:
@@ -52,6 +54,25 @@ def _held(own: tuple[Solid, ...], other: tuple[Solid, ...]) -> Iterator[JointSpo
             points = solid.frame.carry(np.column_stack([every, np.full(len(every), -0.5 * solid.part.thickness)]))
             if len(touching(points, other)):
                 yield JointSpot(points[0], float((ring.max(axis=0) - ring.min(axis=0)).max()))
+
+
+def _ends(strips: tuple[Solid, ...], other: tuple[Solid, ...]) -> Iterator[JointSpot]:
+    """Yield the ends of strips that touch what stands: of parts that are many times as long as they are wide."""
+    for solid in strips:
+        box = solid.part.outline.outer.box
+        (narrow, across), (long, along) = sorted(((box.width, 0), (box.height, 1)))
+        if long < LONG_STRIP * narrow:
+            continue
+        ends = np.tile(
+            [(box.left + box.right) / 2.0, (box.bottom + box.top) / 2.0, -0.5 * solid.part.thickness], (2, 1)
+        )
+        ends[:, along] += (-0.5 * long, 0.5 * long)
+        reach = np.zeros((4, 3))  # to both faces and both long edges
+        reach[:2, 2] = (-0.5 * solid.part.thickness, 0.5 * solid.part.thickness)
+        reach[2:, across] = (-0.5 * narrow, 0.5 * narrow)
+        for end in ends:
+            if len(touching(solid.frame.carry(end + reach), other)):
+                yield JointSpot(solid.frame.carry(end), max(narrow, solid.part.thickness))
 
 
 def _notches(below: tuple[Solid, ...], above: tuple[Solid, ...]) -> Iterator[JointSpot]:

@@ -27,6 +27,7 @@ TAPE_ACROSS, TAPE_ALONG = 5.0, 2.6  # mm: a strip of tape across a seam, and alo
 TAPED_SHOWN = 2  # templates of which the tiles are drawn
 PRINTS = 37.6  # mm up: where the prints lie that come down on card
 ROUGH_APART = 1.2  # mm between the words of two pieces of paper
+SQUARE_ROOM = 4.8  # mm of a piece of paper for the square that is on it
 MOST_ROUGH = 6  # pieces of paper that are shown
 ROUGH = (
     (0.0, 0.06),
@@ -260,8 +261,9 @@ def making_cards(
     if rough:
         _rough_pieces(pen, rough, Box(1.0, PRINTS, 1.0 + wide, PRINTS + high), slope)
         if square:
-            far = 33.0 + max(high, pen.wide(square) + 5.0)
-            _rough_pieces(pen, [square], Box(33.0, PRINTS, far, PRINTS + high), slope)
+            far = 33.0 + SQUARE_ROOM + pen.wide(square) + 3.6
+            _rough_pieces(pen, [square], Box(33.0, PRINTS, far, PRINTS + high), slope, SQUARE_ROOM)
+            _square_as_it_lies(pen, (34.8 + slope * 0.3, PRINTS + high * 0.3), high * 0.4, slope * 0.4)
     else:
         _leaf(pen, PRINTS, PICTURE_OUTLINE)
         pen.count(pages, 1.0 + (wide + slope) / 2, PRINTS + 2.8)
@@ -314,9 +316,15 @@ def _leaf(pen: SketchPen, y: float, style: LineStyle) -> None:
     pen.taken.append(shapely.Polygon(ring))  # a knife beside it hides no side of it
 
 
-def _rough_pieces(pen: SketchPen, said: Sequence[str], box: Box, slope: float) -> None:
+def _square_as_it_lies(pen: SketchPen, at: Point, side: float, slope: float) -> None:
+    """Draw the square that is measured: from ``at``, its upper side ``slope`` mm farther right."""
+    (x, y), top = at, at[1] + side
+    pen.line(at, (x + side, y), (x + side + slope, top), (x + slope, top), style=PICTURE_DETAIL, closed=True)
+
+
+def _rough_pieces(pen: SketchPen, said: Sequence[str], box: Box, slope: float, aside: float = 0.0) -> None:
     """Draw pieces of paper in a row, as they lie, each cut out roughly, with its word: a box whose upper side is ``slope`` mm farther
-    right."""
+    right. ``aside``: mm left free before a word."""
     most = max(2, min(MOST_ROUGH, int(box.width // (max(map(pen.wide, said)) + ROUGH_APART))))
     texts = [*said[: most - 1], "…"] if len(said) > most else list(said)
     room = box.width / len(texts)
@@ -327,7 +335,7 @@ def _rough_pieces(pen: SketchPen, said: Sequence[str], box: Box, slope: float) -
             for across, up in (ROUGH if number % 2 else [(1.0 - x, y) for x, y in reversed(ROUGH)])
         ]
         pen.line(*ring, closed=True)
-        pen.count(text, left + (room - 0.6) / 2 + slope / 2, box.bottom + 2.8)
+        pen.count(text, left + (room - 0.6 + aside) / 2 + slope / 2, box.bottom + 2.8)
 
 
 def _right_points(shape: shapely.Polygon) -> list[Point]:

@@ -92,8 +92,12 @@ def dimension_lines(
             continue
         room = room or _Room(part, pose, within)
         words = said_dimension(dimension, unit)
+        # the card is cut smaller than the piece by twice what the pencil adds: its own reading would be taken for a wrong print
+        tries = (f"finished {words}", words) if dimension.across and part.trace_allowance else (words,)
         tracks = shapely.union_all([other.area for other in found])
-        if line := room.placed(setter, dimension, words, pose, shapely.union_all(blocked), tracks):
+        clear = shapely.union_all(blocked)
+        line = next((at for said in tries if (at := room.placed(setter, dimension, said, pose, clear, tracks))), None)
+        if line:
             found.append(line)
             track = shapely.LineString((line.start, line.end))
             # two that check one hole meet in its middle

@@ -7,6 +7,7 @@ import pytest
 import shapely
 
 from publisher.basics import LengthPromise, Place, Pose
+from publisher.basics.wording import say_length
 from publisher.design import OpeningPlan, Parameter
 from publisher.geometry import Part, polygon
 from publisher.pages.model import Stroke, Words
@@ -49,6 +50,16 @@ def test_what_finds_no_room_is_left_out(draw: Callable[..., Part], setter: Sette
     (line,) = dimension_lines(part, Pose(), setter, "in", [], left)
     assert left.covers(shapely.union(shapely.LineString((line.start, line.end)), line.note.area()))
     assert line.note.text == "stones 0.47 in (12.0 mm) high"
+
+
+@pytest.mark.parametrize(("allowance", "said"), [(0.4, "finished "), (0.0, "")])
+def test_a_length_from_edge_to_edge_is_told_from_the_smaller_card(
+    allowance: float, said: str, draw: Callable[..., Part], setter: Setter
+) -> None:
+    part = draw("pier", trace_allowance=allowance, length=100, width=100, nose=25)
+    lines = dimension_lines(part, Pose(), setter, "mm", [])
+    assert lines
+    assert [line.note.text for line in lines] == [f"{said}{say_length(line.length)}" for line in lines]
 
 
 def test_what_ends_off_the_part_is_a_sentence(draw: Callable[..., Part]) -> None:
