@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from publisher.basics.wording import counted, ordered, say_thickness
+from publisher.basics.wording import counted, ordered, say_length, say_thickness
 from publisher.design import Board, Design, Fact, amount, fill, say
 from publisher.joints import acts_of_step, sold_words, takes_words
 from publisher.pages.front.coupon import fit_of
@@ -21,7 +21,8 @@ from publisher.pages.tiles import plan_true_pages
 
 TAPE = "masking_tape"
 BLUNT = "blunt_pencil"  # the pencil that is listed is both, sharp and blunt
-CUTTING = ("craft_knife", "steel_rule", "cutting_mat")  # without which no part is cut
+RULE, RULE_LONG, LISTED_LONG = "steel_rule", "300 mm (12 in)", 300.0  # as the list of tools has it, in words and in mm
+CUTTING = ("craft_knife", RULE, "cutting_mat")  # without which no part is cut
 FACES = {
     "bare": "bare {name} board, no paper on its faces",
     "paper_one": "{name} board with paper on one face",
@@ -102,7 +103,18 @@ def at_hand(context: Context) -> tuple[str, ...]:
     keys = dict.fromkeys((*listed, *shown))
     if "pencil" in keys:
         keys.pop(BLUNT, None)
-    return tuple(thing_name(key, context.edition) for key in keys)
+    named = {key: thing_name(key, context.edition) for key in keys}
+    if longest := _longest_cut(context):
+        first = context.edition.first
+        named[RULE] = named[RULE].replace(ordered(RULE_LONG, first), say_length(longest, first=first, plain=True))
+    return tuple(named.values())
+
+
+def _longest_cut(context: Context) -> float:
+    """Return the longest side of a sheet (mm) along which a straight cut runs that is longer than the rule which is listed; else 0."""
+    cuts = ((sheet, cut) for sheet in context.needs.layouts for cut in sheet.cuts)
+    sides = (sheet.width if cut.level else sheet.height for sheet, cut in cuts if cut.end - cut.start > LISTED_LONG)
+    return max(sides, default=0.0)
 
 
 def sheet_words(context: Context, board: Board) -> tuple[str, ...]:

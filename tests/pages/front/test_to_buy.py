@@ -3,7 +3,9 @@
 from collections.abc import Callable
 from dataclasses import replace
 
-from publisher.basics import Place
+import pytest
+
+from publisher.basics import CutPromise, Place
 from publisher.design import Blank, MaterialPlan
 from publisher.pages.front.to_buy import at_hand, board_words, card_words, materials_words
 from publisher.pages.sheet import paper_for
@@ -38,9 +40,22 @@ def test_an_amount_is_worked_out_from_facts(demo: Callable[..., Context]) -> Non
 def test_things_and_board_are_named_as_shops_of_the_edition_name_them(demo: Callable[..., Context]) -> None:
     context = demo("quay")
     there = replace(context, paper=paper_for(context.design, "letter"))
-    assert "steel rule, 300 mm (12 in) or longer" in at_hand(context)
-    assert "metal ruler (steel rule), 12 in (300 mm) or longer" in at_hand(there)
+    assert "steel rule, 508 mm (20 in) or longer" in at_hand(context)
+    assert "metal ruler (steel rule), 20 in (508 mm) or longer" in at_hand(there)
     assert "its paper peeled off" in board_words(there)[0]
+
+
+@pytest.mark.parametrize(
+    ("long", "said"), [(300.0, "300 mm (12 in)"), (300.5, "420 mm (16.54 in)"), (419.0, "420 mm (16.54 in)")]
+)
+def test_straight_cuts_longer_than_the_rule_ask_for_one_as_long_as_the_sheet(
+    long: float, said: str, demo: Callable[..., Context]
+) -> None:
+    context = demo("quay")
+    cut = CutPromise(True, 100.0, 0.5, 0.5 + long, 2)
+    sheets = tuple(replace(sheet, width=420.0, height=297.0, cuts=(cut,)) for sheet in context.needs.layouts)
+    named = at_hand(replace(context, needs=replace(context.needs, layouts=sheets)))
+    assert f"steel rule, {said} or longer" in named
 
 
 def test_card_is_counted_by_the_pages_of_templates(demo: Callable[..., Context]) -> None:
