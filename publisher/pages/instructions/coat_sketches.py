@@ -24,6 +24,7 @@ SEAM = 0.13  # mm on the page left white on either side of an edge between faces
 ROW = 26.0  # mm: how high each of two states is shown
 OBJECT_WIDE, SECTION_AT = 31.0, 46.0  # mm: of what is painted, and where the board in section begins beside it
 POT_WIDE = 9.0
+BESIDE_BOTTLE = 28.5  # mm from the right of a sketch to the tip of a brush whose handle ends beside the bottle
 STRAYS_PAINTED = 0.1  # mm by which the border of a dark face may stray
 CLOSES = 0.2  # mm by which lines of an outline may miss one another
 OUTER = frozenset(("contour", "outline", "added", "added_contour"))  # lines of a drawing that bound its faces
@@ -37,7 +38,7 @@ def sealing(pen: SketchPen, stands: Drawing | None, parts: CountedParts, uses: t
     if "can" in shown:
         _sprayed(pen, box)
         return
-    tip = (box.right - 3.0, box.bottom + 0.55 * box.height)
+    tip = (min(box.right - 3.0, FIELD_WIDE - BESIDE_BOTTLE), box.bottom + 0.55 * box.height)
     if "sealed" in shown:
         pen.line(tip, (24.0, COATED_TOP + 3.4), style=PICTURE_DETAIL)
         sealed(pen)

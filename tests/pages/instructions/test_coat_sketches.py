@@ -101,3 +101,24 @@ def test_what_paints_is_drawn_as_it_is_promised(demo: Callable[..., Context], us
     keeps(context, pen.drawn)
     assert {name.removeprefix("scene:") for name, _, _ in pen.parts} == set(coat_scenes("paint", uses))
     assert (black(pen) > 50.0) is (uses == ("acrylic_paint",))
+
+
+@pytest.mark.parametrize("name", ["quay", "island", "toll-house"])
+def test_the_brush_that_seals_ends_beside_the_bottle(name: str, demo: Callable[..., Context]) -> None:
+    context = demo(name)
+    alone = {}
+    for tool in ("brush", "bottle"):
+        pen = SketchPen(context.type, (0.0, 0.0))
+        drawn: list[Box] = []
+        real = getattr(SketchPen, tool)
+
+        def noted(self: SketchPen, *given: object, real: Callable[..., None] = real, drawn: list[Box] = drawn) -> None:
+            before = len(self.drawn)
+            real(self, *given)
+            drawn.extend(box for one in self.drawn[before:] if (box := ink_box(context.type.faces, one)))
+
+        with pytest.MonkeyPatch.context() as patch:
+            patch.setattr(SketchPen, tool, noted)
+            sketches.sealing(pen, whole(context), ())
+        alone[tool] = Box.round([corner for box in drawn for corner in box.corners()])
+    assert alone["brush"].right < alone["bottle"].left or alone["brush"].bottom > alone["bottle"].top
