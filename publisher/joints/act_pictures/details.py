@@ -61,7 +61,7 @@ def _ends(strips: tuple[Solid, ...], other: tuple[Solid, ...]) -> Iterator[Joint
     for solid in strips:
         box = solid.part.outline.outer.box
         (narrow, across), (long, along) = sorted(((box.width, 0), (box.height, 1)))
-        if long < LONG_STRIP * narrow:
+        if long < LONG_STRIP * narrow or not solid.part.letter:  # tape is no part
             continue
         ends = np.tile(
             [(box.left + box.right) / 2.0, (box.bottom + box.top) / 2.0, -0.5 * solid.part.thickness], (2, 1)

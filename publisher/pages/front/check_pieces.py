@@ -47,7 +47,7 @@ def square(context: Context, box: Box, page: int, form: CheckForm) -> tuple[Body
     outline = square_box(box, form)
     squares, said = two_squares(box, page, form)
     left, top = outline.left + (SQUARE_SIDE - CARD_WIDTH) / 2, outline.top - 5.0
-    words = _words_in_square(context, outline, said, left, top)
+    words = _words_in_square(context, outline, said, left, top, form.inch)
     place = Box(left, top - CARD_HEIGHT, left + CARD_WIDTH, top)
     clear = tuple(ClearPromise(page, "card", side) for side in _sides(place, *CLEAR_ROUND))
     outside = outline.right + outline.left - box.left
@@ -69,7 +69,9 @@ def _sides(box: Box, near: float, far: float) -> tuple[Box, ...]:
     )
 
 
-def _words_in_square(context: Context, outline: Box, full: str, left: float, top: float) -> tuple[Drawn, ...]:
+def _words_in_square(
+    context: Context, outline: Box, full: str, left: float, top: float, two: bool
+) -> tuple[Drawn, ...]:
     setter, first = context.type, context.paper.first
     middle, centre = left + CARD_WIDTH / 2, top - CARD_HEIGHT / 2
     size = paired(f"{CARD_WIDTH:.2f} × {CARD_HEIGHT:.2f} mm", CARD_INCHES, first)
@@ -91,7 +93,7 @@ def _words_in_square(context: Context, outline: Box, full: str, left: float, top
             turn=90.0,
         ),
         *setter.line(
-            f"inside: {inner_square_words(context)}" if first == "in" else inner_square_words(context),
+            f"inside: {inner_square_words(context)}" if two else inner_square_words(context),
             SMALL.bold(),
             left,
             outline.bottom + OVER_SIZE,

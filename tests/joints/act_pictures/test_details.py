@@ -1,5 +1,6 @@
 """Joints that are small on paper."""
 
+from dataclasses import replace
 from types import SimpleNamespace
 
 import numpy as np
@@ -46,3 +47,5 @@ def test_the_ends_of_a_strip_show_how_it_lies(make: SimpleNamespace, long: float
     assert sorted(tuple(spot.middle) for spot in spots) == [(50.0, 26.0, 2.5), (146.0, 26.0, 2.5)][:found]
     floating = Solid("strip", strip, PanelFrame(np.eye(3), np.array([50.0, 20.0, 8.0])))
     assert joints_of((floating,), (below,)) == ()
+    tape = Solid("tape", replace(strip, letter=""), above.frame)
+    assert joints_of((tape,), (below,)) == (), "tape has no face up"

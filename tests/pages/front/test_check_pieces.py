@@ -10,6 +10,7 @@ from publisher.joints import Meeting
 from publisher.pages.front.check_pieces import board, glued, how, limits, scrap, square, wrong
 from publisher.pages.front.check_squares import CheckForm
 from publisher.pages.front.print_check import CheckBlock
+from publisher.pages.model import Words
 from publisher.pages.sheet.draft import Context
 from publisher.pages.sheet.page_checks import ink_box
 
@@ -39,3 +40,9 @@ def test_without_parts_there_is_no_board_to_gauge(
     body, height = piece(make_context(design=make_design(parts=()), parts=()), BOX, 2, CheckForm(False))
     assert body.drawn == ()
     assert height == 0.0
+
+
+@pytest.mark.parametrize("two", [False, True])
+def test_only_the_inner_of_two_squares_is_called_so(make_context: Callable[..., Context], two: bool) -> None:
+    body, _ = square(make_context("letter"), BOX, 2, CheckForm(two))
+    assert any(thing.text.startswith("inside: ") for thing in body.drawn if isinstance(thing, Words)) == two
