@@ -111,7 +111,7 @@ def found_in(folder: Path) -> tuple[Finding, ...]:
 @pytest.mark.parametrize(
     ("slug", "old", "new", "says"),
     [
-        ("quay", "\n  rib: {", "\n  ribb: {", "there is no part “rib”, and 20 that follow (lines 35, 38, 39,"),
+        ("quay", "\n  rib: {", "\n  ribb: {", "there is no part “rib”, and 20 that follow (lines 42, 45, 46,"),
         ("lock-stair", "\n  step: {", "\n  stepp: {", "there is no part “step”, and 9 that follow"),
         ("bridge", "\n  span: ", "\n  spam: ", "there is no size “span”, and 8 that follow"),
         (
