@@ -27,7 +27,11 @@ TAPE_ACROSS, TAPE_ALONG = 5.0, 2.6  # mm: a strip of tape across a seam, and alo
 TAPED_SHOWN = 2  # templates of which the tiles are drawn
 PRINTS = 37.6  # mm up: where the prints lie that come down on card
 ROUGH_APART = 1.2  # mm between the words of two pieces of paper
-SQUARE_ROOM = 4.8  # mm of a piece of paper for the square that is on it
+SQUARE_AT, SQUARE_ROOM = (
+    33.0,
+    4.8,
+)  # mm: where the piece of paper with the square begins, and what of it the square takes
+OVER_BOOKS = 55.0  # mm: where the arrow comes down on the books
 MOST_ROUGH = 6  # pieces of paper that are shown
 ROUGH = (
     (0.0, 0.06),
@@ -261,9 +265,7 @@ def making_cards(
     if rough:
         _rough_pieces(pen, rough, Box(1.0, PRINTS, 1.0 + wide, PRINTS + high), slope)
         if square:
-            far = 33.0 + SQUARE_ROOM + pen.wide(square) + 3.6
-            _rough_pieces(pen, [square], Box(33.0, PRINTS, far, PRINTS + high), slope, SQUARE_ROOM)
-            _square_as_it_lies(pen, (34.8 + slope * 0.3, PRINTS + high * 0.3), high * 0.4, slope * 0.4)
+            far = _with_square(pen, square)
     else:
         _leaf(pen, PRINTS, PICTURE_OUTLINE)
         pen.count(pages, 1.0 + (wide + slope) / 2, PRINTS + 2.8)
@@ -304,7 +306,7 @@ def cards_glued(pen: SketchPen, thick: str = "") -> None:
     pen.line((44.0, 25.9), (66.0, 25.9), style=CUT)
     pen.line((44.0, 26.8), (66.0, 26.8))  # clear of the card and of the books: nearer lines close up
     pen.books(45.0, 27.8, 20.0)
-    pen.arrow((55.0, 24.6), (55.0, 21.2))
+    pen.arrow((OVER_BOOKS, 24.6), (OVER_BOOKS, 21.2))
 
 
 def _leaf(pen: SketchPen, y: float, style: LineStyle) -> None:
@@ -314,6 +316,20 @@ def _leaf(pen: SketchPen, y: float, style: LineStyle) -> None:
     pen.white(*ring)
     pen.line(*ring, style=style, closed=True)
     pen.taken.append(shapely.Polygon(ring))  # a knife beside it hides no side of it
+
+
+def _with_square(pen: SketchPen, said: str) -> float:
+    """Draw the piece of paper with the square, which is drawn where the piece ends beside the books; return where its lower side ends."""
+    slope, high, wide = LEAF_SLOPE, LEAF_HIGH, pen.wide(said)
+    shown = (
+        SQUARE_AT + SQUARE_ROOM + wide + 3.6 + 0.6 * slope < OVER_BOOKS - 0.8
+    )  # the arrow begins lower than the paper ends
+    aside = SQUARE_ROOM if shown else 0.0
+    far = SQUARE_AT + (aside + wide + 3.6 if shown else max(high, wide + 5.0))
+    _rough_pieces(pen, [said], Box(SQUARE_AT, PRINTS, far, PRINTS + high), slope, aside)
+    if shown:
+        _square_as_it_lies(pen, (SQUARE_AT + 1.8 + slope * 0.3, PRINTS + high * 0.3), high * 0.4, slope * 0.4)
+    return far
 
 
 def _square_as_it_lies(pen: SketchPen, at: Point, side: float, slope: float) -> None:

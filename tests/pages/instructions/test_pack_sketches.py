@@ -78,3 +78,24 @@ def test_after_taping_rough_pieces_are_glued_and_no_whole_pages(
     assert "pages 7-8" in said[0] and "pages 7-8" not in said[1] and "30 mm" in said[1]
     assert said[1].count("A") == 2  # the paper, and the card that is cut
     assert ("…" in said[1]) == (len(rough) > sketches.MOST_ROUGH)
+
+
+@pytest.mark.parametrize(("scale", "square"), [(1.0, True), (0.5, False)])
+def test_the_square_is_drawn_on_its_paper_where_that_ends_beside_the_arrow_to_the_books(
+    scale: float, square: bool, setter: Setter, make_part: Callable[..., Part]
+) -> None:
+    """Words keep their size where a sketch is drawn smaller: a paper with both would cover the arrow that presses on the books."""
+    pen, plain = (SketchPen(setter, (0.0, 0.0), scale) for _ in range(2))
+    sketches.making_cards(pen, [make_part()], "pages 7-8", "0.4 mm", rough=["A"], square="1.18 in")
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(sketches, "_square_as_it_lies", lambda *_: None)
+        sketches.making_cards(plain, [make_part()], "pages 7-8", "0.4 mm", rough=["A"], square="1.18 in")
+    drawn_more = [thing for thing in pen.drawn if isinstance(thing, Stroke)]
+    assert (len(drawn_more) > sum(isinstance(thing, Stroke) for thing in plain.drawn)) == square
+    beside = [
+        box
+        for thing in pen.drawn
+        if isinstance(thing, Words) and thing.text == "1.18 in"
+        if (box := ink_box(setter.faces, thing))
+    ]
+    assert beside[0].right < scale * sketches.OVER_BOOKS or not square
