@@ -10,6 +10,7 @@ from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
+from tests.rehearsal.outlines import Outline
 from tests.rehearsal.pages import Line, ReadPage
 
 LABEL = re.compile(r"(\d+) × ([A-Z]\d*)")
@@ -21,6 +22,9 @@ HEADING = (4.4, 5.0)  # mm: the em of titles of steps and of the numbers of acts
 SAME_ROW = 1.0  # mm
 ABOVE = 4.0  # mm by which words of a picture stand above the number beside it
 DRY = "dry"
+LEAST_ADDED = 8.0  # mm over all, of a contour of what is added
+AS_LARGE = 0.4  # of what is added: the least that what is there is over all
+BESIDE = 5.0  # mm by which what is there reaches out of the box of what is added
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,7 +40,8 @@ class Added:
 @dataclass(frozen=True, slots=True)
 class Act:
     """One picture of what is put together: from the lowest up. ``turn``: degrees by which each goes on turned (None: not said);
-    ``times``: how many are built so; ``page`` and ``step``: where, by the title of the step."""
+    ``times``: how many are built so; ``page`` and ``step``: where, by the title of the step; ``on_thin``: it draws something thick, which
+    is added, over something thin, which is there."""
 
     page: int
     step: str
@@ -45,6 +50,12 @@ class Act:
     turn: float | None = None
     times: int = 1
     trial: bool = False
+    on_thin: bool = False
+
+    @property
+    def needs_standing(self) -> bool:
+        """Say whether what is drawn thin must stand before: the one piece with a label is what is added."""
+        return self.on_thin and sum(one.count for one in self.added) == 1
 
     @property
     def counts(self) -> Counter[str]:
@@ -57,7 +68,7 @@ class Act:
 
 def acts_of(pages: Iterable[ReadPage]) -> tuple[Act, ...]:
     """Return the acts of all pages of steps in their order; trials that a later step does for good are left out."""
-    acts = [act for page in pages if page.shows_steps for act in _of_page(page)]
+    acts = every_act(pages)
     kept: list[Act] = []
     for n, act in enumerate(acts):
         later: Counter[str] = Counter()
@@ -68,18 +79,43 @@ def acts_of(pages: Iterable[ReadPage]) -> tuple[Act, ...]:
     return tuple(kept)
 
 
+def every_act(pages: Iterable[ReadPage]) -> tuple[Act, ...]:
+    """Return the acts of all pages of steps in their order, trials among them."""
+    return tuple(act for page in pages if page.shows_steps for act in _of_page(page))
+
+
+def misnumbered(pages: Iterable[ReadPage]) -> Iterator[str]:
+    """Yield, in words, where the numbers of a step's pictures do not go on by one in the order in which they are read: row by row."""
+    last = 0
+    for page in pages:
+        for title, lines in _steps(page) if page.shows_steps else ():
+            numbers = [line for line in lines if _is_heading(line) and line.text.isdigit()]
+            rows = sorted({round(line.y / SAME_ROW) for line in numbers}, reverse=True)
+            level = {row: next(r for r in rows if r - row <= 1) for row in rows}
+            read = [int(n.text) for n in sorted(numbers, key=lambda n: (-level[round(n.y / SAME_ROW)], n.x))]
+            start = last if not title else 0
+            if read and read != list(range(start + 1, start + len(read) + 1)):
+                yield f"page {page.number}: the acts of “{title}” are numbered {', '.join(map(str, read))}"
+            last = read[-1] if read else start
+
+
 def _of_page(page: ReadPage) -> Iterator[Act]:
+    for title, lines in _steps(page):
+        yield from _of_step(page, title, lines)
+
+
+def _steps(page: ReadPage) -> Iterator[tuple[str, list[Line]]]:
+    """Yield the titles of a page's steps with their lines; "" of one that began on the page before."""
     titles = sorted((line for line in page.lines if _is_heading(line) and not line.text.isdigit()), key=lambda t: -t.y)
     titles = [line for line in titles if line.text != page.title]
     ends = [*(title.y + 3.0 for title in titles[1:]), 0.0][: len(titles)]
     before = titles[0].y + 3.0 if titles else 0.0
     if (carried := _between(page, page_top(page), before)) and titles:
-        yield from _of_step(page, "", carried)  # a step that began on the page before
+        yield "", carried
     for title, end in zip(titles, ends, strict=True):
-        lines = _between(page, title.y + 3.0, end)
-        yield from _of_step(page, title.text, lines)
+        yield title.text, _between(page, title.y + 3.0, end)
     if not titles:
-        yield from _of_step(page, "", list(page.lines))
+        yield "", list(page.lines)
 
 
 def page_top(page: ReadPage) -> float:
@@ -105,19 +141,44 @@ def _of_step(page: ReadPage, title: str, lines: Sequence[Line]) -> Iterator[Act]
     trial = DRY in title.split() or any(sign.dry and low < sign.y < high for sign in page.signs)
     groups: dict[int, list[Line]] = {}
     for line in small:
-        groups.setdefault(_number_of(line, numbers), []).append(line)
+        groups.setdefault(_number_of(line.x, line.y, numbers), []).append(line)
+    drawn = [one for one in page.outlines if low < one.middle[1] < high]
     for number in sorted(groups):
+        own = [one for one in drawn if _is_in(one, number, numbers)]
         if (act := _act(page, title, number, groups[number], trial)) is not None:
-            yield act
+            yield replace(act, on_thin=_over_thin(own))
 
 
-def _number_of(line: Line, numbers: Sequence[Line]) -> int:
+def _is_in(one: Outline, number: int, numbers: Sequence[Line]) -> bool:
+    """Say whether an outline is one of the picture beside a number."""
+    under = not numbers or one.middle[1] < max(n.y for n in numbers) + ABOVE
+    return under and _number_of(*one.middle, numbers) == number
+
+
+def _over_thin(drawn: Sequence[Outline]) -> bool:
+    """Say whether something thin, about as large as what is thick, lies farther down or up than all that is thick."""
+    thick = [one for one in drawn if one.weight == "thick" and one.size > LEAST_ADDED]
+    if not thick:
+        return False
+    whole = Outline(
+        "thick",
+        min(one.left for one in thick),
+        min(one.bottom for one in thick),
+        max(one.right for one in thick),
+        max(one.top for one in thick),
+    )
+    largest = max(one.size for one in thick)
+    thin = [one for one in drawn if one.weight == "thin" and one.size > AS_LARGE * largest]
+    return any(not one.within(whole, BESIDE) for one in thin)
+
+
+def _number_of(x: float, y: float, numbers: Sequence[Line]) -> int:
     """Return the number of the picture in which words stand; 0 where the step has but one."""
-    above = [n for n in numbers if n.y + ABOVE > line.y]
+    above = [n for n in numbers if n.y + ABOVE > y]
     if not above:
         return int(numbers[0].text) if numbers else 0
     row = min(n.y for n in above)
-    beside = [n for n in above if n.y < row + SAME_ROW and n.x <= line.x + 1.0]
+    beside = [n for n in above if n.y < row + SAME_ROW and n.x <= x + 1.0]
     return int((max(beside, key=lambda n: n.x) if beside else min(above, key=lambda n: n.y)).text)
 
 

@@ -6,7 +6,9 @@ from dataclasses import dataclass, replace
 
 from tests.rehearsal.crossing import crossed
 from tests.rehearsal.lids import with_lids
+from tests.rehearsal.meeting import strays, unmarked, unmet
 from tests.rehearsal.on_faces import with_seated
+from tests.rehearsal.order import too_early
 from tests.rehearsal.pack import ReadPack
 from tests.rehearsal.roofs import with_roofs
 from tests.rehearsal.stacking import is_layer, stack_up
@@ -43,8 +45,12 @@ def built_of(pack: ReadPack) -> Built:
     )
     left = tuple(_still(left, stood, panels))
     laid = Counter(one.board.letter for pile in piles for one in pile.stood)
+    letters = tuple(
+        dict.fromkeys((*unmet(stood[len(crossing) :], panels), *strays(panels), *unmarked(panels, pack.parts)))
+    )
     unlaid = [f"part {board.letter}: no act says where it lies" for board in boards if _unlaid(board, layers, laid)]
-    said = (*(text for pile in piles for text in pile.left), *unlaid, *left)
+    early = too_early(pack.every_act, (*(pile.stood for pile in piles), *stood))
+    said = (*(text for pile in piles for text in pile.left), *unlaid, *left, *letters, *early)
     said += tuple(f"part {letter}: it is bent" for letter in sorted(bent))
     return Built((*(pile.stood for pile in piles), *stood), said)
 

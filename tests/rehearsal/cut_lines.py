@@ -129,6 +129,7 @@ def sharpened(ring: shapely.LinearRing, blunt: float = BLUNT_ROUND) -> shapely.P
     sides = np.hypot(*(points[np.roll(rough, -1)] - points[rough]).T)
     legs = np.flatnonzero(sides > LEG)
     tips: dict[int, Point] = {}
+    ways: dict[int, tuple[Point, Point]] = {}
     gone: set[int] = set()
     for leg, after in zip(legs, np.roll(legs, -1), strict=True):  # each ends where the bits of a corner begin
         bits = np.arange(leg + 1, after + (after <= leg) * len(rough)) % len(rough)
@@ -146,17 +147,32 @@ def sharpened(ring: shapely.LinearRing, blunt: float = BLUNT_ROUND) -> shapely.P
             first = _last_before(points, start, rough[leg], -1, tip, tip - before[0])
             last = _last_before(points, end, rough[(after + 1) % len(rough)], 1, tip, tip - behind[0])
             gone.update(_between(first, last, len(points)).tolist())
-            tips[first] = tip
+            tips[first], ways[first] = tip, (before[1], behind[1])
     stays = [n for n in range(len(points)) if n in tips or n not in gone]
     near = {
         other
-        for n, after in zip(stays, stays[1:] + stays[:1], strict=True)
-        for tip, other in ((n, after), (after, n))
-        if tip in tips and other not in tips and float(np.hypot(*(points[other] - tips[tip]))) < BESIDE
+        for at, n in enumerate(stays)
+        if n in tips
+        for step, way in zip((-1, 1), ways[n], strict=True)
+        for other in _beside(points, [m for m in (stays[at:] + stays[:at])[::step] if m != n], tips, tips[n], way)
     }
     kept = [tips.get(n, points[n]) for n in stays if n not in near]
     whole = shapely.Polygon(kept) if len(kept) > 2 else shapely.Polygon(ring)
     return whole if whole.is_valid else shapely.Polygon(ring)
+
+
+def _beside(
+    points: npt.NDArray[np.float64], others: list[int], tips: dict[int, Point], tip: Point, way: Point
+) -> Iterator[int]:
+    """Yield the numbers of the points from a tip on that only say which way its side runs, less truly than the whole side does: those of
+    the stretch that it was measured by."""
+    for n in others:
+        off = points[n] - tip
+        far = float(np.hypot(*off))
+        aside = abs(float(off[0] * way[1] - off[1] * way[0]))
+        if n in tips or not (far < BESIDE or (far < FIT and aside < BENDS)):
+            return
+        yield n
 
 
 def _last_before(points: npt.NDArray[np.float64], at: int, end: int, step: int, tip: Point, way: Point) -> int:

@@ -1,7 +1,7 @@
 """How two boards may stand to each other where edges of the same letter meet, by what a builder knows: seen from outside the edges run
 against each other; bevelled ones close to a mitre; of two plain ones one board runs through and the other ends on its inside face."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from math import cos, radians, sin
 
@@ -15,6 +15,7 @@ Matrix = npt.NDArray[np.float64]  # 4 × 4
 Vector = npt.NDArray[np.float64]
 
 TOPS = 0.5  # share of “top” that must lie along an edge to say anything of it
+SLICES = 4  # of a board with bevels
 SAME = 1.0  # mm within which two boards are one
 UP = np.array((0.0, 0.0, 1.0))
 
@@ -84,10 +85,32 @@ def _carried(site: Site, to: tuple[Vector, Vector, Vector], middle: Vector) -> M
     return matrix
 
 
+@dataclass(frozen=True, slots=True, eq=False)
+class Solid:
+    """A board in its place; what it is so deep (mm) under its drawn face, for bevels take something there."""
+
+    matrix: Matrix
+    thickness: float
+    at: Callable[[float], shapely.Polygon]
+
+
+def shared(one: Solid, other: Solid) -> float:
+    """Return the share of a board's middle plane that lies in another board, where bevels leave something of it."""
+    return shared_board(
+        (one.matrix, one.at(one.thickness / 2.0), one.thickness),
+        (other.matrix, other.at(0.0), other.thickness),
+        at=other.at,
+    )
+
+
 def shared_board(
-    one: tuple[Matrix, shapely.Polygon, float], other: tuple[Matrix, shapely.Polygon, float], step: float = 4.0
+    one: tuple[Matrix, shapely.Polygon, float],
+    other: tuple[Matrix, shapely.Polygon, float],
+    step: float = 4.0,
+    at: Callable[[float], shapely.Polygon] | None = None,
 ) -> float:
-    """Return the share of a board's middle plane that lies in another board, more than a little below its faces."""
+    """Return the share of a board's middle plane that lies in another board, more than a little below its faces; ``at``: what that one is
+    so deep under its face, where it is not the same everywhere."""
     matrix, area, thickness = one
     left, bottom, right, top = area.bounds
     grid = np.array(
@@ -102,7 +125,15 @@ def shared_board(
         @ np.column_stack((grid, np.full(len(grid), -thickness / 2), np.ones(len(grid)))).T
     )
     deep = (points[2] < -0.3) & (points[2] > 0.3 - other[2])
-    return float((deep & shapely.contains_xy(other[1].buffer(-0.3), points[0], points[1])).mean())
+    if at is None:
+        return float((deep & shapely.contains_xy(other[1].buffer(-0.3), points[0], points[1])).mean())
+    within = np.zeros(len(grid), dtype=np.bool_)
+    for n in range(SLICES):
+        top, low = (-other[2] * share / SLICES for share in (n, n + 1))
+        own = deep & (points[2] <= top) & (points[2] > low)
+        if own.any():
+            within[own] = shapely.contains_xy(at(-low).buffer(-0.3), points[0][own], points[1][own])
+    return float(within.mean())
 
 
 def one_place(a: Matrix, b: Matrix, area: shapely.Polygon) -> bool:

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
-from tests.rehearsal.acts import Act, acts_of
+from tests.rehearsal.acts import Act, acts_of, every_act, misnumbered
 from tests.rehearsal.measured import measured_parts
 from tests.rehearsal.pages import ReadPage, read_page
 from tests.rehearsal.parts import ReadPart, read_parts
@@ -20,8 +20,8 @@ TRACE = "trace, lift"
 @dataclass(frozen=True, slots=True, eq=False)
 class ReadPack:
     """What a pack's pages say. ``allowance``: mm by which a pencil runs outside a template, None where the pages say of tracing but of no
-    number; ``unread``: what the reader could not read, in words; ``acts``: what is put together, in the order of the steps;
-    ``said``: what steps say of joints in words."""
+    number; ``unread``: what the reader could not read, in words; ``acts``: what is put together, in the order of the steps, and
+    ``every_act``, what is only tried among it; ``said``: what steps say of joints in words."""
 
     pages: tuple[ReadPage, ...]
     parts: tuple[ReadPart, ...]
@@ -29,6 +29,7 @@ class ReadPack:
     unread: tuple[str, ...]
     acts: tuple[Act, ...] = ()
     said: Sentences = NOTHING_SAID
+    every_act: tuple[Act, ...] = ()
 
 
 def read_pack(pdf: Path, known: Mapping[int, ReadPage] | None = None) -> ReadPack:
@@ -54,9 +55,12 @@ def pack_of(pages: tuple[ReadPage, ...]) -> ReadPack:
     unread += [f"part {part.letter}: {fault}" for part in parts for fault in part.faults]
     unread += [f"part {part.letter}: how many are cut" for part in parts if part.letter and not part.count]
     unread += [f"part {letter}: its prints bear different letters" for letter in unlike_prints(parts)]
+    unread += misnumbered(pages)
     if allowance is None:
         unread.append("how far outside a template the pencil runs")
-    return ReadPack(pages, parts, allowance, tuple(dict.fromkeys(unread)), acts_of(pages), sentences_of(pages))
+    return ReadPack(
+        pages, parts, allowance, tuple(dict.fromkeys(unread)), acts_of(pages), sentences_of(pages), every_act(pages)
+    )
 
 
 def unlike_prints(parts: tuple[ReadPart, ...]) -> Iterator[str]:

@@ -12,6 +12,7 @@ from tests.rehearsal.askew import askew_words
 from tests.rehearsal.cut_lines import CutLine, cut_lines, inked_areas
 from tests.rehearsal.letters import Tag, tags
 from tests.rehearsal.notes import Note, Said, notes_of
+from tests.rehearsal.outlines import WORD_DEEP, WORD_HIGH, Outline, outlines
 from tests.rehearsal.raster import DOTS, Grey, PagePicture, Pieces, pieces_of
 from tests.rehearsal.signs import Sign, glue_signs
 from tests.rehearsal.thin_lines import Thin, thin_lines
@@ -80,6 +81,7 @@ class ReadPage:
     notes: tuple[Note, ...] = ()
     thin: tuple[Thin, ...] = ()
     signs: tuple[Sign, ...] = ()
+    outlines: tuple[Outline, ...] = ()
 
     @property
     def title(self) -> str:
@@ -107,7 +109,8 @@ def read_page(picture: PagePicture) -> ReadPage:
     ink = picture.ink()
     seen = pieces_of(ink)
     lines = _lines(seen, len(ink))
-    page = ReadPage(picture.number, lines, signs=tuple(glue_signs(seen)))
+    drawn = outlines(ink, _word_boxes(lines)) if head.shows_steps else ()
+    page = ReadPage(picture.number, lines, signs=tuple(glue_signs(seen)), outlines=drawn)
     if not page.shows_templates:
         return page
     square, scale = _square(ink, seen, lines)
@@ -123,8 +126,15 @@ def read_page(picture: PagePicture) -> ReadPage:
         marks = tuple(_marks(ink, seen, lines))
     thin = tuple(thin_lines(seen))
     said = [Said(line.text, *line.middle, line.em, line.bold) for line in lines]
-    notes = tuple(notes_of((*said, *askew_words(ink, thin)), seen))
+    askew = [one for one in askew_words(ink, thin) if not any(_stands_in(one, line) for line in lines)]
+    notes = tuple(notes_of((*said, *askew), seen))
     return ReadPage(picture.number, lines, tagged, cuts, marks, square, scale, notes, thin)
+
+
+def _stands_in(said: Said, line: Line) -> bool:
+    """Say whether words have been read already, as upright ones: turned a little they seem askew, in bits."""
+    x, y = line.middle
+    return not line.turned and abs(said.x - x) < line.length / 2 and abs(said.y - y) < line.em / 2
 
 
 def _letters(title: str) -> set[str]:
@@ -135,6 +145,13 @@ def _letters(title: str) -> set[str]:
 def _lines(seen: Pieces, height: int) -> tuple[Line, ...]:
     tall = height / DOTS
     return tuple(Line(r.text, r.x, tall - r.y, r.length, r.em, r.bold) for r in read_words(seen))
+
+
+def _word_boxes(lines: tuple[Line, ...]) -> list[tuple[float, float, float, float]]:
+    """Return the boxes that words take (mm)."""
+    return [
+        (line.x, line.y - WORD_DEEP * line.em, line.x + line.length, line.y + WORD_HIGH * line.em) for line in lines
+    ]
 
 
 def _upright(turned: Pieces, height: int) -> tuple[Line, ...]:

@@ -4,11 +4,12 @@ They change what is printed and nothing else. None where a pack has nothing of t
 """
 
 import re
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
+from itertools import product
 
 from publisher.basics import Path, Pose
-from publisher.pages import Drawn, Pack, Stroke, Words
+from publisher.pages import Drawn, Fill, Pack, Page, Picture, Stroke, Words
 from publisher.pages.type import HEADING
 from tests.rehearsal.compare import TRUE
 from tests.rehearsal.compare_built import Rehearsed
@@ -18,6 +19,10 @@ TURN = re.compile(r"^(\d+(?:\.\d+)?)°$")
 BEVEL = re.compile(r"^(?:bevel )?\d+(?:\.\d+)?°")
 TAG = 6.0  # mm of the em: words as large are titles and the letters of tags
 TITLES = 10.0  # no title of a page with parts is set as large
+SMALL = 3.0  # mm of the em: labels of what is put together are smaller
+LABEL = re.compile(r"^\d+ × [A-Z]")
+FOOT = 20.0  # mm: below it stands a page's foot
+GLUE_AREA = 9.0  # mm from a tile's edge
 AWAY = 1.0  # mm by which a mark is moved
 
 
@@ -149,6 +154,21 @@ def match_letter_changed(pack: Pack) -> Pack | None:
     return _first(pack, _match_letter, lambda t: replace(t, text="z"))
 
 
+def match_letters_exchanged(pack: Pack) -> Pack | None:
+    """On one page, the edges of one letter bear another one, and the other way round."""
+    for n, page in enumerate(pack.pages):
+        letters = sorted({t.text for t in page.drawn if isinstance(t, Words) and _match_letter(t)})
+        if page.kind in ("templates", "tiles", "true") and len(letters) > 1:
+            other = {letters[0]: letters[1], letters[1]: letters[0]}
+            drawn = tuple(
+                replace(t, text=other.get(t.text, t.text)) if isinstance(t, Words) and _match_letter(t) else t
+                for t in page.drawn
+            )
+            new = replace(page, drawn=drawn, structure=())
+            return replace(pack, pages=(*pack.pages[:n], new, *pack.pages[n + 1 :]))
+    return None
+
+
 def tops_left_out(pack: Pack) -> Pack | None:
     """Nothing says which end of a part is up."""
     return _changed(pack, lambda t: None if isinstance(t, Words) and t.text == "top" else t)
@@ -170,6 +190,49 @@ def acts_exchanged(pack: Pack) -> Pack | None:
     return _changed(pack, swapped)
 
 
+def _is_number(thing: Drawn, text: str) -> bool:
+    return isinstance(thing, Words) and thing.text == text and abs(thing.size - HEADING.size) < 0.01
+
+
+def pictures_exchanged(pack: Pack) -> Pack | None:
+    """Where a step shows what is put together in two pictures beside each other, each stands beside the other's number."""
+    for n, page in enumerate(pack.pages):
+        ones, twos = ([t for t in page.drawn if isinstance(t, Words) and _is_number(t, text)] for text in "12")
+        for one, two in product(ones, twos):
+            if page.kind != "steps" or abs(one.y - two.y) > 1.0 or two.x < one.x:
+                continue
+            heads = [t.y for t in page.drawn if isinstance(t, Words) and abs(t.size - HEADING.size) < 0.01]
+            low = max((y for y in heads if y < one.y - 1.0), default=FOOT) + HEADING.size
+            cells = [(left, low, left + two.x - one.x - 1.0, one.y + HEADING.size) for left in (one.x, two.x)]
+            if all(any(_shows_label(t) and _lies_in(t, cell) for t in page.drawn) for cell in cells):
+                drawn = tuple(_moved(t, cells, two.x - one.x) if t not in (one, two) else t for t in page.drawn)
+                new = replace(page, drawn=drawn, structure=())
+                return replace(pack, pages=(*pack.pages[:n], new, *pack.pages[n + 1 :]))
+    return None
+
+
+def _shows_label(thing: Drawn) -> bool:
+    return isinstance(thing, Words) and bool(LABEL.match(thing.text.replace("\u00a0", " "))) and thing.size < SMALL
+
+
+def _lies_in(thing: Drawn, cell: tuple[float, float, float, float]) -> bool:
+    if isinstance(thing, Picture):
+        return False
+    left, low, right, high = cell
+    points = [(thing.x, thing.y)] if isinstance(thing, Words) else [p for path in thing.paths for p in path.points]
+    return all(left < x < right and low < y < high for x, y in points)
+
+
+def _moved(thing: Drawn, cells: Sequence[tuple[float, float, float, float]], by: float) -> Drawn:
+    for cell, off in zip(cells, (by, -by), strict=True):
+        if isinstance(thing, Words) and _lies_in(thing, cell):
+            return replace(thing, x=thing.x + off)
+        if isinstance(thing, Stroke | Fill) and _lies_in(thing, cell):
+            clip = thing.clip and replace(thing.clip, left=thing.clip.left + off, right=thing.clip.right + off)
+            return replace(thing, paths=tuple(path.placed(Pose(off, 0.0)) for path in thing.paths), clip=clip)
+    return thing
+
+
 def turn_changed(pack: Pack) -> Pack | None:
     """A stair's layers are to be turned five degrees farther."""
 
@@ -185,8 +248,34 @@ def bevels_left_out(pack: Pack) -> Pack | None:
     return _changed(pack, lambda t: None if isinstance(t, Words) and BEVEL.match(t.text) else t)
 
 
-def _lines_left_out(style: str) -> Plant:
-    return lambda pack: _changed(pack, lambda t: None if isinstance(t, Stroke) and t.style.name == style else t)
+def glue_lines_left_out(pack: Pack) -> Pack | None:
+    """No template shows where another part is glued to it."""
+    return _changed(pack, lambda t: None if isinstance(t, Stroke) and t.style.name == "glue" else t)
+
+
+def dotted_lines_left_out(pack: Pack) -> Pack | None:
+    """No template shows a dotted line; those at the glue areas of tiles stay, without which a tile has its grey and its words still."""
+    pages = []
+    for page in pack.pages:
+        shows = page.kind in ("templates", "tiles", "true")
+        drawn = tuple(
+            t
+            for t in page.drawn
+            if not (shows and isinstance(t, Stroke) and t.style.name == "reference" and not _at_seam(t, page))
+        )
+        pages.append(page if drawn == page.drawn else replace(page, drawn=drawn, structure=()))
+    return None if tuple(pages) == pack.pages else replace(pack, pages=tuple(pages))
+
+
+def _at_seam(stroke: Stroke, page: Page) -> bool:
+    """Say whether a stroke runs along an edge of a tile's window, within its glue area."""
+    points = [p for path in stroke.paths for p in path.points]
+    for box in (tile.window for tile in page.tiles if tile.window is not None):
+        sides = [[abs(x - at) for x, _ in points] for at in (box.left, box.right)]
+        sides += [[abs(y - at) for _, y in points] for at in (box.bottom, box.top)]
+        if any(max(far) < GLUE_AREA and max(far) - min(far) < 0.1 for far in sides):
+            return True
+    return False
 
 
 PLANTED: dict[str, Plant] = {
@@ -199,13 +288,15 @@ PLANTED: dict[str, Plant] = {
     "match mark a millimetre off": mark_moved,
     "match mark misnamed": mark_misnamed,
     "match letter changed": match_letter_changed,
+    "match letters exchanged": match_letters_exchanged,
     "tops left out": tops_left_out,
     "another count": counts_changed,
     "acts out of order": acts_exchanged,
+    "pictures of acts exchanged": pictures_exchanged,
     "another turn": turn_changed,
     "bevels left out": bevels_left_out,
-    "glue lines left out": _lines_left_out("glue"),
-    "dotted lines left out": _lines_left_out("reference"),
+    "glue lines left out": glue_lines_left_out,
+    "dotted lines left out": dotted_lines_left_out,
     "another board": _retold("5.00 mm", "6.00 mm"),
     "another pencil": _retold("its line runs 0.4 mm", "its line runs 1.4 mm"),
 }

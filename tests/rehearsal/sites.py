@@ -3,7 +3,7 @@
 The template is seen from its drawn face. Along a site the board's body lies on the left.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Sequence, Set
 from dataclasses import dataclass, replace
 from itertools import combinations, pairwise
 from math import inf, radians, tan
@@ -28,12 +28,15 @@ STRIP_WIDE = 0.45  # mm by which a strip may be wider or narrower than the board
 STRIP_FAR = 6.0  # mm from a strip to its letter
 ACROSS = 4.0  # mm that the glue lines of a strip across a whole board end before its edges
 PARALLEL = 0.01
+DOTS_OFF = 0.25  # mm by which dots may be off the line where a bevel ends
+DOTTED = 0.25  # dots to a millimetre of an edge; there is one to each, less those under other lines
 
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Site:
     """A stretch at which another board meets this one: ``middle``, ``along`` (unit), ``length`` (mm); ``letters``: "" where it bears none;
-    ``bevel``: degrees, None where it has none; ``strip``: the other stands on the inside face, its outside over this line."""
+    ``bevel``: degrees, None where it has none; ``strip``: the other stands on the inside face, its outside over this line;
+    ``dotted``: a dotted line shows where its bevel ends on the other face."""
 
     middle: Vector
     along: Vector
@@ -41,6 +44,7 @@ class Site:
     letters: frozenset[str] = frozenset()
     bevel: float | None = None
     strip: bool = False
+    dotted: bool = False
 
     @property
     def inward(self) -> Vector:
@@ -57,18 +61,52 @@ def sites_of(
     edges = list(_edges(area))
     letters: dict[int, set[str]] = {}
     for note in notes:
-        if note.kind != "match":
-            continue
-        at = np.array((note.x, note.y))
-        on = [n for n, strip in enumerate(strips) if _in_strip(strip, at)]
-        number = on[0] + len(edges) if on else min(_beside(edges, at), default=(0.0, -1))[1]
-        if number >= 0:
+        if note.kind == "match" and (number := _site_of(note, edges, strips)) is not None:
             letters.setdefault(number, set()).add(note.text)
-    bevels = _bevels(edges, [note for note in notes if note.kind == "bevel"][:MOST_BEVELS])
+    dots = np.array([point for one in thin if one.kind == "dots" for point in one.points]).reshape(-1, 2)
+    told = [note for note in notes if note.kind == "bevel"][:MOST_BEVELS]
+    marked = {
+        (n, note.text)
+        for n, edge in enumerate(edges)
+        for note in told
+        if not note.text.endswith("out") and _ends_at_dots(edge, float(note.text), dots, boards)
+    }
+    bevels = _bevels(edges, told, marked)
     return tuple(
-        replace(site, letters=frozenset(letters.get(n, ())), bevel=bevels.get(n))
+        replace(
+            site,
+            letters=frozenset(letters.get(n, ())),
+            bevel=bevels.get(n),
+            dotted=n in bevels and any(n == edge and float(text) == bevels[n] for edge, text in marked),
+        )
         for n, site in enumerate((*edges, *strips))
     )
+
+
+def _ends_at_dots(edge: Site, degrees: float, dots: Vector, boards: Sequence[float]) -> bool:
+    """Say whether a dotted line runs beside an edge where a bevel of so many degrees comes out of a board."""
+    away = dots - edge.middle
+    inside, aside = away @ edge.inward, np.abs(away @ edge.along)
+    for board in boards:
+        own = (np.abs(inside - board * tan(radians(degrees))) < DOTS_OFF) & (aside < edge.length / 2)
+        if own.sum() > DOTTED * edge.length and np.ptp(away[own] @ edge.along) > edge.length / 2:
+            return True
+    return False
+
+
+def astray(
+    area: shapely.Polygon, notes: Sequence[Note], thin: Sequence[Thin], boards: Sequence[float]
+) -> tuple[str, ...]:
+    """Return the match letters that stand in no strip of a board and beside none of its edges."""
+    strips, edges = list(_strips(area, thin, boards)), list(_edges(area))
+    return tuple(note.text for note in notes if note.kind == "match" and _site_of(note, edges, strips) is None)
+
+
+def _site_of(note: Note, edges: Sequence[Site], strips: Sequence[Site]) -> int | None:
+    """Return the number of the edge, or behind them of the strip, that bears a letter; None where none is near."""
+    at = np.array((note.x, note.y))
+    on = [n for n, strip in enumerate(strips) if _in_strip(strip, at)]
+    return on[0] + len(edges) if on else min(_beside(edges, at), default=(0.0, None))[1]
 
 
 def _edges(area: shapely.Polygon) -> Iterator[Site]:
@@ -114,11 +152,18 @@ def _beside(edges: Sequence[Site], at: Vector) -> Iterator[tuple[float, int]]:
             yield inside, n
 
 
-def _bevels(edges: Sequence[Site], notes: Sequence[Note]) -> dict[int, float]:
+def _bevels(edges: Sequence[Site], notes: Sequence[Note], marked: Set[tuple[int, str]]) -> dict[int, float]:
     """Return the degrees of each edge: an edge has one bevel, so that of all ways to deal out the notes the one is taken by which they
-    are nearest in sum."""
+    are nearest in sum; where lines show which edges are meant, these alone."""
     best: tuple[float, dict[int, str]] = (inf, {})
-    near = [sorted(_beside(edges, np.array((note.x, note.y)))) for note in notes]
+    near = [
+        sorted(
+            (far, n)
+            for far, n in _beside(edges, np.array((note.x, note.y)))
+            if (n, note.text) in marked or not any(text == note.text for _, text in marked)
+        )
+        for note in notes
+    ]
     known = [(note.text, own) for note, own in zip(notes, near, strict=True) if own]
 
     def deal(number: int, far: float, dealt: dict[int, str]) -> None:

@@ -16,11 +16,11 @@ import numpy.typing as npt
 import shapely
 from shapely.geometry.polygon import orient
 
-from tests.rehearsal.joins import SAME, Side, joined_ways, one_place, shared_board
+from tests.rehearsal.joins import SAME, Side, Solid, joined_ways, one_place, shared
 from tests.rehearsal.notes import Note
 from tests.rehearsal.parts import ReadPart, clearest, grown
 from tests.rehearsal.sentences import Ends, Levels
-from tests.rehearsal.sites import Site, less_bevels, sites_of
+from tests.rehearsal.sites import Site, astray, less_bevels, sites_of
 from tests.rehearsal.told import IN_LINE, Plain, bent_kinds, ends_of, kind_of, lettered_sites, levelled, may_meet
 
 Matrix = npt.NDArray[np.float64]  # 4 × 4
@@ -54,7 +54,8 @@ class Row:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Board:
-    """A part to stand: its cut area, thickness, rows, how many there are, and where its top is (None: no arrow was read)."""
+    """A part to stand: its cut area, thickness, rows, how many there are, and where its top is (None: no arrow was read).
+    ``astray``: match letters that stand beside nothing."""
 
     letter: str
     area: shapely.Polygon
@@ -65,11 +66,11 @@ class Board:
     up: Vector | None
     sites: tuple[Site, ...] = ()
     levels: tuple[Levels, ...] = ()
+    astray: tuple[str, ...] = ()
 
-    @property
-    def middle_area(self) -> shapely.Polygon:
-        """Return what the board is half way between its faces: less by what its bevels take there."""
-        return less_bevels(self.area, self.sites, self.thickness / 2.0)
+    def at(self, depth: float) -> shapely.Polygon:
+        """Return what the board is so deep under its drawn face: less by what its bevels take there."""
+        return less_bevels(self.area, self.sites, depth)
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -101,7 +102,8 @@ def board_of(part: ReadPart, area: shapely.Polygon, boards: Sequence[float]) -> 
     sites = sites_of(area, rest, part.thin, boards)
     up = tops[0] if tops else None
     rows = _once([row for _, row in slots])
-    return Board(part.letter, area, part.thickness, part.count, _once([*tabs.values()]), rows, up, sites)
+    lost = astray(area, rest, part.thin, boards)
+    return Board(part.letter, area, part.thickness, part.count, _once([*tabs.values()]), rows, up, sites, astray=lost)
 
 
 def _everywhere(area: shapely.Polygon) -> Iterator[Note]:
@@ -316,15 +318,15 @@ def _stood(root: Board, boards: Sequence[Board], through: Through) -> list[Stood
 
 def _agreement(stood: list[Stood], through: Through) -> tuple[int, int, int]:
     """Return how good a standing is: boards that stand, less what of them is in one place, and joins that agree."""
-    solids = [(one.matrix, one.board.middle_area, one.board.thickness) for one in stood]
-    shared = sum(shared_board(a, b) > SHARED or shared_board(b, a) > SHARED for a, b in combinations(solids, 2))
+    solids = [Solid(one.matrix, one.board.thickness, one.board.at) for one in stood]
+    taken = sum(max(shared(a, b), shared(b, a)) > SHARED for a, b in combinations(solids, 2))
     agree = 0
     for one, other in combinations(stood, 2):
         relative = np.linalg.inv(one.matrix) @ other.matrix
         agree += any(
             one_place(matrix, relative, other.board.area) for matrix in _relative(one.board, other.board, through)
         )
-    return len(stood) - shared, agree, -shared
+    return len(stood) - taken, agree, -taken
 
 
 def _next(stood: list[Stood], boards: Sequence[Board], through: Through) -> Stood | None:
@@ -355,8 +357,8 @@ def _next(stood: list[Stood], boards: Sequence[Board], through: Through) -> Stoo
 
 def _in_the_way(one: Stood, stood: Sequence[Stood]) -> bool:
     """Say whether a board would take the place of one that stands, as a wall turned upside down does."""
-    solids = [(other.matrix, other.board.middle_area, other.board.thickness) for other in (one, *stood)]
-    return any(shared_board(solids[0], it) > TAKEN or shared_board(it, solids[0]) > TAKEN for it in solids[1:])
+    solids = [Solid(other.matrix, other.board.thickness, other.board.at) for other in (one, *stood)]
+    return any(max(shared(solids[0], it), shared(it, solids[0])) > TAKEN for it in solids[1:])
 
 
 def _relative(one: Board, board: Board, through: Through) -> Iterator[Matrix]:

@@ -121,3 +121,31 @@ def test_dotted_lines_and_glue_lines_are_told_from_each_other() -> None:
     assert [one.kind for one in found] == ["dots", "glue"]
     assert np.allclose(sorted(found[1].points[:, 0]), (10.0, 10.0 + 4 * 8.75 + 6.0), atol=0.1)
     assert np.allclose(found[1].points[:, 1], 40.0 - 20.125, atol=0.05)
+
+
+def test_a_dotted_line_goes_on_under_the_lines_that_cross_it() -> None:
+    """Every third dot lies on a line of a pattern; where the dots are just missing, what is left are bits too short for a line."""
+    for crossed, kinds in ((True, ["dots"]), (False, [])):
+        ink = np.zeros((round(60 * DOTS), round(40 * DOTS)), dtype=np.uint8)
+        for n in range(30):
+            x, y = round(20 * DOTS), round((10 + n) * DOTS)
+            if n % 3:
+                ink[y : y + 6, x : x + 6] = 255
+            elif crossed:
+                ink[y : y + 4, round(8 * DOTS) : round(30 * DOTS)] = 255
+        assert [one.kind for one in thin_lines(pieces_of(ink)) if one.kind == "dots"] == kinds
+
+
+def test_short_sides_of_a_seat_are_read_by_the_corners_of_its_long_ones() -> None:
+    """Dashes of 5.5 mm go round the corners of a seat of 22 × 4.75 mm by a millimetre or two."""
+    ink = np.zeros((round(30 * DOTS), round(50 * DOTS)), dtype=np.uint8)
+    for left, bottom, right, top in (
+        (10.0, 10.0, 15.5, 10.25), (10.0, 10.0, 10.25, 10.8), (10.0, 14.5, 15.5, 14.75), (10.0, 13.2, 10.25, 14.75),
+        (26.5, 10.0, 32.0, 10.25), (31.75, 10.0, 32.0, 11.7), (26.5, 14.5, 32.0, 14.75),
+    ):  # fmt: skip
+        a, b, c, d = (round(v * DOTS) for v in (left, bottom, right, top))
+        ink[b:d, a:c] = 255
+    upright = [
+        one.points for one in thin_lines(pieces_of(ink)) if one.kind == "glue" and np.ptp(one.points[:, 0]) < 1.0
+    ]
+    assert sorted(round(float(points[:, 0].mean()), 1) for points in upright) == pytest.approx([10.1, 31.9], abs=0.1)

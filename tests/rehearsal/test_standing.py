@@ -1,10 +1,12 @@
 """Boards stand by edges, glue strips and mitres as their templates say."""
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 import shapely
 
-from tests.rehearsal.joins import shared_board
+from tests.rehearsal.joins import Solid, shared, shared_board
 from tests.rehearsal.notes import Note
 from tests.rehearsal.parts import ReadPart
 from tests.rehearsal.roofs import with_roofs
@@ -96,3 +98,29 @@ def test_a_roof_lies_on_gables_as_pointed_as_it_is() -> None:
         under = np.array([(np.linalg.inv(one.matrix) @ (*at, 1.0))[:3] for at in tops])
         assert np.allclose(under[:, 2], -5.0)
         assert np.allclose(sorted(under[:, 0]), (10.0, 110.0))
+
+
+def test_boards_that_close_to_a_sharp_mitre_share_nothing() -> None:
+    """A spire of three facets, bevelled by 55 degrees at both sides and by 19 at the feet, which meet nothing."""
+    notes = (Note("bevel", "54.97", 42, 48), Note("bevel", "54.97", 80, 48), Note("bevel", "19", 61, 5))
+    facet = part(
+        "A", shapely.Polygon(((0, 0), (122, 0), (61, 108))), *notes, Note("top", "top", 61, 60, (0.0, 1.0)), count=3
+    )
+    (stood,), left = stand(boards_of((facet,), 0.0))
+    assert (len(stood), left) == (3, ())
+    tips = np.array([(one.matrix @ (61.0, 108.0, 0.0, 1.0))[:3] for one in stood])
+    assert np.abs(tips - tips[0]).max() < 0.2
+    solids = [Solid(one.matrix, one.board.thickness, one.board.at) for one in stood]
+    assert max(shared(one, other) for one in solids for other in solids if one is not other) == 0.0
+    assert shared(solids[0], replace(solids[0])) > 0.9
+
+
+def test_a_bevel_is_that_of_the_edge_beside_which_its_dotted_line_runs() -> None:
+    """The words stand nearer to the upper edge of a low wall, whose ends are bevelled by 26 degrees: without the lines it takes one."""
+    notes = (Note("bevel", "26", 6, 26), Note("bevel", "26", 84, 26))
+    dots = tuple(Thin("dots", np.array([(x, y) for y in range(1, 30)], dtype=float)) for x in (2.44, 87.56))
+    for thin, meant in ((dots, {(0, 15), (90, 15)}), ((), {(45, 30), (90, 15)})):
+        (board,) = boards_of((part("A", shapely.box(0, 0, 90, 30), *notes, thin=thin),), 0.0)
+        bevelled = [site for site in board.sites if site.bevel is not None]
+        assert {tuple(site.middle.round().astype(int)) for site in bevelled} == meant
+        assert all(site.dotted == bool(thin) for site in bevelled)

@@ -18,6 +18,7 @@ from tests.rehearsal.raster import DOTS, Pieces
 DOT, PITCH = 0.25, 1.0  # mm: a dot's side, and from one to the next, as the legend shows the dotted line
 DOT_OFF, PITCH_OFF = 0.12, 0.14
 FEWEST = 4  # dots of a line
+HIDDEN = 2  # pitches between dots of one line where another one crosses it
 DASH = (1.2, 6.15)  # mm: a line's first dash and its last may be shorter than the others
 WIDE = (0.2, 0.32)  # mm across a dash
 LINE_OFF, WAY_OFF = 0.06, 0.02  # mm across and radians by which dashes of one line may be off
@@ -26,6 +27,7 @@ CROSS, ARMS = 3.0, (9, 13)  # mm of half a cross, and how many dots it has
 SHORT_LEG, LEG_DOTS = 0.6, 60  # mm, and dots, of a leg of a dash that goes round a corner
 LONG_LINE, FEW_POINTS, OFF_ENDS = 15.0, 9, 1.0  # mm of a solid line; its points, and mm from them to its ends
 SURE_LEG = 2.0  # mm of a leg that is a line by itself
+SHORT_SURE, LONG_BESIDE = 1.2, 3.0  # mm: a short leg is one too, at the corner of a long one
 SQUARE_ENOUGH = 0.3  # sine of the angle between both legs
 TICK = (3.5, 4.5)  # mm of a short line that stands alone
 WHOLE_DASH = 5.8  # mm: no line is told from a bit of another without a whole dash
@@ -80,12 +82,25 @@ def _dotted(seen: Pieces) -> Iterator[Thin]:
         return
     at = _middles(seen, dots)
     spots = shapely.points(at)
-    pairs = shapely.STRtree(spots).query(spots, predicate="dwithin", distance=PITCH + PITCH_OFF).T
+    pairs = shapely.STRtree(spots).query(spots, predicate="dwithin", distance=HIDDEN * PITCH + PITCH_OFF).T
     pairs = pairs[pairs[:, 0] < pairs[:, 1]]
     away = np.hypot(*(at[pairs[:, 0]] - at[pairs[:, 1]]).T)
-    for group in _groups(len(at), pairs[away > PITCH - PITCH_OFF]):
+    pitches = np.round(away / PITCH)
+    joined = (pitches > 0) & (np.abs(away - pitches * PITCH) < PITCH_OFF)
+    for n in np.flatnonzero(joined & (pitches > 1)):
+        joined[n] = _under_ink(seen, at[pairs[n, 0]], at[pairs[n, 1]], int(pitches[n]))
+    for group in _groups(len(at), pairs[joined]):
         if len(group) >= FEWEST:
             yield Thin("dots", at[group])
+
+
+def _under_ink(seen: Pieces, one: Points, other: Points, pitches: int) -> bool:
+    """Say whether ink lies wherever dots are missing between two: a line that crosses a dotted one hides those that it touches."""
+    for n in range(1, pitches):
+        x, y = (one + (other - one) * n / pitches) * DOTS
+        if not seen.labels[round(len(seen.labels) - y), round(x)]:
+            return False
+    return True
 
 
 def _middles(seen: Pieces, numbers: npt.NDArray[np.int64]) -> Points:
@@ -155,12 +170,22 @@ def _groups(count: int, pairs: npt.NDArray[np.int64]) -> Iterator[list[int]]:
 
 
 def _glued(seen: Pieces) -> Iterator[Thin]:
-    turning = list(_corners(seen))
+    pairs = [tuple(legs) for legs in _corners(seen)]
+    turning = [leg for pair in pairs for leg in pair]
+    beside = {
+        id(leg): max((_long(other) for other in pair if other is not leg), default=0.0)
+        for pair in pairs
+        for leg in pair
+    }
     rest = sorted((*_dashes(seen), *turning), key=lambda dash: -float(np.hypot(*(dash[1] - dash[0]))))
     while rest:
         line = [rest.pop(0)]
-        long = float(np.hypot(*(line[0][1] - line[0][0])))
-        sure = any(line[0] is leg for leg in turning) and long > SURE_LEG
+        long = _long(line[0])
+        sure = id(line[0]) in beside and (
+            long > SURE_LEG
+            or (long > SHORT_SURE and beside[id(line[0])] > LONG_BESIDE)
+            or any(_goes_on(line, one) for one in rest if id(one) in beside)
+        )
         if long < WHOLE_DASH and not sure:
             if TICK[0] < long < TICK[1]:
                 yield Thin("tick", line[0])
@@ -183,12 +208,16 @@ def _dashes(seen: Pieces) -> Iterator[Points]:
             yield np.array((middle - way * long / 2, middle + way * long / 2))
 
 
-def _corners(seen: Pieces) -> Iterator[Points]:
-    """Yield the middle lines of both legs of dashes that go round a corner."""
+def _long(line: Points) -> float:
+    return float(np.hypot(*(line[1] - line[0])))
+
+
+def _corners(seen: Pieces) -> Iterator[Iterator[Points]]:
+    """Yield the middle lines of both legs of each dash that goes round a corner."""
     for at in _thin_pieces(seen):
         values = np.linalg.eigvalsh(np.cov(at.T))
         if np.sqrt(12.0 * max(float(values[0]), 0.0)) > WIDE[1]:
-            yield from _legs(at)
+            yield _legs(at)
 
 
 def _thin_pieces(seen: Pieces) -> Iterator[Points]:
