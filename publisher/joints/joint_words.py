@@ -127,6 +127,6 @@ def _reaches(joined: Joined, letters: LettersOfParts, own: int, first: LengthUni
         if not far:
             yield f"{letter} ends level with the outside of {under}.", ()
         elif far > 0.0:
-            yield f"{letter} stands out {said} over {under}, measured along {letter}.", numbers
+            yield f"{letter} stands out {said} over {under}, measured along its underside.", numbers
         else:
             yield f"{letter} ends {said} inside the outside of {under}.", numbers

@@ -42,9 +42,9 @@ def test_each_step_says_its_own() -> None:
 
 def test_how_far_something_reaches_is_said_for_all_walls_alike_with_its_number() -> None:
     over = (ReachesOver(2, "one", "other", 8.004), ReachesOver(2, "one", "third", 8.0))
-    assert saying(reaches=over) == ("A stands out 8 mm (5/16 in) over B and C, measured along A.",)
+    assert saying(reaches=over) == ("A stands out 8 mm (5/16 in) over B and C, measured along its underside.",)
     (said,) = joint_words(replace(NOTHING, reaches=over), LETTERS, "in")
-    assert said.text == "A stands out 5/16 in (8 mm) over B and C, measured along A."
+    assert said.text == "A stands out 5/16 in (8 mm) over B and C, measured along its underside."
     assert [(number.value, number.text) for number in said.numbers] == [(8.0, "5/16 in (8 mm)")]
     level, within = ReachesOver(2, "one", "other", 0.01), ReachesOver(2, "one", "third", -3.5)
     assert set(saying(reaches=(level, within))) == {

@@ -34,7 +34,7 @@ def test_sentences_of_steps_are_read_over_the_ends_of_lines() -> None:
         "of A at a and b.",
         "One D ends at the inside face of the next.",
         "A and the next A lie in one plane, edge to edge.",
-        "E stands out 5/16 in (8 mm) over A, measured along E.",
+        "E stands out 5/16 in (8 mm) over A, measured along its underside.",
         "E ends level with the outside of B and C.",
         "F ends 0.12 in (3 mm) inside the outside of A.",
     )

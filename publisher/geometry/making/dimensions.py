@@ -96,7 +96,7 @@ def _of_arch(part: Part) -> Iterator[Dimension]:
     # among the joints of a wall's stones a line with arrow heads reads as one more joint, and its words break others: said beside it
     walled = any(mark.purpose is Purpose.SURFACE and mark.name not in OF_STONES for mark in part.marks)
     lines = () if walled else tuple(_through_stones(part, fronts, depth))
-    yield Dimension("stones {} high", (depth,), lines)
+    yield Dimension("arch stones {} high", (depth,), lines)
     if not part.whole:  # a piece may have lost its springings
         yield from _centres(fronts)
 

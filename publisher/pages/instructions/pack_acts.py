@@ -198,8 +198,10 @@ def _card(context: Context, plan: TruePages, numbers: Numbers | None) -> Act | N
     count = f": {listed}" if listed else ""
     coupon = f", and the fit coupon of page {CHECK_PAGE}," if fit_of(context) else ""
     stick = " with a glue stick" if "stick_glue" in things_used(context.design) else ""
+    squares_too = " with their squares" if plan.cut else ""  # which are cut out roughly beside them
     said = [
-        f"Stick the prints{coupon}{stick} to thin card, {ordered(CARD_THICK, context.paper.first)}, and let them dry flat under books.",
+        f"Stick the prints{squares_too}{coupon}{stick} to thin card, {ordered(CARD_THICK, context.paper.first)}, "
+        "and let them dry flat under books.",
         "Measure before you cut.",
         f"Cut along the cut line with a fresh blade{_inside(context)}{count}.",
     ]
@@ -219,7 +221,7 @@ def _card(context: Context, plan: TruePages, numbers: Numbers | None) -> Act | N
     squares = (round(page.corner, 3) for page in numbers.previews() if page.corner) if numbers else (PAGE_SQUARE,)
     side = max(squares, default=0.0)  # of the largest a reading tells most
     measured = (
-        f"dry on the card, the {side:g} mm square measures between {square_between(context, side)}: damp paper grows. "
+        f"dry on the card, the {side:g} mm square measures between {square_between(context, side)}: half a millimetre off is too much. "
         "If not, print its page again."
     )
     return Act(

@@ -173,7 +173,7 @@ def _bevel(context: Context) -> TradeAct:
         "bevelling",
         "Bevel by its guide",
         f"{made}Stand the guide on {on} at the {line}, fingers behind it. "
-        "Lean the blade along it, extended through the board.",
+        "Lean the blade along it, out through the board; move both.",
         partial(sketches.bevelling, outwards=not inwards, bevel=max(map(abs, bevels))),
         "A triangle on a board; the blade leans along it, between what is kept and what is waste",
     )

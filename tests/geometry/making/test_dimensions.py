@@ -60,7 +60,7 @@ def test_an_arch_is_drawn_by_its_depth_radius_and_centre(stones: int) -> None:
     radius = (half**2 + rise**2) / (2.0 * rise)  # chord and height of a segment
     assert arch.lengths == pytest.approx((radius, radius - rise)) and not arch.lines
     assert arch.words == "arch: radius {}, centre {} below the arch’s ends"
-    assert depth.lengths == pytest.approx((14.0,)) and depth.words == "stones {} high"
+    assert depth.lengths == pytest.approx((14.0,)) and depth.words == "arch stones {} high"
     centre = (140.0, 15.0 + rise - radius)
     for start, end in depth.lines:
         assert dist(start, centre) == pytest.approx(radius) and dist(start, end) == pytest.approx(14.0)

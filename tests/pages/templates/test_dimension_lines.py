@@ -36,7 +36,7 @@ def test_each_is_as_long_as_it_says_clear_of_what_is_taken(
     label = shapely.Point(pose.apply((150.0, 40.0))).buffer(9.0)
     (line,) = dimension_lines(part, pose, setter, "mm", [label])
     assert dist(line.start, line.end) == pytest.approx(12.0) == line.length
-    assert line.note.text == "stones 12.0 mm (0.47 in) high"
+    assert line.note.text == "arch stones 12.0 mm (0.47 in) high"
     assert polygon(part.template, pose).contains(line.note.area(0.2))
     track = shapely.LineString((line.start, line.end))
     assert not track.intersects(line.note.area(0.2)) and not label.intersects(shapely.union(track, line.note.area()))
@@ -49,7 +49,7 @@ def test_what_finds_no_room_is_left_out(draw: Callable[..., Part], setter: Sette
     left = shapely.box(0.0, 0.0, 70.0, 80.0)  # a tile's own area
     (line,) = dimension_lines(part, Pose(), setter, "in", [], left)
     assert left.covers(shapely.union(shapely.LineString((line.start, line.end)), line.note.area()))
-    assert line.note.text == "stones 0.47 in (12.0 mm) high"
+    assert line.note.text == "arch stones 0.47 in (12.0 mm) high"
 
 
 @pytest.mark.parametrize(("allowance", "said"), [(0.4, "finished "), (0.0, "")])
@@ -79,8 +79,8 @@ def test_the_bridge_says_what_its_arch_is_drawn_by(
     radius = "93.6 mm (3.69 in)" if context.paper.first == "mm" else "3.69 in (93.6 mm)"
     assert f"Arch: radius {radius}, centre" in said and "below the arch’s ends." in said
     high = "14.0 mm (0.55 in)" if context.paper.first == "mm" else "0.55 in (14.0 mm)"
-    assert f"Stones {high} high." in said, "among the joints of the wall an arrow would read as one more"
-    assert not [line for body in bodies for line in body.lengths if line.label.startswith("stones")]
+    assert f"Arch stones {high} high." in said, "among the joints of the wall an arrow would read as one more"
+    assert not [line for body in bodies for line in body.lengths if line.label.startswith("arch stones")]
     promised = {text.text for body in bodies for text in body.texts}
     assert any(text.startswith("Arch: radius") for text in promised)
 
