@@ -34,7 +34,7 @@ LAST = {
     "step print": "Print page 1 at 100 %, one side only, and measure its square across and down.",
     "step readings": "Stop and check: both readings lie between 99.5 and 100.5 mm (3.92 and 3.95 in).",
     "step rest": "When both readings are right, print pages 2-4 the same way.",
-    "step straight cuts": "Make the straight cuts there once all is marked out and openings are cut.",
+    "step straight cuts": "Make the straight cuts there once all is marked out and openings are cut, before any outline.",
     "step gauge": "Stand a strip of your board on its edge in the gauge on page 1.",
     "step tape": "Trim one tile of each pair along its trim line, lay it over the other until match marks of the same name "
     "cover each other, and",

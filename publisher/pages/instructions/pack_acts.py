@@ -303,7 +303,11 @@ def _apart(context: Context) -> str:
 def _parted(context: Context) -> str:
     """Say when the straight cuts come that part a sheet: no step of a design knows of them."""
     straight = any(layout.cuts for layout in context.needs.layouts)
-    return " Make the straight cuts there once all is marked out and openings are cut." if straight else ""
+    return (
+        " Make the straight cuts there once all is marked out and openings are cut, before any outline."
+        if straight
+        else ""
+    )
 
 
 def _measured(context: Context, numbers: Numbers | None) -> str:
