@@ -23,13 +23,23 @@ def may_be_missing(case: Case, promise: SentencePromise | DrawingPromise) -> boo
     if promise.instead and all(case.carried(key) for key in promise.instead):
         return True
     pages = {where.page for where in case.carried(SUMMARY)}
-    if promise.room <= 0.0 or any(free_height(case, page) >= promise.room + WHITE_ROUND for page in pages):
+    free = max((free_height(case, page) + _views_high(case, page, promise) for page in pages), default=0.0)
+    if promise.room <= 0.0 or free >= promise.room + WHITE_ROUND:
         return False
     rooms = {one.key: one.room for one in case.promises.sentences} | {
         one.key: one.room for one in case.promises.drawings
     }
     larger = (key for key, room in rooms.items() if room >= promise.room)
     return not any(where.page in pages for key in larger for where in case.carried(key))
+
+
+def _views_high(case: Case, page: int, promise: SentencePromise | DrawingPromise) -> float:
+    """Return how high (mm) other pictures stand on a page that a picture goes before: it has its room beside them, or over them."""
+    if not isinstance(promise, DrawingPromise):
+        return 0.0
+    views = {one.key for one in case.promises.drawings if one.instead and 0.0 < one.room < promise.room}
+    boxes = [where.box for key in views for where in case.carried(key) if where.page == page]
+    return max((box.top for box in boxes), default=0.0) - min((box.bottom for box in boxes), default=0.0)
 
 
 def act_of(key: str) -> str:
