@@ -6,7 +6,7 @@ from math import inf
 import pytest
 
 from publisher.basics import BoardPromise, OutlinePromise, Pose, PrintPromise, Promises, RowPromise, SheetsPromise
-from publisher.proof.checks.boards import _are, _card_wrong, _close, _cover_wrong, _takes_wrong
+from publisher.proof.checks.boards import _are, _board_wrong, _card_wrong, _close, _cover_wrong, _takes_wrong
 
 RING = ((0.0, 0.0), (9.0, 0.0), (9.0, 9.0))
 WAY = SheetsPromise("buy:foam:A3", "foam", "A3", 297.0, 420.0, 2, (), None)
@@ -76,3 +76,38 @@ def test_millimetres_are_read_to_their_last_digit() -> None:
     assert _are("4.7to5.3mm(0.186to0.208in)", (4.7, 5.3))
     assert not _are("4.7to5.3mm(0.186to0.208in)", (4.8, 5.3))
     assert not _are("5.3mm(0.208in)", (4.7, 5.3))
+
+
+PLY = BoardPromise("ply", "white", "paper_both", "3 mm", 3.0, 0.0, inf)
+SEVERAL = replace(PROMISES, boards=(BOARD, PLY))
+LIST = (
+    "Bare foam board, no paper on its faces (foam core), measured 5.00 mm (0.197 in) thick. Takes board from 4.7 to 5.3 mm "
+    "(0.186 to 0.208 in). White board with paper on both faces, sold as 3 mm, measured 3.00 mm (0.118 in) thick."
+)
+
+
+@pytest.mark.parametrize(
+    ("old", "new"),
+    [
+        ("measured 5.00 mm (0.197 in)", "measured 3.00 mm (0.118 in)"),  # of the other board
+        ("sold as 3 mm, ", ""),
+        ("White board with paper on both faces", "White board with paper on one face"),
+        (" Takes board from 4.7 to 5.3 mm (0.186 to 0.208 in).", ""),
+    ],
+)
+def test_each_of_several_boards_is_said_by_itself(old: str, new: str) -> None:
+    def faults(said: str) -> list[str]:
+        pairs = ((BOARD, PLY), (PLY, BOARD))
+        return [fault for board, other in pairs if (fault := _board_wrong(board, _close(said), [other]))]
+
+    assert faults(LIST) == []
+    assert len(faults(LIST.replace(old, new))) == 1
+
+
+def test_a_cover_says_which_sheets_are_which_board() -> None:
+    said = "Board foam: 2 sheets of A3; board ply: 1 sheet of A3"
+    ways = (WAY, replace(WAY, key="buy:ply:A3", board="ply", sheets=1))
+    promises = replace(SEVERAL, language="en", sheets=ways)
+    assert list(_cover_wrong(promises, _close(said))) == []
+    for old, new in (("board ply", "board foam"), ("1 sheet", "3 sheets")):
+        assert list(_cover_wrong(promises, _close(said.replace(old, new))))
