@@ -201,7 +201,8 @@ class DonePromise:
 @record
 class SaidPromise:
     """What the sketch of an act says beside its parts, worked out before any page: each of the ``texts`` stands in it, and each of
-    those that are ``listed``, of which a sketch may leave the last ones out for a "…".
+    those that are ``listed``, of which a sketch may leave the last ones out for a "…"; what is said ``over`` its parts is said of all of
+    them. ``dark``: what is painted dark is black in it.
 
     A sketch shows it where a ``Carried`` with its ``key`` says. ``carded``: it is said of the templates of these parts, and not where a
     compass strip or a rule draws all of them.
@@ -211,6 +212,8 @@ class SaidPromise:
     texts: tuple[str, ...] = ()
     listed: tuple[str, ...] = ()
     carded: tuple[str, ...] = ()
+    over: str = ""
+    dark: bool = False
 
 
 @record

@@ -31,7 +31,8 @@ def reworded(
             replace(one, labels=tuple((say(text), at) for text, at in one.labels)) for one in promises.drawings
         ),
         said=tuple(
-            replace(one, texts=tuple(map(say, one.texts)), listed=tuple(map(say, one.listed))) for one in promises.said
+            replace(one, texts=tuple(map(say, one.texts)), listed=tuple(map(say, one.listed)), over=say(one.over))
+            for one in promises.said
         ),
         prints=tuple(
             replace(

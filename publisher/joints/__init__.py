@@ -17,6 +17,7 @@ from publisher.joints.act_scenes import (
     pins_from,
     waits_with,
 )
+from publisher.joints.act_standing import STANDS, coated, standing, whole_of
 from publisher.joints.act_words import UNDERNEATH, times_built
 from publisher.joints.acts_of_steps import (
     SQUARE_ENOUGH,
@@ -139,6 +140,7 @@ __all__ = [
     "SIZES_TALL",
     "SIZES_WIDE",
     "SQUARE_ENOUGH",
+    "STANDS",
     "STEEPEST_DRAWN",
     "STEEP_BEVEL",
     "TRADE",
@@ -169,6 +171,7 @@ __all__ = [
     "brushed_on",
     "budget_of",
     "coat_scenes",
+    "coated",
     "compare_members",
     "copies_taken",
     "counted_parts",
@@ -214,6 +217,7 @@ __all__ = [
     "spare_words",
     "spread_ends",
     "spread_words",
+    "standing",
     "steep_bevels",
     "suggest",
     "taken_apart",
@@ -227,6 +231,7 @@ __all__ = [
     "waits_with",
     "wanted_parts",
     "whole_names",
+    "whole_of",
     "with_promises",
     "without_idle_steps",
 ]

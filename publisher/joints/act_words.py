@@ -1,6 +1,7 @@
 """What the sketches of acts say beside their parts: which side is up, angles, how many, in which order; promised here, before any page."""
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from publisher.basics import SaidPromise
 from publisher.design import Design, StepPlan
@@ -37,6 +38,9 @@ UNDERNEATH = "now underneath:"
 
 SHOWN_UP = ("trace", "draw", "cut_openings", "cut_outlines", "bevel", "cover")
 """Acts of which each sketch says which side is up."""
+
+OF_ALL = ("trace", "draw", "press", "cut_openings", "cut_outlines", "slit")
+"""Acts of which the sketch says it over all their parts; of the others beside the board in section."""
 
 AND = "+"
 """Stands between what is used together."""
@@ -77,9 +81,12 @@ def _of_steps(works: InHand) -> Iterator[SaidPromise]:
             parts = parts_of_act(works, step, act)
             said = _of_act(works, act, parts) if parts and having else None
             if act in ("seal", "paint") and (having or stands(works)):
-                said = SaidPromise("", _of_coats(act, step.uses))
+                said = SaidPromise(
+                    "", _of_coats(act, step.uses), dark=act == "paint" and painted_with(step.uses) == "paint"
+                )
             if said is not None and (said.texts or said.listed):
-                yield SaidPromise(does_key(works.design, step, act), said.texts, said.listed, said.carded)
+                over = UP if act in OF_ALL and UP in said.texts else ""
+                yield replace(said, key=does_key(works.design, step, act), over=over)
         if step.wait and (having or stands(works)):
             yield _waiting(works, step, number)
 

@@ -12,6 +12,7 @@ from publisher.basics.wording import LengthUnit
 from publisher.design import Design, Fact, PicturePlan, TextPlan, fill, said_numbers
 from publisher.geometry import PLATE, Part, polygon, sizes_of
 from publisher.joints.act_scenes import act_scenes
+from publisher.joints.act_standing import act_standing
 from publisher.joints.act_words import act_words
 from publisher.joints.cover import LEAST_PICTURE, cover_drawings, cover_sentences
 from publisher.joints.drawings import draw_sizes
@@ -58,6 +59,7 @@ def with_promises(design: Design, pieces: Sequence[Part], joined: Joined) -> Joi
             *cover_drawings(design, joined.drawings),
             *trade_pictures(design, pieces, joined),
             *act_scenes(design, pieces, joined),
+            *act_standing(design, pieces, joined),
             *glue_signs(design, joined.drawings),
             *how_pictures(design, pieces),
             *(picture_promise(drawing.name, drawing) for drawing in drawn),

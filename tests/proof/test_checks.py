@@ -387,6 +387,13 @@ bad("proof/scale", "a tick left out")(other_ticks(lambda one: None if abs(one.st
 bad("proof/scale", "a number that counts otherwise")(
     other_ticks(lambda one: replace(one, label="60") if one.label == "50" else one)
 )
+bad("proof/scale", "a tick of other parts")(
+    other_ticks(lambda one: replace(one, end=(one.end[0], one.end[1] + 0.6)) if abs(one.start[0] - 43.0) < 0.1 else one)
+)
+bad("proof/scale", "shorter ticks at tens")(
+    other_ticks(lambda one: replace(one, end=(one.end[0], one.start[1] + 0.5)) if one.label else one)
+)
+bad("proof/scale", "a gap that goes on")(add(0, lambda kit: kit.line((30.0, 146.0), (135.0, 148.1), 0.35)))
 bad("proof/tick-boxes", "one box too few")(swap(1, "boxes", lambda kit: kit.stroke(boxes_code(14))))
 bad("proof/tick-boxes", "a box for each, as if it stood for several")(
     add(1, lambda kit: kit.words("one box for every 1", 140.0, 241.0, 3.0))
@@ -1232,6 +1239,9 @@ def beside_its_work(pack: Any, _kit: Any) -> None:
 bad("proof/caution-named", "the caution of pins left out")(drop(3, "caution"))
 bad("proof/sketch-words", "a count left out")(drop(3, "pressed count"))
 bad("proof/sketch-words", "on no page")(carried("step:2:does:press"))
+bad("proof/sketch-place", "a count beside its part")(
+    swap(3, "pressed count", lambda kit: kit.words("2 × A", 184.0, 50.5, 2.7))
+)
 
 
 @bad("proof/sketch-letter", "another part's letter")

@@ -5,12 +5,12 @@ from collections.abc import Sequence
 import shapely
 
 from publisher.basics import Box, Point
-from publisher.joints import FROM_BOTTLES, LIES_ON, Drawing, PinsFrom
+from publisher.joints import FROM_BOTTLES, LIES_ON, STANDS, Drawing, PinsFrom
 from publisher.pages.front import FIGURE_GAP, figure_beside
 from publisher.pages.instructions.part_sketches import FIELD_TALL, FIELD_WIDE
 from publisher.pages.instructions.sketch_pen import SketchPen
 from publisher.pages.instructions.sketch_places import frame_text
-from publisher.pages.sheet import drawn_size, place_drawing
+from publisher.pages.sheet import drawing_pose, drawn_size, place_drawing
 from publisher.pages.type import PICTURE_CONTOUR
 
 PIN_ROOM = 11.0  # mm at the left, for the heads of pins
@@ -138,5 +138,7 @@ def draw_standing(pen: SketchPen, stands: Drawing | None, room: Box) -> Box:
     left = (room.left + room.right - wide) / 2
     box = Box(left, room.bottom, left + wide, room.bottom + high)
     (left, bottom), (right, top) = pen.on_page((box.left, box.bottom)), pen.on_page((box.right, box.top))
-    pen.drawn += place_drawing(pen.setter, stands, Box(left, bottom, right, top), labels=False, details=False)
+    place = Box(left, bottom, right, top)
+    pen.parts.append((STANDS, *drawing_pose(stands, place)))
+    pen.drawn += place_drawing(pen.setter, stands, place, labels=False, details=False)
     return box

@@ -13,10 +13,10 @@ from publisher.joints import (
     STEEP_BEVEL,
     Coat,
     CountedPart,
-    Drawing,
     acts_of_step,
     bevelled_later,
     brushed_on,
+    coated,
     counted_parts,
     covered_by,
     covered_face,
@@ -32,10 +32,12 @@ from publisher.joints import (
     pins_from,
     sealed_with,
     slit_face,
+    standing,
     taken_apart,
     times_built,
     turned_over,
     waits_with,
+    whole_of,
 )
 from publisher.pages.instructions import (
     apart_sketches,
@@ -276,25 +278,24 @@ def acts_after(context: Context, step: StepPlan, own: int) -> tuple[ActSketch, .
 
 
 def _after(context: Context, step: StepPlan, own: int) -> Iterator[ActSketch]:
-    stands = standing(context, own)
+    stands = standing(context.joined, own)
     parts = tuple(counted_parts(context, step))
     acts = acts_of_step(context, step)
     name = "what stands" if stands is not None else _said(parts)
     if stands is None and not parts:
-        stands = whole_of(context)
+        stands = whole_of(context.joined)
         name = "the finished piece"
     if stands is None and not parts:
         return
-    coated = context.joined.drawing(f"off:{own}") or stands
     if "seal" in acts:
-        draw = partial(coat_sketches.sealing, stands=coated, parts=parts, uses=step.uses)
+        draw = partial(coat_sketches.sealing, stands=coated(context.joined, own) or stands, parts=parts, uses=step.uses)
         shows = SEALS[sealed_with(step.uses)]
         shows = shows if brushed_on("seal", step.uses) or "brush" not in shows else "A pot of filler beside {}"
         yield ActSketch(draw, shows.format(name), does_key(context.design, step, "seal"))
     if "paint" in acts:
         draw = partial(
             coat_sketches.painting,
-            stands=coated,
+            stands=coated(context.joined, own) or stands,
             parts=parts,
             figure=context.design.figure.base,
             raised=has_relief(context),
@@ -319,22 +320,6 @@ def _after(context: Context, step: StepPlan, own: int) -> Iterator[ActSketch]:
             times=times,
         )
         yield ActSketch(draw, f"A clock: {name} dries for {step.wait}", does_key(context.design, step, "wait"))
-
-
-def standing(context: Context, own: int) -> Drawing | None:
-    """Return what stands after the ``own``-th step: as far as it is built, else all of what was added to last; None before
-    anything stands."""
-    drawing = context.joined.drawing(f"state:{own}")
-    if drawing is not None:
-        return drawing
-    built = [act for act in context.joined.additions if act.step <= own and not act.trial]
-    return context.joined.drawing(f"whole:{built[-1].assembly}") if built else None
-
-
-def whole_of(context: Context) -> Drawing | None:
-    """Return the drawing of the last assembly of a design, which is the finished piece; None for a design without assemblies."""
-    wholes = [drawing for drawing in context.joined.drawings if drawing.name.startswith("whole:")]
-    return wholes[-1] if wholes else None
 
 
 def _said(parts: tuple[tuple[Part, int], ...]) -> str:

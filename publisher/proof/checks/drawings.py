@@ -1,12 +1,14 @@
 """The pictures of steps and of the cover: the right drawing, whole, at its scale."""
 
 import re
+from collections.abc import Iterator
 from functools import partial
-from itertools import accumulate
+from itertools import accumulate, pairwise
 from math import sqrt
 
 import numpy as np
 import shapely
+from shapely.ops import substring
 
 from publisher.basics import Carried, Check, DrawingPromise, Findings, Point
 from publisher.proof.checks.frame import about, carried_faults, judged, page_name
@@ -14,6 +16,7 @@ from publisher.proof.checks.left_out import may_be_missing
 from publisher.proof.measuring import (
     CARRIED_TOLERANCE,
     CLOSED_UP,
+    LENGTH_TOLERANCE,
     Case,
     StrokeSegments,
     carried_lines,
@@ -29,7 +32,14 @@ OUTLINE_FROM = 0.2  # mm: thinner lines in a picture are texture, what lies behi
 FINE_SHARE = 0.5  # of the fine lines that may be left out of a full page
 HEAD_OFF = 0.3  # mm by which the tip and the middle of an arrow's head may be off
 MOST_HIDDEN_OF_A_LINE = 0.5  # where other things stand in the box of a picture
+MOST_HIDDEN_OF_A_SIDE = 0.75  # of each of its sides between two corners
+LEAST_SIDE_SHOWN = 4.0  # mm of the picture as it was drawn: a shorter side may be hidden whole
+SIDE_NEAR = 0.5  # mm from a side to a line that is so near that both would print as one
+END_OF_A_SIDE = 0.1  # of its length, at both corners
+BENDS_FROM = 0.8  # cosine of the bend at which a side ends
 SCENE = "scene:"
+STANDS = ":@stands"  # ends the key of what is put together, where a sketch shows what is done to it
+MOST_COVERED = 0.3  # of it: what holds it, a brush or a pot may stand before it
 SCENE_LABEL_OFF = (
     1.2  # mm from a word of a sketch to the middle of that word in the table: nothing there makes it give way
 )
@@ -78,8 +88,12 @@ def _fault(case: Case, promise: DrawingPromise, where: Carried) -> str:
         return "is missing"
     lines, fine = carried_lines(where, promise.lines), _kinds_of(promise)
     strokes = strokes_in(ink, where.box)
+    if promise.key.endswith(STANDS):
+        found = met_by(lines, strokes, CLOSED_UP)
+        lacks = found.missing > MOST_COVERED * found.tried
+        return f"is not drawn: no line at {found.at[0]:.1f}, {found.at[1]:.1f} mm" if lacks else ""
     if promise.among:
-        return _hidden(lines, strokes) or _headed(case, promise, where) or _labelled(case, promise, where)
+        return _hidden(lines, strokes, where.scale) or _headed(case, promise, where) or _labelled(case, promise, where)
     for wanted, most in ((lines, 0.0), *((carried_lines(where, kind), FINE_SHARE) for kind in fine)):
         found = met_by(wanted, strokes, CLOSED_UP)
         if found.missing > most * found.tried:
@@ -109,13 +123,31 @@ def _headed(case: Case, promise: DrawingPromise, where: Carried) -> str:
     return ""
 
 
-def _hidden(lines: list[Array], strokes: StrokeSegments) -> str:
+def _hidden(lines: list[Array], strokes: StrokeSegments, scale: float) -> str:
     """Return what is wrong with lines that other things may hide in part."""
-    for line in lines:
-        found = met_by([line], strokes)  # tools and signs are never thinned out
-        if found.missing > MOST_HIDDEN_OF_A_LINE * found.tried:
+    tried = [(line, MOST_HIDDEN_OF_A_LINE, CARRIED_TOLERANCE) for line in lines]
+    tried += [
+        (side, MOST_HIDDEN_OF_A_SIDE, SIDE_NEAR) for line in lines for side in _sides(line, LEAST_SIDE_SHOWN * scale)
+    ]
+    for line, most, within in tried:
+        found = met_by([line], strokes, within)  # tools and signs are never thinned out
+        if found.missing > most * found.tried:
             return f"lacks a line at {found.at[0]:.1f}, {found.at[1]:.1f} mm"
     return ""
+
+
+def _sides(line: Array, least: float) -> Iterator[Array]:
+    """Yield the stretches of a line between its corners that are so long (mm)."""
+    ways = np.diff(line, axis=0)
+    long = np.hypot(*ways.T)
+    along = np.einsum("ij,ij->i", ways[:-1], ways[1:])
+    corners = np.flatnonzero(along < BENDS_FROM * long[:-1] * long[1:]) + 1
+    ends = [0, *corners.tolist(), len(ways)]
+    for a, b in pairwise(ends):
+        side = long[a:b].sum()
+        if b > a and side >= least - LENGTH_TOLERANCE:  # what else meets its corners is none of it
+            inner = substring(shapely.LineString(line[a : b + 1]), END_OF_A_SIDE * side, (1.0 - END_OF_A_SIDE) * side)
+            yield shapely.get_coordinates(inner)
 
 
 def _labelled(case: Case, promise: DrawingPromise, where: Carried) -> str:

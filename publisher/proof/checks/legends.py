@@ -8,16 +8,19 @@ from publisher.proof.reading import PaintedPath, TextLine, normal
 CUT = "cut"
 LEGEND_PAGE = "cautions"
 MEANINGS = {
-    CUT: ("cut right through", "ganz durchschneiden"),
-    "score": ("cut half through", "halb durchschneiden", "cut as deep as its step says", "so tief schneiden, wie ihr Schritt sagt"),
-    "fold": ("bend, do not cut", "biegen, nicht schneiden"),
-    "draw": ("draw or press in, do not cut", "nur anreißen oder eindrücken"),
-    "glue": ("glue within or along it", "darin oder daran kleben"),
-    "reference": ("look at it, do not cut", "nur ansehen, nicht schneiden"),
+    CUT: ("cut line cut right through", "Schnittlinie ganz durchschneiden"),
+    "score": (
+        "score line cut half through", "Ritzlinie halb durchschneiden",
+        "score line cut as deep as its step says", "Ritzlinie so tief schneiden, wie ihr Schritt sagt",
+    ),
+    "fold": ("fold line bend, do not cut", "Falzlinie biegen, nicht schneiden"),
+    "draw": ("drawn line draw or press in, do not cut", "Anreißlinie nur anreißen oder eindrücken"),
+    "glue": ("glue line glue within or along it", "Klebelinie darin oder daran kleben"),
+    "reference": ("dotted line look at it, do not cut", "gepunktete Linie nur ansehen, nicht schneiden"),
 }  # fmt: skip
-"""By the kind of a line: what a legend says of it, in each language."""
+"""By the kind of a line: what a legend calls it and says of it, in each language."""
 
-WASTE = ("cut it out and throw it away", "ausschneiden und wegwerfen")
+WASTE = ("hatched cut it out and throw it away", "schraffiert ausschneiden und wegwerfen")
 LEAST_STROKES = 3  # of hatching in a sample of waste
 LEAST_SAMPLE = 10.0  # mm
 SAMPLE_BEFORE = 60.0  # mm from the end of a sample to the words about it
@@ -39,7 +42,7 @@ def legend_lines(case: Case, check: Check[Case]) -> Findings:
     looked = 0
     for kind, (width, dash) in _kinds(case.promises).items():
         said = tuple(_plain(case, words) for words in MEANINGS.get(kind, ()))
-        found = [(page, line) for page in pages for line in case.lines(page) if normal(line.text).endswith(said)]
+        found = [(page, line) for page in pages for line in case.lines(page) if normal(line.text) in said]
         looked += len(found)
         if said and not found and len(pages) < len(case.promises.pages):
             what = f": no legend says what to do along a line to {kind}"
@@ -50,12 +53,19 @@ def legend_lines(case: Case, check: Check[Case]) -> Findings:
                 what = f": beside “{line.text[:60]}” stands no sample of that line as it is on the templates"
                 yield about(check, page_name(page), what, "draw the sample with the line's own width and dashes")
     waste = tuple(_plain(case, words) for words in WASTE)
-    for page in pages:
-        for line in case.lines(page):
-            if normal(line.text).endswith(waste) and not _hatched(case, page, line):
-                what = f": beside “{line.text[:60]}” nothing is hatched"
-                yield about(check, page_name(page), what, "draw the sample of what is cut out")
+    found = [(page, line) for page in pages for line in case.lines(page) if normal(line.text) in waste]
+    if not found and _falls_out(case.promises) and len(pages) < len(case.promises.pages):
+        yield about(check, page_name(pages[0]), ": no legend says what is hatched", "give what is cut out its row")
+    for page, line in found:
+        if not _hatched(case, page, line):
+            what = f": beside “{line.text[:60]}” nothing is hatched"
+            yield about(check, page_name(page), what, "draw the sample of what is cut out")
     return looked
+
+
+def _falls_out(promises: Promises) -> bool:
+    """Say whether a template of the file has an opening that is cut out."""
+    return any(len(outline.rings) > 1 for outline in promises.outlines)
 
 
 def _kinds(promises: Promises) -> dict[str, tuple[float, tuple[float, ...]]]:

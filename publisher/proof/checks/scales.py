@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import replace
+from itertools import pairwise
 from math import dist
 
 from publisher.basics import Check, Findings, LengthPromise
@@ -99,7 +100,29 @@ def _uneven(line: LengthPromise, ticks: list[LengthPromise]) -> str:
         counts = number * step / (1.0 if step in COUNTED else MM_PER_INCH)
         if label and normal(label) != f"{counts:g}":
             return f"say “{label}” at {counts:g}"
+    return _unlike(line, ticks, step)
+
+
+def _unlike(line: LengthPromise, ticks: list[LengthPromise], step: float) -> str:
+    """Return in words which ticks are not as long as their places ask for: those of halves longer than those of quarters, or as long."""
+    long: dict[int, set[float]] = {}
+    for tick in ticks:
+        number = round(_along(line, tick)[0] / step)
+        long.setdefault(_rank(number, step), set()).add(round(dist(tick.start, tick.end), 2))
+    ranks = sorted(long)
+    if any(len(long[rank]) > 1 for rank in ranks):
+        return "of one kind are not all as long"
+    if any(min(long[one]) > min(long[other]) for one, other in pairwise(ranks)):
+        return "of smaller parts are longer"
     return ""
+
+
+def _rank(number: int, step: float) -> int:
+    """Return how much a tick parts: of mm 0, 1 for fives and 2 for tens; of an inch how often its number can be halved, up to inches."""
+    if step in COUNTED:
+        return 2 if number % 10 == 0 else 1 if number % 5 == 0 else 0
+    most = round(MM_PER_INCH / step)
+    return next(rank for rank in range(most.bit_length() - 1, -1, -1) if number % 2**rank == 0)
 
 
 Widths = list[tuple[float, float, float]]  # of a gauge: where along it, from which height, how wide
@@ -129,6 +152,8 @@ def _beside_gauge(case: Case, page: int, widths: Widths) -> Iterator[str]:
 
     for piece in read.pieces if read is not None else ():
         box = piece.box
+        if _widens(piece, (left, foot + least)) and abs(box.right - right) > GAUGE_OFF:
+            yield f"the gap goes on to {box.right:.2f} mm, where its last width stands at {right:.2f} mm"
         over = left - 0.1 <= box.left and box.right <= right + 0.1 and foot + least <= box.bottom
         if not over or box.top > foot + most + OVER_GAUGE or not piece.visible:
             continue
@@ -138,6 +163,14 @@ def _beside_gauge(case: Case, page: int, widths: Widths) -> Iterator[str]:
         tip = _arrow(piece)
         if tip is not None and not any(abs(width_at(tip) - one) <= GAUGE_OFF for one in boards):
             yield f"the arrow over the gauge points at {width_at(tip):.2f} mm, which is the thickness of no board"
+
+
+def _widens(piece: PaintedPath, start: tuple[float, float]) -> bool:
+    """Say whether a line leads up and to the right from the first width of a gap."""
+    return piece.grey is not None and any(
+        len(line) > 1 and dist(line[0], start) <= GAUGE_OFF and line[-1][0] > line[0][0] and line[-1][1] > line[0][1]
+        for line in piece.lines()
+    )
 
 
 def _bar_ends(piece: PaintedPath) -> tuple[float, ...]:

@@ -6,7 +6,7 @@ import pytest
 import shapely
 
 from publisher.basics import Box
-from publisher.joints import Drawing, coat_scenes
+from publisher.joints import STANDS, Drawing, coat_scenes
 from publisher.pages.instructions import coat_sketches as sketches
 from publisher.pages.instructions.part_sketches import FIELD_TALL, FIELD_WIDE
 from publisher.pages.instructions.sketch_pen import SketchPen
@@ -90,7 +90,7 @@ def test_what_seals_is_drawn_as_it_is_promised(demo: Callable[..., Context], use
     pen = SketchPen(context.type, (0.0, 0.0))
     sketches.sealing(pen, whole(context), [], uses)
     keeps(context, pen.drawn)
-    assert {name.removeprefix("scene:") for name, _, _ in pen.parts} == set(coat_scenes("seal", uses))
+    assert {name.removeprefix("scene:") for name, _, _ in pen.parts} - {STANDS} == set(coat_scenes("seal", uses))
 
 
 @pytest.mark.parametrize("uses", [("acrylic_paint",), ("spray_paint",), ("varnish",)])
@@ -99,7 +99,7 @@ def test_what_paints_is_drawn_as_it_is_promised(demo: Callable[..., Context], us
     pen = SketchPen(context.type, (0.0, 0.0))
     sketches.painting(pen, whole(context), [], 25.0, raised=False, uses=uses)
     keeps(context, pen.drawn)
-    assert {name.removeprefix("scene:") for name, _, _ in pen.parts} == set(coat_scenes("paint", uses))
+    assert {name.removeprefix("scene:") for name, _, _ in pen.parts} - {STANDS} == set(coat_scenes("paint", uses))
     assert (black(pen) > 50.0) is (uses == ("acrylic_paint",))
 
 

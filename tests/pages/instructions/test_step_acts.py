@@ -6,10 +6,10 @@ from dataclasses import replace
 
 from publisher.design import StepPlan
 from publisher.geometry import Part
-from publisher.joints import acts_of_step, parts_of_act, scored
+from publisher.joints import acts_of_step, parts_of_act, scored, standing
 from publisher.joints.promised_acts import APART, SIGNS
 from publisher.pages.instructions.sketch_pen import SketchPen
-from publisher.pages.instructions.step_acts import OF_PARTS, acts_after, acts_before, standing
+from publisher.pages.instructions.step_acts import OF_PARTS, acts_after, acts_before
 from publisher.pages.model import Stroke
 from publisher.pages.sheet.draft import Context
 from publisher.pages.type import PICTURE_CUE, Setter
@@ -52,10 +52,10 @@ def test_an_act_shows_the_parts_that_it_is_done_to(demo: Callable[..., Context])
 def test_what_waits_is_what_stands_by_then(demo: Callable[..., Context]) -> None:
     house = demo("toll-house")
     glued = next(n for n, one in enumerate(house.design.steps, 1) if one.wait)
-    walls, roofed = standing(house, glued), standing(house, glued + 1)
+    walls, roofed = standing(house.joined, glued), standing(house.joined, glued + 1)
     assert walls is not None and walls.name == f"state:{glued}"
     assert roofed is not None and roofed.name == "whole:house"
-    assert standing(house, 1) is None
+    assert standing(house.joined, 1) is None
     (shown,) = acts_after(house, house.design.steps[glued - 1], glued)
     assert "24 h" in shown.shows
     assert acts_after(house, step(house), 1) == ()
