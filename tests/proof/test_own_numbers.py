@@ -12,6 +12,8 @@ from publisher.proof.checks.own_numbers import FIXED, SAYINGS, TILES
     [
         ("A 7 of 11 THIS SIDE UP", []),
         ("A · 12 of 40 · THIS SIDE UP", []),
+        ("B 9 of | THIS SIDE UP | 12 of | 40", []),
+        ("B 9 of THIS", ["9"]),
         ("Tiles A 1, 2 and 3 of 3; B.14 1 of 3; B.15 1 and 2 of 3", []),
         ("On other pages: D 2 (page), A.4 2 (page) and C 13 (page).", []),
         ("Taped A.13 and A.14 measure 600.5 × 10.5 mm", ["600.5", "10.5"]),

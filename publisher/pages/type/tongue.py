@@ -73,7 +73,8 @@ class Tongue:
 
     def known(self, *texts: str) -> None:
         """Know texts that are in the language already: lines of a paragraph that was said before it was broken."""
-        for text in texts:
+        plain = (text.replace("\u00a0", " ") for text in texts)  # as pages promise them
+        for text in (*texts, *plain):
             self._said.setdefault(text, text)
             self._unknown.discard(text)
 

@@ -32,7 +32,9 @@ PAGE_RUN = r"\d+(?:-\d+)?(?:, \d+(?:-\d+)?)*(?: and \d+(?:-\d+)?)?"
 PAGES = re.compile(rf"[Pp]ages? ({PAGE_RUN})(?: of (\d+))?")
 TILES = re.compile(
     r"[Tt]ile (?:\S+ )?\d+ of \d+|[Tt]ile \d+|[Rr]ow \d+, column \d+(?: of \d+ × \d+)?|this is \d+ of \d+|\bcopy \d+"
-    r"|(?<![\d.])\d+(?:(?:, \d+)* and \d+)? of \d+(?![\d.]\d| mm| in\b)"  # which copy it is (held by proof/piece), or which tiles of a part
+    # which copy it is (held by proof/piece; a narrow one says it on two lines), or which tiles of a part
+    # which copy it is (held by proof/piece; a narrow one says it on two lines), or which tiles of a part
+    r"|(?<![\d.])\d+(?:(?:, \d+)* and \d+)? of(?: (?:\| )?\d+(?![\d.]\d| mm| in\b)|(?= \|))"
     r"|\b[A-Z]{1,2}\d*(?:\.\d+)? \d+(?= \()|\b[A-Z]{1,2}\d*\.\d+\b"  # a neighbouring tile, the copy of which tiles are
 )
 STEPS = re.compile(r"Steps? (\d+)(?: to (\d+))?")

@@ -12,6 +12,8 @@ from publisher.basics import Box, LineKind, Pose, Purpose, polyline
 from publisher.geometry import Mark, Part, polygon
 from publisher.pages.templates.part_notes import _lies, mark_notes, quiet_boxes
 from publisher.pages.templates.part_strokes import quiet_lines
+from publisher.pages.templates.top_marks import TOP
+from publisher.pages.type import LEAST
 from publisher.pages.type.rectangles import as_polygon
 from publisher.pages.type.text import Setter
 
@@ -115,3 +117,15 @@ def test_a_pattern_is_broken_round_words_and_round_the_arrow_up(make_part: Calla
 
 def test_a_part_without_words_has_none(make_part: Callable[..., Part], setter: Setter) -> None:
     assert mark_notes(make_part(), Pose(), setter) == ()
+
+
+def test_the_word_at_the_arrow_stands_by_it_small_rather_than_farther_off(
+    make_part: Callable[..., Part], setter: Setter
+) -> None:
+    """Dotted lines leave 4.9 mm there: too little for the word in its usual size, which finds room 10 mm lower."""
+    sides = [((4.0 + side * 2.45, 39.0), (4.0 + side * 2.45, 14.0), (4.0 + side * 3.0, 5.0)) for side in (-1.0, 1.0)]
+    lines = [Mark(LineKind.REFERENCE, Purpose.BEVEL, polyline(side)) for side in sides]
+    word = Mark(LineKind.REFERENCE, Purpose.NAME, polyline(((4.0, 17.0),)), name=TOP, text=TOP)
+    (note,) = mark_notes(make_part(width=8.0, height=40.0, marks=(*lines, word)), Pose(), setter)
+    assert note.style == LEAST
+    assert shapely.distance(shapely.Point(4.0, 17.0), note.area()) < 3.5

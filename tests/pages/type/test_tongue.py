@@ -99,6 +99,13 @@ def test_a_label_breaks_no_count_of_copies(tongue: Tongue) -> None:
     assert lines == ["Anzahl 11: dies ist", "10 von 11"]
 
 
+def test_a_line_of_a_broken_text_is_known_as_pages_promise_it(tongue: Tongue) -> None:
+    tongue.known("9\u00a0von", "12")
+    for line in ("9\u00a0von", "9 von", "12"):
+        assert tongue.say(line) == line
+    assert not tongue.missing
+
+
 def test_long_words_are_parted_between_syllables(tongue: Tongue) -> None:
     setter = Setter(Faces(face("regular"), face("bold")), tongue)
     tongue.keep("Bleistiftschablonenlinie")
