@@ -7,6 +7,9 @@ from publisher.design import EdgeRef, Join, PanelPlan
 from publisher.geometry import Edge, Part, polygon
 from publisher.joints.panels.space import EdgeLine, depth_of, line_of
 
+NO_CRACK = 1e-6
+"""mm: areas that lie nearer to each other share their border."""
+
 
 def edge_line(part_at: dict[str, Part], ref: EdgeRef) -> EdgeLine | None:
     """Return the nominal edge that a join names, or None when there is no such straight edge."""
@@ -73,14 +76,18 @@ def lap_line(part_at: dict[str, Part], ref: EdgeRef, at: float) -> EdgeLine | No
 
 
 def nominal_outline(part: Part) -> shapely.Polygon:
-    """Return the outline through the nominal straight edges; the finished outline when they do not go round the part.
+    """Return the outline through the nominal straight edges; when they do not go round the part (the sides of crenels bear no
+    name), the finished one, without its holes, with what joins took off its straight edges put back.
 
     An arch that opens a straight edge (the foot of a bridge's side goes on behind it) is left closed.
     """
     straight = tuple(e for e in part.edges if e.centre is None)
     if len(straight) >= 3 and _round(straight):
         return shapely.Polygon([e.nominal_start for e in straight])
-    return polygon(part.outline)
+    finished = shapely.Polygon(polygon(part.outline).exterior)  # slots of joins are cut out of it
+    strips = [shapely.Polygon([e.nominal_start, e.nominal_end, e.end, e.start]) for e in straight]
+    whole = shapely.union_all([finished, *(strip for strip in strips if strip.is_valid)], grid_size=NO_CRACK)
+    return whole if isinstance(whole, shapely.Polygon) else finished
 
 
 def _round(edges: tuple[Edge, ...]) -> bool:

@@ -34,6 +34,25 @@ def test_the_nominal_outline_goes_through_nominal_edges(make: SimpleNamespace) -
     assert nominal_outline(replace(wall, edges=wall.edges[:2])).bounds == (0, 0, 100, 50)
 
 
+def test_without_names_all_round_slots_are_no_part_of_it_and_what_joins_took_off_is(make: SimpleNamespace) -> None:
+    """A battlement whose bottom gives way to a plate, with slots beside its right edge: its joint line is as high as it is said."""
+    ring = [(0, 0), (100, 0), (100, 50), (70, 50), (70, 40), (30, 40), (30, 50), (0, 50)]
+    sides = ("bottom", "right", "merlon_2", "", "crenel_1", "", "merlon_1", "left")
+    whole = make.polygon("b", ring, sides)
+    lower = make.polygon("b", [(x, max(y, 5)) for x, y in ring], sides)
+    slots = tuple(make.polygon("s", [(85, y), (90, y), (90, y + 10), (85, y + 10)]).outline.outer for y in (10, 30))
+    edges = tuple(
+        replace(edge, start=short.start, end=short.end)
+        for edge, short in zip(whole.edges, lower.edges, strict=True)
+        if edge.name
+    )
+    wall = replace(lower, outline=replace(lower.outline, holes=slots), edges=edges)
+    line = joint_line({"b": wall}, EdgeRef("b", "right"), 12.0)
+    assert line is not None
+    assert line.length == pytest.approx(50)
+    assert line.middle == pytest.approx((88, 25))
+
+
 def test_the_top_edge_of_a_bevelled_panel_lies_back_on_its_inside_face(make: SimpleNamespace) -> None:
     roof = make.wall("r", 150, 100)
     bevelled = tuple(replace(e, bevel=45.0) if e.name == "top" else e for e in roof.edges)
