@@ -103,7 +103,7 @@ def compose(
     needs = needs_in(edition_called(paper.edition), needs)
     joined = replace(joined, sentences=sentences_on(design, parts, joined, paper.first))
     trial = trial_words(tried_sizes(design.sizes, (name for name, _ in inputs.sets)))
-    tongue = tongue_of(design, paper.title)
+    tongue = tongue_of(design, paper.title, (name for name, _ in joined.layers), joined.facts)
     context = Context(
         design,
         with_top_marks(parts, joined),
@@ -310,7 +310,7 @@ def _task(draft: PageDraft) -> str:
 def _true_figure(context: Context, draft: PageDraft) -> str:
     """Say what the lines of a page at true size show."""
     names = [f"{part.letter} {part.name}" for one in draft.parts if (part := context.part(one))]
-    return f"{draft.title}. Outlines at true size: {', '.join(names)}" if names else draft.title
+    return f"{draft.title}. Outlines at true size: {'; '.join(names)}" if names else draft.title
 
 
 def _ranges(named: Iterable[tuple[str, int]]) -> PrintPlan:

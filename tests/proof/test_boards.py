@@ -56,6 +56,15 @@ def test_what_is_traced_seldom_takes_a_sheet_for_each_page_and_no_more() -> None
     assert _card_wrong(replace(PROMISES, prints=()), "") == ""  # what is pasted on board takes no card
 
 
+def test_parts_on_one_page_take_its_prints_once() -> None:
+    beside = OutlinePromise(4, "lid", "B", 1, Pose(0.0, 0.0), (RING,))
+    rows = (*PROMISES.rows, replace(PROMISES.rows[0], part="lid", letter="B"))
+    both = replace(PROMISES, outlines=(*PROMISES.outlines, beside), rows=rows)
+    said = CARD.replace("A (24 times)", "A (24 times), B (24 times)")
+    assert _card_wrong(both, _close(said)) == ""
+    assert _card_wrong(both, _close(said.replace("6 more", "9 more")))
+
+
 @pytest.mark.parametrize(
     ("least", "most", "said"),
     [

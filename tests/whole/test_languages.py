@@ -7,8 +7,9 @@ from shutil import copytree
 
 import pytest
 
+from publisher import api
 from publisher.basics import errors
-from publisher.brief import read_brief
+from publisher.brief import STARTS, read_brief
 from publisher.pages import Drawn, Words, language_titles
 from publisher.pipeline import Worked, compose_packs, work
 from publisher.pipeline.extras import free_pages, phone_copies
@@ -20,6 +21,7 @@ from tests.searches.profile import seeds
 from tests.whole.conftest import ROOT
 
 DEMOS = sorted(spec.parent.name for spec in (ROOT / "designs").glob("*/spec.yaml"))
+SMALL = sorted(spec.parent for spec in (ROOT / "docs" / "specs").glob("*/spec.yaml"))
 OTHERS = [language for language, _ in language_titles() if language != "en"]
 
 
@@ -37,6 +39,20 @@ def left_english(worked: Worked, language: str) -> set[str]:
 @pytest.mark.parametrize("slug", DEMOS)
 def test_no_words_of_ours_stay_english_in_a_demo(slug: str, language: str) -> None:
     assert left_english(work(read_brief(ROOT / "designs" / slug)), language) == set()
+
+
+@pytest.mark.parametrize("language", OTHERS)
+@pytest.mark.parametrize("folder", SMALL, ids=[folder.name for folder in SMALL])
+def test_no_words_of_ours_stay_english_in_a_small_design(folder: Path, language: str) -> None:
+    """What no demo has: seams, pockets, rabbets, things, sections, two boards, materials in a designer's own words."""
+    assert left_english(work(read_brief(folder)), language) == set()
+
+
+@pytest.mark.parametrize("language", OTHERS)
+@pytest.mark.parametrize("start", list(STARTS))
+def test_no_words_of_ours_stay_english_in_a_design_just_begun(start: str, language: str, tmp_path: Path) -> None:
+    api.new(tmp_path / "begun", start, "Brine and Sedge")
+    assert left_english(work(read_brief(tmp_path / "begun")), language) == set()
 
 
 @pytest.mark.parametrize("language", OTHERS)

@@ -165,3 +165,27 @@ def test_boards_named_alike_and_names_wider_than_their_column_are_proved_on_smal
     (record,) = (tmp_path / "out" / "two").glob("two-*.json")
     kinds = [page["kind"] for page in json.loads(record.read_text("utf-8"))["pages"]]
     assert "about" in kinds and "proved" in run.out
+
+
+@pytest.mark.parametrize("language", ["en", "de"])
+def test_boards_of_any_name_and_sheet_are_built(publisher: Callable[..., Run], tmp_path: Path, language: str) -> None:
+    """The name of a board is a word of ours that stands behind others elsewhere; one of its sheets is sold in centimetres."""
+    boards = """\
+  thin: {thickness: 3 mm, material: card, sheets: [A3]}
+  paper: {thickness: 5 mm, sheets: [A3, 50 x 70 cm]}
+parts:
+  front: {name: Front, board: thin, count: 1, shape: rectangle, with: {width: 60 mm, height: 40 mm}}
+  sign: {name: "Sign, high & low", board: paper, count: 2, shape: rectangle, with: {width: 30 mm, height: 20 mm}}
+tools: [craft_knife]
+materials: [{text: "Pins, 2 mm", count: 4}]
+steps:
+  - {title: Cut, stage: cut, say: Cut., parts: [front, sign], uses: [craft_knife]}
+"""
+    head, _, _ = SPEC.format(width=0, height=0).partition("  foam:")
+    folder = tmp_path / "bay"
+    folder.mkdir()
+    (folder / "spec.yaml").write_text(f"{head}{boards}language: {language}\n", encoding="utf-8")
+    run = publisher("build", folder, "--paper", "a4", "--out", tmp_path / "out")
+    assert run.code == 0, run.err
+    assert "not-translated" not in run.err
+    assert "proved" in run.out

@@ -58,7 +58,10 @@ def card_words(context: Context, numbers: Numbers | None) -> tuple[str, ...]:
     measured = {part.id for part in context.measured}
     pages = PAGES_GUESSED if numbers is None else len({page for part, page in numbers.parts if part not in measured})
     often = tuple(row for row in context.needs.cut_list if row.sturdy)
-    more = sum(MORE_CARD * (1 if numbers is None else len(numbers.pages_of_part(row.part))) for row in often)
+    printed = [(row.part,) if numbers is None else numbers.pages_of_part(row.part) for row in often]
+    more = MORE_CARD * len(
+        {page for pages_of in printed for page in pages_of}
+    )  # parts that share a page share its prints
     size = context.paper.title.removesuffix(" paper")
     said = f"{ordered(CARD, context.paper.first)}: {counted(pages, 'sheet')} of {size} size"
     scrap = " A scrap of it for the fit coupon." if fit_of(context) else ""

@@ -5,7 +5,7 @@ from collections.abc import Iterable
 from dataclasses import replace
 
 from publisher.basics import Finding, Promises, Rule, Severity, reworded
-from publisher.design import Design
+from publisher.design import Design, Fact, fill
 from publisher.joints import JOINT, WAYS_UP
 from publisher.pages.model import Drawn, Fill, Picture, Stroke, Words
 from publisher.pages.sheet.draft import Body, PageDraft
@@ -21,18 +21,26 @@ NOT_TRANSLATED = Rule(
 )
 
 
-def tongue_of(design: Design, paper: str = "") -> Tongue | None:
+def tongue_of(
+    design: Design, paper: str = "", wholes: Iterable[str] = (), facts: tuple[Fact, ...] = ()
+) -> Tongue | None:
     """Return what says words of ours in the design's language, the title of its ``paper`` among them; None for English, and for a
-    language without a table."""
+    language without a table. ``wholes``: names of stacks whose sections have names of their own; ``facts`` fill what the designer
+    wrote of materials."""
     language = design.language.split("-")[0]
     if language == ENGLISH or language not in known_languages():
         return None
     own = [design.title, design.variant_title, design.designer]
     own += (part.name for part in design.parts)
+    own += (fit.name for fit in design.fits)
+    own += (fill(one.text, design, facts)[0] for one in design.materials if one.text)
     tongue = Tongue(language, filter(None, own))
     keys = [plan.name for plan in design.stacks]
     keys += (plan.name for plan in design.panels)
     keys += (plan.name for plan in design.wholes)
+    keys += wholes
+    keys += (place.name for plan in design.panels for place in plan.places)
+    keys += (thing.name for plan in design.wholes for thing in plan.things)
     keys += [design.licence] if design.licence else []
     keys += (board.id for board in design.boards)
     keys += [paper.partition(",")[0].removesuffix(" paper")] if paper else []

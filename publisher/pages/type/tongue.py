@@ -37,6 +37,9 @@ _NAME_PLACES = (
     "who",
     "paper",
 )  # in which words of the designer stand, or words with a row of their own
+_SORT_PLACE = (
+    "sort"  # in which a sort of paper stands: it has a name, and a figure there is the size of a sheet of board
+)
 _UNITS_ALONE = {"mm", "in", "cm", "ft", "sq", "kg"}
 
 
@@ -229,6 +232,8 @@ class Tongue:
             if not name:
                 own.append(self._figure(next(left)))
                 continue
+            if name == _SORT_PLACE and found.startswith("{}"):
+                return None
             text = PLACE.sub(lambda _: next(left), found)
             lost: list[str] = []
             if name in _LETTER_PLACES:

@@ -131,7 +131,7 @@ def _card_wrong(promises: Promises, said: str) -> str:
     for page, part in pieces_on(promises):
         shown.setdefault(part, set()).add(page)
     often = {row.letter: row for row in promises.rows if row.traced_often}
-    more = sum(CARDS * len(shown.get(row.part, ())) for row in often.values())
+    more = CARDS * len(set().union(*(shown.get(row.part, ()) for row in often.values())))
     named = {letter.strip(","): int(times) for letter, times in OFTEN.findall(found[3] or "")}
     wanted = {_close(letter): row.traced_often for letter, row in often.items()}
     if (int(found[1]), int(found[2] or 0), named) != (pages, more, wanted):

@@ -70,6 +70,9 @@ def test_card_is_counted_by_the_pages_of_templates(demo: Callable[..., Context])
         "2 sheets of A4 size, and 6 more for two layers and a spare of what is traced often: A (20 times). "
         "A scrap of it for the fit coupon."
     )
+    shared = (*often, replace(often[0], part="rib", letter="C", tracings=24))  # page 6 shows both
+    both = card_words(replace(context, needs=replace(context.needs, cut_list=shared)), NUMBERS)[0]
+    assert "and 6 more for two layers and a spare of what is traced often: A (20 times), C (24 times)." in both
     assert card_words(replace(context, design=replace(context.design, use="paste")), NUMBERS) == ()
 
 

@@ -27,6 +27,16 @@ def tongue() -> Tongue:
         ("12 or more A, or 11 C", "12 oder mehr A, oder 11 C"),
         ("Caution: read “Knife” on page 5.", "Vorsicht: „Messer“ auf Seite 5 lesen."),
         ("Print list: 2, 7-8", "Druckliste: 2, 7-8"),
+        ("1 sheet of 297 x 420 mm, or 1 sheet of 50 x 70 cm", "1 Tafel zu 297 x 420 mm, oder 1 Tafel zu 50 x 70 cm"),
+        (
+            "2 sheets of 20 x 30 in, or 3 sheets of 297 x 420 mm; takes board up to 5.3 mm (0.208 in)",
+            "2 Tafeln zu 20 x 30 in, oder 3 Tafeln zu 297 x 420 mm; nimmt Platten bis 5,3 mm (0,208 in)",
+        ),
+        ("3 sheets of 50 x 70 cm", "3 Tafeln zu 50 x 70 cm"),
+        (
+            "Page 4. Outlines at true size: B2 Seitenwand, piece 2; C1 Plate behind B1 and B2",
+            "Seite 4. Umrisse in wahrer Größe: B2 Seitenwand, Stück 2; C1 Lasche hinter B1 und B2",
+        ),
     ],
 )
 def test_a_text_in_german(tongue: Tongue, english: str, german: str) -> None:
