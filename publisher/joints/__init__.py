@@ -112,6 +112,7 @@ from publisher.joints.promised import (
 from publisher.joints.promised_acts import APART, does_key
 from publisher.joints.put_together import as_glued, facts_of, propose_steps, put_together
 from publisher.joints.stack_trials import pile_sentences, trials_of
+from publisher.joints.taping import COVER_MARGIN, tape_over
 from publisher.joints.trades import STEEP_BEVEL, STEEPEST_DRAWN, TRADE, steep_bevels, trades_of
 from publisher.joints.ways_up import WAYS_UP
 
@@ -119,6 +120,7 @@ RULES: tuple[Rule, ...] = (*CHECKS, MEETING_SIZE_ALONE, PACKS_DO_NOT_MEET)
 
 __all__ = [
     "APART",
+    "COVER_MARGIN",
     "COVER_PICTURE",
     "FROM_BOTTLES",
     "GAUGED",
@@ -222,6 +224,7 @@ __all__ = [
     "suggest",
     "taken_apart",
     "takes_words",
+    "tape_over",
     "times_built",
     "to_take",
     "trades_of",

@@ -14,6 +14,7 @@ from publisher.basics import (
     Purpose,
     WordPromise,
 )
+from publisher.basics.units import INCH_MM
 from publisher.design import Design
 from publisher.geometry import Mark, Part, dimensions_of, half_marks, polygon, rabbet_strip
 from publisher.joints.acts_of_steps import covered_face, slit_face
@@ -21,6 +22,7 @@ from publisher.joints.budget import PENCIL_SPREAD, board_ends, safe_ends
 from publisher.joints.facts import spread_ends
 from publisher.joints.model import Joined
 from publisher.joints.stack_trials import trials_of
+from publisher.joints.taping import TAPE_INCHES, TAPE_WIDE, tape_over
 
 SAID_AT_PLACES = (Purpose.MATCH, Purpose.BEVEL)
 ARROWS = (Purpose.CLIMB, Purpose.GRAIN, Purpose.TOP)
@@ -108,11 +110,13 @@ def boards_of(design: Design, joined: Joined) -> tuple[BoardPromise, ...]:
 
 def figures_of(design: Design, pieces: Iterable[Part], joined: Joined) -> tuple[FigurePromise, ...]:
     """Return the numbers that pages may say of the design as a whole, each once."""
+    pieces = tuple(pieces)
     return tuple(
         dict.fromkeys(
             (
                 *_of_boards(design, joined),
                 *_of_print(pieces, joined),
+                *_of_tape(pieces),
                 *_of_stacks(joined),
                 *_of_trials(design, joined),
                 *_of_steps(joined),
@@ -143,11 +147,24 @@ def _of_boards(design: Design, joined: Joined) -> Iterator[FigurePromise]:
         yield FigurePromise("slot", thick + play, "length")
 
 
-def _of_print(pieces: Iterable[Part], joined: Joined) -> Iterator[FigurePromise]:
+def _of_tape(pieces: Iterable[Part]) -> Iterator[FigurePromise]:
+    """Yield how wide the tape is that goes over bent pieces, and how much of it all copies take."""
+    taped = [piece for piece in pieces if piece.bending is not None and piece.bending.covered == "tape"]
+    if taped:
+        for wide in (TAPE_WIDE, TAPE_INCHES * INCH_MM):  # as shops name it in either unit
+            yield FigurePromise("width of tape", wide, "length")
+        yield FigurePromise("length of tape", sum(map(_tape, taped)), "length")
+
+
+def _tape(piece: Part) -> float:
+    left, bottom, right, top = polygon(piece.outline).bounds
+    return (piece.count + piece.spare) * tape_over(right - left, top - bottom)
+
+
+def _of_print(pieces: tuple[Part, ...], joined: Joined) -> Iterator[FigurePromise]:
     """Yield how far a print may be off, and how far a pencil runs from the card."""
     for name, share in (("least", joined.budget.least), ("greatest", joined.budget.most)):
         yield FigurePromise(f"{name} scale of a print", share, "share")
-    pieces = tuple(pieces)
     for count in sorted({piece.bending.slits for piece in pieces if piece.bending is not None and piece.bending.slits}):
         yield FigurePromise("slits of a piece", count, "count")
     for allowance in sorted({piece.trace_allowance for piece in pieces}):

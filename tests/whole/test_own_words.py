@@ -189,3 +189,21 @@ steps:
     assert run.code == 0, run.err
     assert "not-translated" not in run.err
     assert "proved" in run.out
+
+
+@pytest.mark.parametrize("paper", ["a4", "letter"])
+def test_what_is_covered_with_tape_is_built(publisher: Callable[..., Run], tmp_path: Path, paper: str) -> None:
+    """Beside another that is covered with paper: how wide the tape is, and how much of it, are numbers that were worked out."""
+    hoods = "".join(
+        f"  {cover}: {{name: {cover} hood, board: foam, count: 2, spare: 1, shape: curved_wall, "
+        f"with: {{inner_radius: 90 mm, angle: {angle} deg, height: 60 mm, cut: none, covered: {cover}}}}}\n"
+        for cover, angle in (("tape", 75), ("paper", 60))
+    )
+    head, _, _ = SPEC.format(width=0, height=0).partition("  foam:")
+    steps = "steps:\n  - {title: Cut, stage: cut, say: Cut., parts: [tape, paper]}\n"
+    foam = "  foam: {thickness: 3 mm, sheets: [A3]}\nparts:\n"
+    folder = tmp_path / "bay"
+    folder.mkdir()
+    (folder / "spec.yaml").write_text(f"{head}{foam}{hoods}{steps}", encoding="utf-8")
+    run = publisher("build", folder, "--paper", paper, "--out", tmp_path / "out")
+    assert run.code == 0, run.err

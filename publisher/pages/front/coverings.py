@@ -10,11 +10,9 @@ from publisher.basics import record
 from publisher.basics.units import inches
 from publisher.basics.wording import LengthUnit, counted, paired, rounded_up, say_size, series
 from publisher.geometry import Part
+from publisher.joints import COVER_MARGIN, tape_over
 from publisher.material import CutRow
 
-COVER_MARGIN = 5.0  # mm that a cover is cut larger all round; it is trimmed with the piece
-TAPE_WIDE = 50.0  # mm
-TAPE_OVERLAP = 5.0  # mm by which strips of tape lie over each other
 TAPE_WORDS = ("50 mm", "2 in")
 
 
@@ -34,9 +32,7 @@ class Covering:
     @property
     def tape(self) -> float:
         """Length of tape (mm) that covers all pieces: strips along the longer side."""
-        long, short = (side + 2.0 * COVER_MARGIN for side in sorted((self.width, self.height), reverse=True))
-        strips = 1 + max(0, ceil((short - TAPE_WIDE) / (TAPE_WIDE - TAPE_OVERLAP) - 1e-9))
-        return self.pieces * strips * long
+        return self.pieces * tape_over(self.width, self.height)
 
     def sheets(self, width: float, height: float) -> int:
         """Return how many sheets of paper (mm) cover all pieces; on a larger piece sheets are laid edge to edge."""

@@ -20,6 +20,7 @@ from publisher.pages.sheet import (
 from publisher.pages.tiles import plan_true_pages
 
 TAPE = "masking_tape"
+CARD_NAME = "thin_card"
 BLUNT = "blunt_pencil"  # the pencil that is listed is both, sharp and blunt
 RULE, RULE_LONG, LISTED_LONG = "steel_rule", "300 mm (12 in)", 300.0  # as the list of tools has it, in words and in mm
 CUTTING = ("craft_knife", RULE, "cutting_mat")  # without which no part is cut
@@ -83,9 +84,10 @@ def materials_words(context: Context) -> tuple[str, ...]:
     """Return what is used up, each with its amount: what the design names, and tape where parts come as tiles."""
     names = {material.name for material in context.design.materials}
     tiled = bool(plan_true_pages(context).cut)
-    counted = context.design.use == "trace"  # its card is counted by sheets
+    used = any(CARD_NAME in step.uses for step in context.design.steps)
+    counted = context.design.use == "trace" or not used  # by sheets; templates that are pasted on board take none
     named = replace(
-        context.design, materials=tuple(m for m in context.design.materials if not (counted and m.name == "thin_card"))
+        context.design, materials=tuple(m for m in context.design.materials if not (counted and m.name == CARD_NAME))
     )
     lines = materials_to_buy(named, context.facts, context.edition)
     return (*lines, *((thing_name(TAPE, context.edition),) if tiled and TAPE not in names else ()))

@@ -188,7 +188,7 @@ def _bends(context: Context) -> TradeAct:
         f"{series(one.letter for one in covers if (one.what, one.face) == (what, face))}"
         for what, face in dict.fromkeys((one.what, one.face) for one in covers)
     ]
-    said = f"{'; '.join(first)}. " if covers else ""
+    said = f"{'. '.join(first)}. " if covers else ""
     if slit:
         return TradeAct(
             "covering_and_slitting" if covers else "slitting",

@@ -86,6 +86,15 @@ def test_tape_is_needed_for_tiles_and_named_once(demo: Callable[..., Context]) -
         assert materials_words(named).count("masking tape") == 1
 
 
+def test_a_pack_to_paste_takes_no_card_for_templates_unless_a_step_uses_it(demo: Callable[..., Context]) -> None:
+    quay = demo("quay")
+    pasted = replace(quay.design, use="paste")
+    assert not any("thin card" in line for line in materials_words(replace(quay, design=pasted)))
+    backed = replace(pasted.steps[0], uses=("thin_card",))
+    lines = materials_words(replace(quay, design=replace(pasted, steps=(backed, *pasted.steps[1:]))))
+    assert "thin card for the templates" in lines
+
+
 def test_a_pencil_sharp_and_blunt_is_listed_once(demo: Callable[..., Context]) -> None:
     context = demo("bridge")
     assert "blunt_pencil" in {key for step in context.design.steps for key in step.uses}
