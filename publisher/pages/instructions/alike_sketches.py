@@ -16,6 +16,7 @@ from publisher.pages.type import PICTURE_ADDED_CONTOUR, PICTURE_CUE, PICTURE_GHO
 
 TAKEN_FOR = 5.0  # mm: outlines that differ by less are taken for one another; mirror images are, whatever their size
 QUARTERS = (0.0, 90.0, 180.0, 270.0)
+UNDER_PART = 1.2  # mm between a thin part and its letter under it
 EQUAL_WITHIN = 0.05  # mm: outlines that differ by less are equal
 
 Pair = tuple[Part, Part]
@@ -93,11 +94,12 @@ def _at_scale(part: Part, cell: Box, most: float) -> PartArt:
 
 
 def _large_letter(pen: SketchPen, art: PartArt) -> None:
-    """Set a part's letter on it, as large as a step's number, where there is room."""
+    """Set a part's letter on it, as large as a step's number; under one that has no room for it: without letters nothing is told."""
     (x, y), radius = room_for(pen, art.shape)
     high = pen.setter.cap(TITLE) / pen.scale
     if radius < high:
-        return
+        left, bottom, right, _ = art.shape.bounds
+        x, y = (left + right) / 2, bottom - UNDER_PART - high / 2
     box = Box(x - high / 2, y - high / 2, x + high / 2, y + high / 2).grown(0.8)
     pen.white(*box.corners())
     pen.said.append(shapely.box(*box.sides))

@@ -12,7 +12,7 @@ from publisher.pages.instructions.sketch_pen import SketchPen
 from publisher.pages.instructions.step_acts import acts_before
 from publisher.pages.model import Fill, Stroke, Words
 from publisher.pages.sheet.draft import Context
-from publisher.pages.type import HATCH, Setter
+from publisher.pages.type import HATCH, TITLE, Setter
 
 
 def a_part(make_part: Callable[..., Part], letter: str, *points: tuple[float, float]) -> Part:
@@ -87,3 +87,14 @@ def test_what_one_lacks_stays_in_the_picture_too(make_part: Callable[..., Part],
     telling_apart(pen, (broad, high))
     reach = [x for thing in pen.drawn if isinstance(thing, Stroke) for path in thing.paths for x, _ in path.points]
     assert min(reach) >= 0.0 and max(reach) <= FIELD_WIDE
+
+
+def test_parts_too_thin_for_their_letters_have_them_below(make_part: Callable[..., Part], setter: Setter) -> None:
+    pair = tuple(a_part(make_part, x, (0, 0), (92 + 4 * n, 0), (92 + 4 * n, 12), (0, 12)) for n, x in enumerate("AB"))
+    pen = SketchPen(setter, (0.0, 0.0), 0.8)
+    telling_apart(pen, (pair[0], pair[1]))
+    letters = {thing.text: thing for thing in pen.drawn if isinstance(thing, Words)}
+    outlines = [thing for thing in pen.drawn if isinstance(thing, Stroke) and thing.paths[0].closed]
+    assert set(letters) == {"A", "B"}
+    low = min(path.box.bottom for thing in outlines[:2] for path in thing.paths)
+    assert all(-1.5 <= thing.y <= low - setter.cap(TITLE) for thing in letters.values())
