@@ -9,9 +9,11 @@ import re
 from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
+from math import dist
 
 from tests.rehearsal.outlines import Outline
 from tests.rehearsal.pages import Line, ReadPage
+from tests.rehearsal.turns import Curved
 
 LABEL = re.compile(r"(\d+) × ([A-Z]\d*)")
 WHOLE_LABEL = re.compile(r"^\d+ × [A-Z]\d*( +\d+ × [A-Z]\d*)*$")
@@ -22,6 +24,7 @@ HEADING = (4.4, 5.0)  # mm: the em of titles of steps and of the numbers of acts
 SAME_ROW = 1.0  # mm
 ABOVE = 4.0  # mm by which words of a picture stand above the number beside it
 DRY = "dry"
+ARROW_FAR = 25.0  # mm from degrees to the middle of their arrow
 LEAST_ADDED = 8.0  # mm over all, of a contour of what is added
 AS_LARGE = 0.4  # of what is added: the least that what is there is over all
 BESIDE = 5.0  # mm by which what is there reaches out of the box of what is added
@@ -39,7 +42,8 @@ class Added:
 
 @dataclass(frozen=True, slots=True)
 class Act:
-    """One picture of what is put together: from the lowest up. ``turn``: degrees by which each goes on turned (None: not said);
+    """One picture of what is put together: from the lowest up. ``turn``: degrees by which each goes on turned (None: not said),
+    ``anticlockwise`` or not as the arrow beside the number runs (None: none was read);
     ``times``: how many are built so; ``page`` and ``step``: where, by the title of the step; ``on_thin``: it draws something thick, which
     is added, over something thin, which is there."""
 
@@ -51,6 +55,7 @@ class Act:
     times: int = 1
     trial: bool = False
     on_thin: bool = False
+    anticlockwise: bool | None = None
 
     @property
     def needs_standing(self) -> bool:
@@ -192,4 +197,17 @@ def _act(page: ReadPage, title: str, number: int, words: Sequence[Line], trial: 
     turns = [float(found[1]) for line in words if (found := TURN.match(line.text))]
     times = [int(found[1]) for line in words if (found := TIMES.match(line.text))]
     act = Act(page.number, title, number, tuple(sorted(added, key=lambda one: (one.y, one.x))))
-    return replace(act, turn=turns[0] if turns else None, times=times[0] if times else 1, trial=trial)
+    return replace(
+        act,
+        turn=turns[0] if turns else None,
+        times=times[0] if times else 1,
+        trial=trial,
+        anticlockwise=_way_of([line for line in words if TURN.match(line.text)], page.curved),
+    )
+
+
+def _way_of(turns: Sequence[Line], curved: Sequence[Curved]) -> bool | None:
+    """Return which way the arrow runs that stands beside degrees; None where none does."""
+    near = [(dist(line.middle, (arrow.x, arrow.y)), arrow.anticlockwise) for line in turns[:1] for arrow in curved]
+    far, way = min(near, default=(ARROW_FAR, None))
+    return way if far < ARROW_FAR else None

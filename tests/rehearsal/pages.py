@@ -16,6 +16,7 @@ from tests.rehearsal.outlines import WORD_DEEP, WORD_HIGH, Outline, outlines
 from tests.rehearsal.raster import DOTS, Grey, PagePicture, Pieces, pieces_of
 from tests.rehearsal.signs import Sign, glue_signs
 from tests.rehearsal.thin_lines import Thin, thin_lines
+from tests.rehearsal.turns import Curved, curved_arrows
 from tests.rehearsal.words import Read, read_words
 
 COVER = 1
@@ -82,6 +83,7 @@ class ReadPage:
     thin: tuple[Thin, ...] = ()
     signs: tuple[Sign, ...] = ()
     outlines: tuple[Outline, ...] = ()
+    curved: tuple[Curved, ...] = ()
 
     @property
     def title(self) -> str:
@@ -110,7 +112,8 @@ def read_page(picture: PagePicture) -> ReadPage:
     seen = pieces_of(ink)
     lines = _lines(seen, len(ink))
     drawn = outlines(ink, _word_boxes(lines)) if head.shows_steps else ()
-    page = ReadPage(picture.number, lines, signs=tuple(glue_signs(seen)), outlines=drawn)
+    curved = tuple(curved_arrows(seen)) if head.shows_steps else ()
+    page = ReadPage(picture.number, lines, signs=tuple(glue_signs(seen)), outlines=drawn, curved=curved)
     if not page.shows_templates:
         return page
     square, scale = _square(ink, seen, lines)

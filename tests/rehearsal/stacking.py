@@ -135,7 +135,7 @@ def laid(below: ReadPart, its: Board, part: ReadPart, own: Board, act: Act, mark
         return None
     turn = act.turn or 0.0
     if part.letter == below.letter:
-        turn *= _sense(below, mine[0])
+        turn *= _sense(below, mine[0], act.anticlockwise)
     way = mine[1] - mine[0]
     its_way = theirs[1] - theirs[0]
     between = np.arctan2(way[1], way[0]) - np.arctan2(its_way[1], its_way[0])
@@ -186,11 +186,11 @@ def _centre(part: ReadPart) -> Matrix | None:
     return None
 
 
-def _sense(part: ReadPart, centre: Matrix) -> float:
-    """Return 1 where the part's arrow climbs anticlockwise about its centre, else -1."""
+def _sense(part: ReadPart, centre: Matrix, anticlockwise: bool | None = None) -> float:
+    """Return 1 where the part's arrow climbs anticlockwise about its centre, else -1; of a part without one, what the picture shows."""
     arrows = [note for note in part.notes if note.kind == "climbs"]
     if not arrows:
-        return 1.0
+        return -1.0 if anticlockwise is False else 1.0
     x, y = arrows[0].x - centre[0], arrows[0].y - centre[1]
     return 1.0 if x * arrows[0].way[1] - y * arrows[0].way[0] > 0.0 else -1.0
 

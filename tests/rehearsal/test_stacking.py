@@ -1,5 +1,7 @@
 """Layers lie where marks and acts say, and nowhere else; dots and dashes are read from a picture."""
 
+from dataclasses import replace
+
 import cv2
 import numpy as np
 import pytest
@@ -42,6 +44,15 @@ def test_a_stair_winds_the_way_its_arrow_climbs(way: tuple[float, float], sense:
     turned = pile.stood[3].matrix @ (1.0, 0.0, 0.0, 0.0)
     assert np.degrees(np.arctan2(turned[1], turned[0])) == pytest.approx(sense * 60.0)
     assert pile.stood[3].matrix[2, 3] == pytest.approx(20.0)
+
+
+@pytest.mark.parametrize(("anticlockwise", "sense"), [(True, 1.0), (False, -1.0)])
+def test_a_layer_without_an_arrow_of_its_own_is_turned_as_the_picture_shows(anticlockwise: bool, sense: float) -> None:
+    parts = (layer("A", STEP, CROSS, count=2),)
+    turned = replace(act((1, "A"), number=2, turn=45.0), anticlockwise=anticlockwise)
+    (pile,) = piles(parts, act((1, "A")), turned)
+    x, y, *_ = pile.stood[1].matrix @ (1.0, 0.0, 0.0, 0.0)
+    assert np.degrees(np.arctan2(y, x)) == pytest.approx(sense * 45.0)
 
 
 def test_a_layer_lies_in_the_outline_that_bears_its_letter() -> None:

@@ -1,6 +1,7 @@
 """The only module of the rehearsal that asks the tool what is true: the parts that a design is to have, and where its panels stand."""
 
 from dataclasses import dataclass
+from functools import lru_cache
 from pathlib import Path
 
 import numpy as np
@@ -10,6 +11,11 @@ import shapely
 from publisher import api
 from publisher.basics import Pose
 from publisher.geometry import polygon
+
+
+@lru_cache(maxsize=1)
+def _worked(folder: Path, variant: str) -> api.Worked:
+    return api.work(api.read(folder), variant)
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -27,7 +33,7 @@ class TruePart:
 
 def true_parts(folder: Path, variant: str = "") -> tuple[TruePart, ...]:
     """Return the parts of the design in a folder."""
-    worked = api.work(api.read(folder), variant)
+    worked = _worked(folder, variant)
     return tuple(
         TruePart(p.letter, polygon(p.template), polygon(p.outline), p.count, p.spare, p.mirrored, p.thickness)
         for p in worked.parts or ()
@@ -44,7 +50,7 @@ class TruePanel:
 
 def true_panels(folder: Path, variant: str = "") -> tuple[tuple[TruePanel, ...], ...]:
     """Return, of each assembly of panels, where they stand; what is bent is left out."""
-    worked = api.work(api.read(folder), variant)
+    worked = _worked(folder, variant)
     parts = {p.id: part for p, part in zip(worked.parts or (), true_parts(folder, variant), strict=True)}
     bent = {p.id for p in worked.parts or () if p.bending is not None}
     assemblies = worked.joined.placed if worked.joined else ()
@@ -60,7 +66,7 @@ def true_panels(folder: Path, variant: str = "") -> tuple[tuple[TruePanel, ...],
 
 def true_stacks(folder: Path, variant: str = "") -> tuple[tuple[TruePanel, ...], ...]:
     """Return, of each stack, where its layers lie: a part's drawn face is its upper one."""
-    worked = api.work(api.read(folder), variant)
+    worked = _worked(folder, variant)
     parts = {p.id: part for p, part in zip(worked.parts or (), true_parts(folder, variant), strict=True)}
     stacks = worked.joined.layers if worked.joined else ()
     return tuple(

@@ -10,6 +10,9 @@ from publisher.geometry import Part, polygon
 from publisher.joints.outlines import Array, coarse, points_of
 from publisher.joints.panels import PanelFrame, corners_of
 
+POINTS_OF_SIDE = 8
+"""Points of a side that are tried where no corner touches."""
+
 TOUCHES = 0.8
 """mm: a corner this near to a solid touches it: half a thickness of the thinnest board, more than any play."""
 
@@ -124,10 +127,25 @@ class ActScene:
 
 def contacts(added: tuple[Solid, ...], before: tuple[Solid, ...]) -> Array:
     """Return the corners of what is added that touch what stands, in place (n, 3); of a part that touches with no corner, such as a
-    lid that reaches over all walls, the corners of what stands that touch it."""
+    lid that reaches over all walls, the corners of what stands that touch it; where no corner of either does, as of two triangles that lie
+    crosswise, points of the sides of what is added."""
     found = [touching(_corners(added), before)]
     if len(found[0]) < 3:
         found.append(touching(_corners(before), added))
+    if not any(map(len, found)):
+        found.append(touching(_sides(added), before))
+    return np.vstack(found)
+
+
+def _sides(solids: tuple[Solid, ...]) -> Array:
+    """Return points along all outlines on the underside, the corners left out (n, 3)."""
+    shares = np.linspace(0.0, 1.0, POINTS_OF_SIDE + 2)[1:-1, None, None]
+    found = [np.zeros((0, 3))]
+    for solid in solids:
+        for path in solid.part.outline.paths:
+            ring = points_of(coarse(path, most_turn=20.0, sagitta=0.5)[0])
+            flat = (ring + shares * (np.roll(ring, -1, axis=0) - ring)).reshape(-1, 2)
+            found.append(solid.frame.carry(np.hstack([flat, np.full((len(flat), 1), -solid.part.thickness)])))
     return np.vstack(found)
 
 

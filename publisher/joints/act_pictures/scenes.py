@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 from itertools import groupby, pairwise
-from math import hypot
+from math import hypot, pi
 
 import numpy as np
 import shapely
@@ -35,6 +35,12 @@ MOSTLY_LEVEL = 0.5
 
 LEAST_TURN = 0.5
 """Degrees: a layer that is turned less is not turned."""
+
+LEAST_OUT = 1.0
+"""mm from the axis of a turned layer to its middle: one that is nearer is turned about its middle."""
+
+ROUND = 0.005
+"""By which the form of a disc differs from a circle's, as its outline is drawn."""
 
 SPIN_OUT = 1.1
 """How far out the arrow of a turned layer lies, as a share of the way from its axis to its farthest point."""
@@ -89,15 +95,20 @@ def _of_step(subject: Assembled, acts: list[Addition], bodies: dict[str, dict[st
 
 
 def _together(acts: list[Addition]) -> Iterator[tuple[Addition, ...]]:
-    """Yield acts that are shown in one picture: different layers one upon another, as many as are still seen."""
+    """Yield acts that are shown in one picture: different layers one upon another, as many as are still seen. One that is turned against
+    the same part below it is shown alone, with its angle, which no mark on the parts says."""
     waiting: list[Addition] = []
+    last = ""
     for act in acts:
         piles = act.one_on_another and act.how == "put" and not is_brace(act.added[0])
-        if waiting and not (piles and len(waiting) < MOST_PILED and len(act.added) == 1 == len(waiting[-1].added)):
+        spun = piles and bool(last) and act.part == last and abs(act.turn) >= LEAST_TURN
+        room = piles and not spun and len(waiting) < MOST_PILED
+        if waiting and not (room and len(act.added) == 1 == len(waiting[-1].added)):
             yield tuple(waiting)
             waiting = []
         waiting.append(act)
-        if not piles:
+        last = act.part
+        if not piles or spun:
             yield tuple(waiting)
             waiting = []
     if waiting:
@@ -186,11 +197,16 @@ def _spin(subject: Assembled, acts: tuple[Addition, ...], bodies: dict[str, Move
     if below.part != new.part or max(turned, default=0.0) < LEAST_TURN:
         return None
     part, frame = new.panels[0].part, new.panels[0].frame
-    middle = np.append(shapely.get_coordinates(shapely.centroid(polygon(part.outline)))[0], 0.0)
-    if hypot(middle[0], middle[1]) < 1.0:
-        return None
     spread = act.turn if abs(act.turn) >= LEAST_TURN else float(max(turned))
-    far = max(hypot(x, y) for x, y in part.outline.outer.points)
+    out = max(part.outline.outer.points, key=lambda point: hypot(*point))
+    far = hypot(*out)
+    middle = np.append(shapely.get_coordinates(shapely.centroid(polygon(part.outline)))[0], 0.0)
+    if (
+        hypot(middle[0], middle[1]) < LEAST_OUT
+    ):  # turned about its middle: the arrow lies over a corner, of what has any
+        if _round(polygon(part.outline)):
+            return None
+        middle = np.array((*out, 0.0))
     reach = SPIN_OUT * far / hypot(middle[0], middle[1]) * middle
     angles = np.radians(np.linspace(-spread, 0.0, 16))
     local = [
@@ -198,6 +214,14 @@ def _spin(subject: Assembled, acts: tuple[Addition, ...], bodies: dict[str, Move
     ]
     still = abs(act.turn) < LEAST_TURN
     return CurvedArrow(frame.carry(np.array(local)), f"{abs(act.turn):.4g}°", wrong=still, held=True)
+
+
+def _round(outline: shapely.Polygon) -> bool:
+    """Say whether an outline is that of a disc, which lies alike however it is turned."""
+    return (
+        abs(4.0 * pi * float(shapely.Polygon(outline.exterior).area) / float(outline.exterior.length) ** 2 - 1.0)
+        < ROUND
+    )
 
 
 def _apart(layers: tuple[Solid, ...]) -> tuple[Solid, ...]:

@@ -58,6 +58,29 @@ def test_a_turned_layer_says_by_how_much_and_one_that_is_not_is_crossed_out(
     assert all(scene.sweep is None for key, scene in found.items() if key.startswith("act:3:") and key != "act:3:1")
 
 
+def test_a_layer_turned_about_its_middle_is_shown_alone_with_its_angle(assembled: Callable[..., Assembled]) -> None:
+    """Two triangles crosswise on a disc were shown in one picture without their angle; with no corner on what is below them the upper one
+    seemed to lie loose."""
+    star = """
+  star: {stack: [{part: plate}, {part: tooth, count: 2, turn: -45 deg}]}
+"""
+    parts = (
+        "  plate: {name: Plate, board: foam, shape: disc, with: {radius: 60 mm}}\n"
+        "  tooth: {name: Tooth, board: foam, shape: regular_polygon, with: {sides: 3, radius: 55 mm}}\n"
+    )
+    text = BOX.replace("assembly:\n", parts + "assembly:\n") + star
+    first, second = (
+        found for key, found in scenes(assembled(text, "star", f"{WALLS}, {LID}")).items() if key.startswith("act:1:")
+    )
+    assert (first.sweep, [label.text for label in first.labels]) == (None, ["1 × D", "1 × E"])
+    assert second.sweep is not None and (second.sweep.text, second.sweep.wrong) == ("45°", False)
+    assert ([solid.name for solid in second.before], [label.text for label in second.labels]) == (
+        ["layer_1", "layer_2"],
+        ["1 × E"],
+    )
+    assert len(second.goal) > 3
+
+
 def test_what_is_rolled_in_a_sketch_goes_in_bent_and_lies_flat_nowhere_beside_it() -> None:
     """A flat strip whose ends curl up, after a sketch that bends them down, said nothing of being turned over."""
     design = work_out(read_brief(Path("designs/bridge")))
