@@ -45,7 +45,7 @@ class Act:
     """One picture of what is put together: from the lowest up. ``turn``: degrees by which each goes on turned (None: not said),
     ``anticlockwise`` or not as the arrow beside the number runs (None: none was read);
     ``times``: how many are built so; ``page`` and ``step``: where, by the title of the step; ``on_thin``: it draws something thick, which
-    is added, over something thin, which is there."""
+    is added, over something thin, which is there; ``letters``: the match letters beside it."""
 
     page: int
     step: str
@@ -56,6 +56,7 @@ class Act:
     trial: bool = False
     on_thin: bool = False
     anticlockwise: bool | None = None
+    letters: tuple[str, ...] = ()
 
     @property
     def needs_standing(self) -> bool:
@@ -202,6 +203,7 @@ def _act(page: ReadPage, title: str, number: int, words: Sequence[Line], trial: 
         turn=turns[0] if turns else None,
         times=times[0] if times else 1,
         trial=trial,
+        letters=tuple(line.text for line in words if len(line.text) == 1 and line.text.islower()),
         anticlockwise=_way_of([line for line in words if TURN.match(line.text)], page.curved),
     )
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 
 from tests.rehearsal.crossing import crossed
 from tests.rehearsal.lids import with_lids
-from tests.rehearsal.meeting import strays, unmarked, unmet
+from tests.rehearsal.meeting import strays, unlike_pictures, unmarked, unmet
 from tests.rehearsal.on_faces import with_seated
 from tests.rehearsal.order import too_early
 from tests.rehearsal.pack import ReadPack
@@ -45,9 +45,8 @@ def built_of(pack: ReadPack) -> Built:
     )
     left = tuple(_still(left, stood, panels))
     laid = Counter(one.board.letter for pile in piles for one in pile.stood)
-    letters = tuple(
-        dict.fromkeys((*unmet(stood[len(crossing) :], panels), *strays(panels), *unmarked(panels, pack.parts)))
-    )
+    bearing = (*strays(panels), *unmarked(panels, pack.parts), *unlike_pictures(pack.every_act, boards))
+    letters = tuple(dict.fromkeys((*unmet(stood[len(crossing) :], panels), *bearing)))
     unlaid = [f"part {board.letter}: no act says where it lies" for board in boards if _unlaid(board, layers, laid)]
     early = too_early(pack.every_act, (*(pile.stood for pile in piles), *stood))
     said = (*(text for pile in piles for text in pile.left), *unlaid, *left, *letters, *early)

@@ -4,11 +4,13 @@ Boards are stood by what most of their joins agree on, so that a single wrong le
 and looks for the other edge sees it.
 """
 
+from collections import Counter
 from collections.abc import Iterator, Sequence
 
 import numpy as np
 import numpy.typing as npt
 
+from tests.rehearsal.acts import Act
 from tests.rehearsal.parts import ReadPart
 from tests.rehearsal.standing import Board, Row, Stood
 
@@ -40,6 +42,19 @@ def strays(boards: Sequence[Board]) -> Iterator[str]:
     yield from (
         f"part {board.letter}: its letter {letter} stands at no edge" for board in boards for letter in board.astray
     )
+
+
+def unlike_pictures(acts: Sequence[Act], boards: Sequence[Board]) -> Iterator[str]:
+    """Yield, in words, the letters of pictures that stand alone, or that no template of what is added bears: each stands at both edges that
+    meet."""
+    borne = {board.letter: {letter for letter, _ in _lettered(board)} | {*board.astray} for board in boards}
+    for act in acts:
+        added = [borne[one.letter] for one in act.added if one.letter in borne]
+        for letter, count in Counter(act.letters).items() if added else ():
+            if count % 2:
+                yield f"page {act.page}, “{act.step}” {act.number}: the letter {letter} stands at one edge alone"
+            if not any(letter in own for own in added):
+                yield f"page {act.page}, “{act.step}” {act.number}: nothing that it adds bears the letter {letter}"
 
 
 def unmarked(boards: Sequence[Board], parts: Sequence[ReadPart]) -> Iterator[str]:

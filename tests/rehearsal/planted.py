@@ -23,6 +23,7 @@ SMALL = 3.0  # mm of the em: labels of what is put together are smaller
 LABEL = re.compile(r"^\d+ × [A-Z]")
 FOOT = 20.0  # mm: below it stands a page's foot
 GLUE_AREA = 9.0  # mm from a tile's edge
+WITH_PARTS = ("templates", "tiles", "true")  # kinds of pages
 AWAY = 1.0  # mm by which a mark is moved
 
 
@@ -35,10 +36,15 @@ def _changed(pack: Pack, change: Callable[[Drawn], Drawn | None]) -> Pack | None
     return None if tuple(pages) == pack.pages else replace(pack, pages=tuple(pages))
 
 
-def _first(pack: Pack, wanted: Callable[[Drawn], bool], change: Callable[[Drawn], Drawn | None]) -> Pack | None:
-    """Return the pack with a change of the first thing of a page with parts that is wanted."""
+def _first(
+    pack: Pack,
+    wanted: Callable[[Drawn], bool],
+    change: Callable[[Drawn], Drawn | None],
+    kinds: Sequence[str] = WITH_PARTS,
+) -> Pack | None:
+    """Return the pack with a change of the first thing that is wanted, of a page with parts or of other ``kinds``."""
     for n, page in enumerate(pack.pages):
-        if page.kind not in ("templates", "tiles", "true"):
+        if page.kind not in kinds:
             continue
         for i, thing in enumerate(page.drawn):
             if wanted(thing):
@@ -158,7 +164,7 @@ def match_letters_exchanged(pack: Pack) -> Pack | None:
     """On one page, the edges of one letter bear another one, and the other way round."""
     for n, page in enumerate(pack.pages):
         letters = sorted({t.text for t in page.drawn if isinstance(t, Words) and _match_letter(t)})
-        if page.kind in ("templates", "tiles", "true") and len(letters) > 1:
+        if page.kind in WITH_PARTS and len(letters) > 1:
             other = {letters[0]: letters[1], letters[1]: letters[0]}
             drawn = tuple(
                 replace(t, text=other.get(t.text, t.text)) if isinstance(t, Words) and _match_letter(t) else t
@@ -167,6 +173,11 @@ def match_letters_exchanged(pack: Pack) -> Pack | None:
             new = replace(page, drawn=drawn, structure=())
             return replace(pack, pages=(*pack.pages[:n], new, *pack.pages[n + 1 :]))
     return None
+
+
+def pictured_letter_changed(pack: Pack) -> Pack | None:
+    """In a picture of what is put together, one edge bears a letter that its neighbour has not."""
+    return _first(pack, _match_letter, lambda t: replace(t, text="z"), ("steps",))
 
 
 def tops_left_out(pack: Pack) -> Pack | None:
@@ -257,7 +268,7 @@ def dotted_lines_left_out(pack: Pack) -> Pack | None:
     """No template shows a dotted line; those at the glue areas of tiles stay, without which a tile has its grey and its words still."""
     pages = []
     for page in pack.pages:
-        shows = page.kind in ("templates", "tiles", "true")
+        shows = page.kind in WITH_PARTS
         drawn = tuple(
             t
             for t in page.drawn
@@ -288,6 +299,7 @@ PLANTED: dict[str, Plant] = {
     "match mark a millimetre off": mark_moved,
     "match mark misnamed": mark_misnamed,
     "match letter changed": match_letter_changed,
+    "match letter of a picture changed": pictured_letter_changed,
     "match letters exchanged": match_letters_exchanged,
     "tops left out": tops_left_out,
     "another count": counts_changed,

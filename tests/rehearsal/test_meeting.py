@@ -6,7 +6,8 @@ import numpy as np
 import pytest
 import shapely
 
-from tests.rehearsal.meeting import strays, unmarked, unmet
+from tests.rehearsal.acts import Act, Added
+from tests.rehearsal.meeting import strays, unlike_pictures, unmarked, unmet
 from tests.rehearsal.notes import Note
 from tests.rehearsal.parts import ReadPart
 from tests.rehearsal.standing import Board, boards_of, stand
@@ -68,3 +69,18 @@ def test_a_bevel_whose_dotted_line_is_not_drawn_is_said() -> None:
         notes = (Note("bevel", "30", 40, 54),)
         slope = ReadPart("C", shapely.box(0, 0, 80, 60), (1,), 2, thickness=5.0, notes=notes, thin=thin, words=words)
         assert list(unmarked(boards_of((slope,), 0.0), (slope,))) == said
+
+
+@pytest.mark.parametrize(
+    ("letters", "said"),
+    [
+        (("a", "a", "b", "b"), []),
+        (("a", "b", "b"), ["the letter a stands at one edge alone"]),
+        (("c", "c"), ["nothing that it adds bears the letter c"]),
+    ],
+)
+def test_letters_of_a_picture_stand_at_both_edges_and_on_what_is_added(
+    letters: tuple[str, ...], said: list[str]
+) -> None:
+    act = Act(7, "Glue", 2, (Added(1, "A", 0.0, 0.0),), letters=letters)
+    assert list(unlike_pictures((act,), ring())) == [f"page 7, “Glue” 2: {one}" for one in said]
