@@ -26,6 +26,7 @@ BUMP = 0.5  # mm: half of the width of a bump
 BLUNT = 0.008  # mm: a side as short would blunt a corner as it grows
 TRACED = 0.004  # mm to which a trace is kept
 WITHIN = 0.02  # mm: what is read reaches no farther over half a width within the outer edge
+BLUNTED = 0.03  # mm: a tip that reaches as far beyond that is one which dots have blunted
 BIT = 0.2  # mm: what is shorter is left of dots where it was made narrower
 LEG = 0.45  # mm: shorter bits are no side
 BLUNT_ROUND = 1.2  # mm: dots round a corner off by bits as long in sum between two sides
@@ -113,9 +114,11 @@ def middle_area(ink: shapely.Polygon) -> shapely.Polygon:
     whole = max(shapely.get_parts(inner), key=lambda part: part.area, default=shapely.Polygon())
     grown = sharpened(whole.simplify(BLUNT).exterior, BIT).buffer(BUMP, **mitre)
     read = sharpened(grown.simplify(BLUNT).exterior)
-    kept = shapely.get_parts(read.intersection(outer.buffer(WITHIN - WIDTH / 2, **mitre)))
-    whole = max((one for one in kept if one.geom_type == "Polygon"), key=lambda part: part.area, default=read)
-    return sharpened(whole.exterior, BIT)  # dots at a tip's outer edge blunt what is kept of it
+    within = outer.buffer(WITHIN - WIDTH / 2, **mitre)
+    beyond = shapely.get_parts(read.difference(within))
+    near = shapely.union_all([part for part in beyond if within.buffer(BLUNTED).contains(part)])
+    kept = shapely.get_parts(read.intersection(within.union(near)))
+    return max((one for one in kept if one.geom_type == "Polygon"), key=lambda part: part.area, default=read)
 
 
 def sharpened(ring: shapely.LinearRing, blunt: float = BLUNT_ROUND) -> shapely.Polygon:
