@@ -39,7 +39,7 @@ LEAST_TURN = 0.5
 LEAST_OUT = 1.0
 """mm from the axis of a turned layer to its middle: one that is nearer is turned about its middle."""
 
-ROUND = 0.005
+OFF_CIRCLE = 0.005
 """By which the form of a disc differs from a circle's, as its outline is drawn."""
 
 SPIN_OUT = 1.1
@@ -220,7 +220,7 @@ def _round(outline: shapely.Polygon) -> bool:
     """Say whether an outline is that of a disc, which lies alike however it is turned."""
     return (
         abs(4.0 * pi * float(shapely.Polygon(outline.exterior).area) / float(outline.exterior.length) ** 2 - 1.0)
-        < ROUND
+        < OFF_CIRCLE
     )
 
 
