@@ -610,6 +610,8 @@ def step_items() -> dict[str, Draw]:
         "texture": stroke(" ".join(map(seen, TEXTURE)), 0.18),
         "label": words("A", 24.0, 52.0, 2.7),
         "pressed": stroke(ring_code(tuple((156.0 + 0.3 * x, 54.0 + 0.3 * y) for x, y in LID_RING)), 0.35),
+        "first picture": words("1", 14.5, 60.0, 4.6),
+        "second picture": words("2", 150.5, 65.5, 4.6),
         "pressed count": words("2 × A", 160.0, 50.0, 2.7),
         "needs": words("A 2 × Step", 160.0, 42.0, 2.7),
         "caution": words("“Pins”", 160.0, 36.0, 2.7),

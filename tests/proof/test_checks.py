@@ -1239,6 +1239,9 @@ def beside_its_work(pack: Any, _kit: Any) -> None:
 bad("proof/caution-named", "the caution of pins left out")(drop(3, "caution"))
 bad("proof/sketch-words", "a count left out")(drop(3, "pressed count"))
 bad("proof/sketch-words", "on no page")(carried("step:2:does:press"))
+bad("proof/picture-number", "no number")(drop(3, "second picture"))
+bad("proof/picture-number", "the same twice")(swap(3, "second picture", lambda kit: kit.words("1", 150.5, 65.5, 4.6)))
+bad("proof/picture-number", "not from 1 on")(swap(3, "first picture", lambda kit: kit.words("0", 14.5, 60.0, 4.6)))
 bad("proof/sketch-place", "a count beside its part")(
     swap(3, "pressed count", lambda kit: kit.words("2 × A", 184.0, 50.5, 2.7))
 )

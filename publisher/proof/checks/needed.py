@@ -1,6 +1,7 @@
 """What a step takes in hand: its list names each part by its letter, with how many copies."""
 
 import re
+from collections import Counter
 from functools import partial
 
 from publisher.basics import Carried, Check, Findings, NeededPromise
@@ -8,7 +9,9 @@ from publisher.proof.checks.frame import about, carried_faults, judged, page_nam
 from publisher.proof.checks.sayings import close, joined, titles_for
 from publisher.proof.measuring import Case, holds
 
-KNIFE, CARDS_TITLE = "craft_knife", "act:card:title"
+KNIFE = "craft_knife"
+CARDS_TITLE, BOARD_TITLE, MARK_TITLE = "act:card:title", "act:board:title", "act:mark:title"
+COUPON = "act:mark:does:mark:scene:coupon_"  # begins the key of the coupon that is cut before the board is marked out
 
 
 @judged(
@@ -41,23 +44,27 @@ def _fault(case: Case, promise: NeededPromise, where: Carried) -> str:
     "proof/caution-named",
     "Steps send to what is read before a tool is used",
     "who goes by the steps alone reads nothing of knives or fumes unless a step says where that stands: on the page of each step that "
-    "names such a tool or material, and of the act that cuts templates, stands the title of the caution",
+    "names such a tool or material, and of the acts that cut templates and strips of board, stands the title of the caution",
     may_be_empty=True,
 )
 def cautions_named(case: Case, check: Check[Case]) -> Findings:
     """Look for the titles of cautions on the pages of the steps that need them."""
     uses = {f"{promise.key.rpartition(':')[0]}:title": promise.uses for promise in case.promises.needed}
-    if case.promises.purpose == "pack" and KNIFE in case.promises.used and holds(case.promises, "traced"):
-        uses[CARDS_TITLE] = (KNIFE,)
+    if case.promises.purpose == "pack" and KNIFE in case.promises.used:
+        coupon = any(one.key.startswith(COUPON) for one in case.promises.carried)
+        uses |= {BOARD_TITLE: (KNIFE,), **({MARK_TITLE: (KNIFE,)} if coupon else {})}
+        uses |= {CARDS_TITLE: (KNIFE,)} if holds(case.promises, "traced") else {}
     looked = 0
+    before: Counter[tuple[int, str]] = Counter()  # of those that began on a page: how many send to a title
     for key, things in uses.items():
         titles = dict.fromkeys(title for thing in things for title in titles_for(thing, case.promises.language))
-        for where in case.carried(key) if titles else ():
+        for begins, where in enumerate(case.carried(key) if titles else ()):
             looked += 1
             told = close(case.lines(where.page))
             for title in titles:
+                before[where.page, title] += not begins
                 plain = case.take_down(f"„{title}“") if case.take_down is not None else f"“{title}”"
-                if joined(plain) not in told:
+                if told.count(joined(plain)) < max(1, before[where.page, title]):
                     what = f": {key.rpartition(':')[0].replace(':', ' ')} does not send to “{title}”"
                     yield about(
                         check, page_name(where.page), what, "name the cautions of all that a step takes in hand"

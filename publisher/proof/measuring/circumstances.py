@@ -9,6 +9,7 @@ USES = "uses "  # a tool or a material, by its key
 OF_BOARD = "thickness of "
 TAKEN = " that is taken"
 SLOT = "slot"
+GUIDED = "trade:bevelling"  # the key of how steep bevels are cut
 BESIDE_CARD = "pencil beside the card"
 SCALE = "scale of a print"
 OVER_98 = 0.983  # of true size: with a lower limit under it the row of readings from 98 mm has no room of its own
@@ -72,6 +73,7 @@ CIRCUMSTANCES: dict[str, Circumstance] = {
     "measured": lambda promises: bool(promises.sizes),
     "holes": lambda promises: any(len(outline.rings) > 1 for outline in promises.outlines),
     "bevel": lambda promises: any(word.kind == "bevel" for piece in promises.prints for word in piece.words),
+    "guided bevel": lambda promises: any(drawing.key == GUIDED for drawing in promises.drawings),
     "reference": _has_line("reference"),
     "glue": _has_line("glue"),
     "draw": _has_line("draw"),
