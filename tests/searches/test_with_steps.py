@@ -57,6 +57,7 @@ MATERIALS = (
     gap_that_prints_are_cut_apart_by=714003,
     paper_that_covers_the_arrow=720007,
     narrow_copies_in_german=722058,
+    compass_strip_in_german=723026,
 )
 def test_true_designs_with_steps_are_never_refused(seed: int, tmp_path: Path) -> None:
     dice, design = Random(seed), true_design(seed)

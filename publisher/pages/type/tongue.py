@@ -245,6 +245,10 @@ class Tongue:
                     return None
                 words[name] = said
             else:
+                if _SENTENCES.search(text) and text not in self._own:
+                    return (
+                        None  # a place holds no sentences of ours: “glue to {part}” is no form of “Glue to card. Pin …”
+                    )
                 words[name] = self._words(text, lost)
                 if lost:
                     return None

@@ -109,6 +109,12 @@ def test_a_label_breaks_no_count_of_copies(tongue: Tongue) -> None:
     assert lines == ["Anzahl 11: dies ist", "10 von 11"]
 
 
+def test_a_place_holds_no_further_sentences(tongue: Tongue) -> None:
+    """A row for “glue to {part}” took the whole of a compass strip's words for a part."""
+    said = tongue.say("Glue to card. Pin through the cross, pencil through the hole; cut on the pencil line.")
+    assert said == "Auf Karton kleben. Nadel durchs Kreuz, Bleistift durchs Loch; auf der Bleistiftlinie schneiden."
+
+
 def test_a_line_of_a_broken_text_is_known_as_pages_promise_it(tongue: Tongue) -> None:
     tongue.known("9\u00a0von", "12")
     for line in ("9\u00a0von", "9 von", "12"):
