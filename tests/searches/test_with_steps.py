@@ -58,6 +58,7 @@ MATERIALS = (
     paper_that_covers_the_arrow=720007,
     narrow_copies_in_german=722058,
     compass_strip_in_german=723026,
+    long_title_of_a_tile_in_german=723034,
 )
 def test_true_designs_with_steps_are_never_refused(seed: int, tmp_path: Path) -> None:
     dice, design = Random(seed), true_design(seed)

@@ -7,7 +7,7 @@ import shapely
 from publisher.basics import Rule, Severity
 from publisher.geometry import Part, polygon
 from publisher.pages.model import Drawn, Stroke
-from publisher.pages.sheet import PAGE_SQUARE, Body, Context, Numbers, PageDraft, ink_box
+from publisher.pages.sheet import PAGE_SQUARE, Body, Context, Numbers, PageDraft, ink_box, title_fits
 from publisher.pages.templates import (
     PART_AWAY,
     PART_GAP,
@@ -85,11 +85,15 @@ def _draft(context: Context, plan: Tiling, cell: Cell, whole: bool) -> PageDraft
     part = plan.sample.part
     of = f", copy {plan.sample.copy}" if plan.sample.copy else ""
     first = cell is plan.cutting.cells[0]
+    frame = plan.place(cell).frame
+    titles = (f"{named}{of} — {caption(plan, cell)}" for named in (f"{part.letter} {part.name}", part.letter))
     return PageDraft(
         kind="tiles",
         key=plan.key(cell),
-        title=f"{part.letter} {part.name}{of} — {caption(plan, cell)}",
-        frame=plan.place(cell).frame,
+        title=next(
+            (title for title in titles if title_fits(context.type, frame, title)), f"{part.letter} {part.name}{of}"
+        ),
+        frame=frame,
         body=_body(context, plan, cell, whole),
         task=f"tiles of part {part.letter}",
         bookmarks=((f"{part.letter} {part.name}{of}", 1, ""),) if first else (),

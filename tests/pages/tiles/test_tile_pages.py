@@ -185,6 +185,14 @@ def test_one_tile_carries_the_whole_label_and_every_tile_the_letter(
         assert all(w.size >= LEAST_SIZE for w in body.drawn if isinstance(w, Words))
 
 
+def test_a_name_too_long_for_the_header_leaves_it_to_the_letter(
+    make_context: Callable[..., Context], draw: Callable[..., Part]
+) -> None:
+    """A title that is cut ends within a word, which no page of ours says."""
+    part = draw("wall_panel", name="Quay side " * 12, width=480, height=100)
+    assert [d.title for d in tile_drafts(make_context(parts=(part,)))] == ["A — tile 1 of 2", "A — tile 2 of 2"]
+
+
 @pytest.mark.keeps("pages/too-many-tiles")
 def test_more_than_two_tiles_get_a_map_page(make_context: Callable[..., Context], draw: Callable[..., Part]) -> None:
     kinds = [d.kind for d in tile_drafts(make_context(parts=(draw("disc", radius=142),)))]
