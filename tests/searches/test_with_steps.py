@@ -59,6 +59,7 @@ MATERIALS = (
     narrow_copies_in_german=722058,
     compass_strip_in_german=723026,
     long_title_of_a_tile_in_german=723034,
+    word_under_the_foot_of_its_arrow=724008,
 )
 def test_true_designs_with_steps_are_never_refused(seed: int, tmp_path: Path) -> None:
     dice, design = Random(seed), true_design(seed)

@@ -17,7 +17,7 @@ from publisher.pages.type import LEAST, NOTE, Note, Setter, TypeStyle, note_at
 
 SMALL_LETTER = NOTE.bold()  # match letters: bold, so that they are not read as part of a note
 NEAR = (0.0, 1.0, 2.0, 3.5, 5.0, 7.0, 10.0)  # mm from its mark at which words are looked for
-BY_ARROW = (0.0, 1.0, 2.0, 3.0)  # from the point where “top” stands: farther off its arrow could be any line
+BY_ARROW = (0.0, 1.0, 2.0)  # from the point where “top” stands: farther off its arrow could be any line
 FAR = (14.0, 19.0, 25.0)  # beyond them, for words that a cutter needs and that find no room nearer in any way
 READ_APART = 0.4  # em: with this more between them, words on one line are not read as one
 AROUND = (0, 180, 90, 270, 45, 135, 225, 315)
