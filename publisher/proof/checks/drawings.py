@@ -38,6 +38,8 @@ SIDE_NEAR = 0.5  # mm from a side to a line that is so near that both would prin
 END_OF_A_SIDE = 0.1  # of its length, at both corners
 BENDS_FROM = 0.8  # cosine of the bend at which a side ends
 SCENE = "scene:"
+COVER_WHOLE = "cover:whole:"  # begins the key of the finished piece on a cover, which bears no words
+REACH_IN = 1.0  # mm that words beside a picture may reach into its box
 STANDS = ":@stands"  # ends the key of what is put together, where a sketch shows what is done to it
 MOST_COVERED = 0.3  # of it: what holds it, a brush or a pot may stand before it
 SCENE_LABEL_OFF = (
@@ -64,7 +66,7 @@ def step_pictures(case: Case, check: Check[Case]) -> Findings:
         if may_be_missing(case, promise):
             continue
         what = f"the picture of {_of(promise.key)} ({promise.drawing})"
-        judge = partial(_photo if promise.drawing.startswith(PHOTO) else _fault, case, promise)
+        judge = partial(_photo if promise.drawing.startswith(PHOTO) else _drawn_wrong, case, promise)
         yield from carried_faults(case, check, promise.key, what, hint, judge, f": {what}")
     asked = {promise.key for promise in case.promises.drawings}
     for where in case.promises.carried:
@@ -79,6 +81,12 @@ def _of(key: str) -> str:
     where, _, rest = key.partition(":")
     named = {"step": f"step {rest.partition(':')[0]}", "trade": f"how it is done: {rest.replace('_', ' ')}"}
     return named.get(where, f"the {where}")
+
+
+def _drawn_wrong(case: Case, promise: DrawingPromise, where: Carried) -> str:
+    """Return in words what is wrong with a drawing or its place; empty when nothing."""
+    under = _under(case, where) if promise.key.startswith(COVER_WHOLE) else ""
+    return _fault(case, promise, where) or (under and f"lies over “{under}”")
 
 
 def _fault(case: Case, promise: DrawingPromise, where: Carried) -> str:
@@ -102,6 +110,12 @@ def _fault(case: Case, promise: DrawingPromise, where: Carried) -> str:
     if stray.missing:
         return f"shows a line of something else at {stray.at[0]:.1f}, {stray.at[1]:.1f} mm"
     return _headed(case, promise, where) or _labelled(case, promise, where)
+
+
+def _under(case: Case, where: Carried) -> str:
+    """Return words that a picture lies over, as far as they reach into it; '' for a picture that stands free."""
+    inner = shapely.box(*where.box.grown(-REACH_IN).sides)
+    return next((line.text[:40] for line in case.lines(where.page) if inner.intersects(line.area())), "")
 
 
 def _kinds_of(promise: DrawingPromise) -> list[tuple[tuple[Point, ...], ...]]:
