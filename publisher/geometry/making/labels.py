@@ -57,7 +57,7 @@ def edge_words(
         deep = max(0.0, thickness * tan(radians(edge.bevel)))  # beyond the dotted line, so that the words keep off it
         at = _free(_points(line, [(part, deep + i) for i in _BEYOND for part in _ALONG]), body, boundary, taken)
         taken.append(at)
-        text = deg(round(abs(edge.bevel), 1)) + (f" {BEVEL_OUT}" if edge.bevel < 0.0 else "")
+        text = deg(abs(edge.bevel)) + (f" {BEVEL_OUT}" if edge.bevel < 0.0 else "")
         marks.append(Mark(LineKind.REFERENCE, Purpose.BEVEL, polyline((at,)), name=edge.name, text=text))
         if edge.bevel > 0.0:
             marks.append(_bevel_line(edge, thickness))

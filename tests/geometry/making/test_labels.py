@@ -71,8 +71,8 @@ def test_letters_of_an_inset_joint_stand_where_the_mate_stands() -> None:
 
 def test_a_short_edge_and_a_longer_inside_face_are_said_in_their_own_words() -> None:
     body = shapely.box(0.0, 0.0, 40.0, 60.0)
-    (angle, _) = words((edge("bottom", (0.0, 0.0), (40.0, 0.0), bevel=30.745),), body)
-    assert angle.text == "30.7°"  # as its guide and the pictures of steps have it
+    (angle, _) = words((edge("bottom", (0.0, 0.0), (40.0, 0.0), bevel=30.746),), body)
+    assert angle.text == "30.75°", "in tenths a ring of twelve facets stood 0.45 mm off"
     marks = words((edge("bottom", (0.0, 0.0), (40.0, 0.0), bevel=30.0),), body)
     assert [m.text for m in marks if m.text] == ["30°"]
     wide = shapely.box(0.0, 0.0, 140.0, 60.0)
