@@ -12,6 +12,7 @@ NARROW, BROAD = 4.6, 14.2  # mm between its lines at its ends, much exaggerated
 GRADUATIONS = 8  # of its graduations
 STRIP_THICK, STRIP_LONG = 8.8, 9.0  # mm of the strip that is tried, seen on its edge
 TRIED = (7.5, 54.5)  # mm along the field: where it is too thick for the gap, and where it is loose in it
+ASKED_LONG = 4.2  # mm of the arrows that ask how thick something is
 SAID_FROM = 6.4  # mm from the tick to the thicknesses that will do
 
 
@@ -43,12 +44,17 @@ def strip_cut(pen: SketchPen) -> None:
         pen.line(*face, style=PICTURE_CONTOUR, closed=True)
     pen.line((cut, low), (cut, top), (cut + deep, top + deep), style=PICTURE_ADDED_CONTOUR)
     pen.knife((cut + 0.2 * deep, top + 0.2 * deep), 52.0)
-    for level in (low, top):
-        pen.line((left - 3.6, level), (left - 0.6, level), style=PICTURE_DETAIL)
-    pen.arrow((left - 2.4, low - 4.2), (left - 2.4, low))
-    pen.arrow((left - 2.4, top + 4.2), (left - 2.4, top))
-    pen.count("?", left - 5.6, (low + top) / 2 - 1.1)
+    _asked(pen, left, -2.4, low, top)
     pen.arrow((31.5, 39.0), (37.5, 39.0))
+
+
+def _asked(pen: SketchPen, edge: float, aside: float, low: float, top: float) -> None:
+    """Draw arrows from below and from above, ``aside`` from what is measured, that ask how thick it is: the same sign wherever it lies."""
+    for level in (low, top):
+        pen.line((edge + 0.25 * aside, level), (edge + 1.5 * aside, level), style=PICTURE_DETAIL)
+    pen.arrow((edge + aside, low - ASKED_LONG), (edge + aside, low))
+    pen.arrow((edge + aside, top + ASKED_LONG), (edge + aside, top))
+    pen.count("?", edge + aside * 2.3, (low + top) / 2 - 1.1)
 
 
 def _on_page(x: float, deep: float, up: float = 0.0) -> Point:
@@ -94,6 +100,7 @@ def gauge_tried(pen: SketchPen) -> Point:
             x - 1.2, GAUGE_LOW - 1.4, x + STRIP_LONG + 1.2, GAUGE_LOW + max(STRIP_THICK, _gap(x + STRIP_LONG)) + 1.4
         )
     _edge_on(pen, _ring(fits))
+    _asked(pen, fits + STRIP_LONG, 2.4, GAUGE_LOW, GAUGE_LOW + STRIP_THICK)
     pen.arrow((fits + STRIP_LONG / 2, GAUGE_LOW - 0.8), (fits + STRIP_LONG / 2, GAUGE_LOW - 5.0))
     return fits + STRIP_LONG / 2, GAUGE_LOW + STRIP_THICK
 

@@ -24,6 +24,8 @@ PAPER_ROUND = 1.0  # mm of paper round a tile, where no seam is
 ARROW_BESIDE = 4.0  # mm from the word that an arrow stands beside
 TILES_SPREAD = 0.14  # share of a template's size by which its tiles stand apart
 TAPE_ACROSS, TAPE_ALONG = 5.0, 2.6  # mm: a strip of tape across a seam, and along it
+OVER_AWAY = 0.8  # mm from the tiles to the middle of the arrow by which one is laid over the other
+OVER_ROUND = 3.6  # mm: its radius
 TAPED_SHOWN = 2  # templates of which the tiles are drawn
 PRINTS = 37.6  # mm up: where the prints lie that come down on card
 ROUGH_APART = 1.2  # mm between the words of two pieces of paper
@@ -32,6 +34,7 @@ SQUARE_AT, SQUARE_ROOM = (
     4.8,
 )  # mm: where the piece of paper with the square begins, and what of it the square takes
 OVER_BOOKS = 55.0  # mm: where the arrow comes down on the books
+UNDER_BOOKS = 22.5  # mm up: what is cut out keeps under the arrow that comes from the books
 MOST_ROUGH = 6  # pieces of paper that are shown
 ROUGH = (
     (0.0, 0.06),
@@ -170,19 +173,20 @@ def _tiles_of(pen: SketchPen, tiling: Tiling, start: float, end: float) -> None:
     middle = (start + end) / 2
     taken = (wide * spread[0] * scale, high * spread[1] * scale)
     high_at = (middle - taken[0] / 2, TILES_APART + 1.6 + (TILES_HIGH - taken[1]) / 2)
+    papers = []
     for cell, window in zip(cutting.cells, windows, strict=True):
         shift = (gaps[0] * cell.column, gaps[1] * (cutting.rows - 1 - cell.row))  # rows are counted from the top
-        _tile(
-            pen,
-            _paper(put(window, high_at, shift), cell, tiling),
-            put(tiling.laid.intersection(window), high_at, shift),
-        )
+        papers.append(put(window, high_at, shift))
+        _tile(pen, _paper(papers[-1], cell, tiling), put(tiling.laid.intersection(window), high_at, shift))
         for seam in tiling.seams:
             for mark in seam.marks if cell in (seam.first, seam.second) else ():
                 _mark(pen, put(shapely.Point(mark), high_at, shift))
+    _laid_over(pen, papers, tiling)
     low_at = (middle - wide * scale / 2, TILES_LAID + (TILES_HIGH - high * scale) / 2)
-    for cell, window in zip(cutting.cells, windows, strict=True):
-        pen.line(*_ring(_paper(put(window, low_at), cell, tiling).paper), style=PICTURE_DETAIL, closed=True)
+    for cell, window in zip(cutting.cells, windows, strict=True):  # each lies over those left of it and above it
+        paper = _ring(_paper(put(window, low_at), cell, tiling).paper)
+        pen.white(*paper)
+        pen.line(*paper, style=PICTURE_DETAIL, closed=True)
     for piece in shapely.get_parts(put(shapely.intersection(tiling.laid, shapely.union_all(windows)), low_at)):
         if piece.geom_type == "Polygon":
             pen.line(*_ring(piece), style=PICTURE_CONTOUR, closed=True)
@@ -190,6 +194,17 @@ def _tiles_of(pen: SketchPen, tiling: Tiling, start: float, end: float) -> None:
         ends = [(seam.at, y) if seam.upright else (y, seam.at) for y in (seam.low, seam.high)]
         for at, other in (ends, ends[::-1]):
             _taped_end(pen, *(put(shapely.Point(one), low_at) for one in (at, other)))
+
+
+def _laid_over(pen: SketchPen, papers: Sequence[shapely.Polygon], tiling: Tiling) -> None:
+    """Draw an arrow from the tile that is trimmed at the first seam to the one that it is laid over: over them, or right of them."""
+    seam = tiling.seams[0]
+    under, over = (papers[tiling.cutting.cells.index(cell)].bounds for cell in (seam.first, seam.second))
+    if seam.upright:
+        high = min(over[3] + OVER_AWAY, TILES_APART + TILES_HIGH + 2.0 - OVER_ROUND)
+        pen.turning(((under[2] + over[0]) / 2, high), OVER_ROUND, 0.0, 180.0)
+    else:
+        pen.turning((over[2] + OVER_AWAY, (under[1] + over[3]) / 2), OVER_ROUND, -90.0, 90.0)
 
 
 def _taped_end(pen: SketchPen, end: shapely.Point, other: shapely.Point) -> None:
@@ -278,7 +293,7 @@ def making_cards(
         pen.line(foot, (foot[0] + level, 6.0), (foot[0], 6.0 + level / tan(radians(guide))), style=CUT, closed=True)
         pen.count(f"{guide:g}°", foot[0] + level / 2, 0.8)
     aside = GUIDE_SHOWN + 2.0 if guide else 0.0
-    arts = part_cells([(part, 1) for part in shown], Box(0.0, 0.0, FIELD_WIDE - 7.0 - aside, 22.5), 0.6)
+    arts = part_cells([(part, 1) for part in shown], Box(0.0, 0.0, FIELD_WIDE - 7.0 - aside, UNDER_BOOKS), 0.6)
     for art in arts:
         art.outline(pen, CUT, CUT, narrow=PICTURE_OUTLINE)
         art.counted(pen)
@@ -306,7 +321,7 @@ def cards_glued(pen: SketchPen, thick: str = "") -> None:
     pen.line((44.0, 25.9), (66.0, 25.9), style=CUT)
     pen.line((44.0, 26.8), (66.0, 26.8))  # clear of the card and of the books: nearer lines close up
     pen.books(45.0, 27.8, 20.0)
-    pen.arrow((OVER_BOOKS, 24.6), (OVER_BOOKS, 21.2))
+    pen.arrow((OVER_BOOKS, 25.3), (OVER_BOOKS, UNDER_BOOKS))
 
 
 def _leaf(pen: SketchPen, y: float, style: LineStyle) -> None:
@@ -322,7 +337,7 @@ def _with_square(pen: SketchPen, said: str) -> float:
     """Draw the piece of paper with the square, which is drawn where the piece ends beside the books; return where its lower side ends."""
     slope, high, wide = LEAF_SLOPE, LEAF_HIGH, pen.wide(said)
     shown = (
-        SQUARE_AT + SQUARE_ROOM + wide + 3.6 + 0.6 * slope < OVER_BOOKS - 0.8
+        SQUARE_AT + SQUARE_ROOM + wide + 3.6 + 0.6 * slope < OVER_BOOKS - 0.5
     )  # the arrow begins lower than the paper ends
     aside = SQUARE_ROOM if shown else 0.0
     far = SQUARE_AT + (aside + wide + 3.6 if shown else max(high, wide + 5.0))

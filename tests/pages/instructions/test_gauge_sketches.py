@@ -6,7 +6,7 @@ from publisher.basics import Box
 from publisher.pages.instructions import gauge_sketches as sketches
 from publisher.pages.instructions.part_sketches import FIELD_TALL, FIELD_WIDE
 from publisher.pages.instructions.sketch_pen import SketchPen
-from publisher.pages.model import Stroke, Words
+from publisher.pages.model import Fill, Stroke, Words
 from publisher.pages.sheet import ink_box
 from publisher.pages.type import PICTURE_ADDED_CONTOUR, PICTURE_CUE, Setter
 
@@ -39,3 +39,13 @@ def test_what_will_do_is_said_whole_where_it_has_room_and_the_sketch_keeps_to_it
         assert {"?", "2"} <= {*texts} and (said is None or said in texts)
         boxes: list[Box] = [box for thing in pen.drawn if (box := ink_box(setter.faces, thing))]
         assert max(box.beyond(Box(0.0, 0.0, FIELD_WIDE, FIELD_TALL).grown(1.5)) for box in boxes) <= 0.0
+
+
+def test_the_strip_is_asked_its_thickness_where_it_lies_and_between_the_lines(setter: Setter) -> None:
+    """The same sign at both: what was the board's thickness is what lies across the gap."""
+    pen = drawn(setter, "4.7 to 5.3 mm")
+    asked = [thing for thing in pen.drawn if isinstance(thing, Words) and thing.text == "?"]
+    assert len(asked) == 2
+    heads = [one.paths[0].points for one in pen.drawn if isinstance(one, Fill) and one.grey == 0.0]
+    for low, thick in ((35.0, 2.6), (sketches.GAUGE_LOW, sketches.STRIP_THICK)):
+        assert {round(ring[0][1], 6) for ring in heads} >= {round(low, 6), round(low + thick, 6)}

@@ -54,7 +54,10 @@ def test_the_arrow_of_one_taped_template_stands_beside_its_word(demo: Callable[.
     """It leads from tiles to what they become, which both stand in the middle."""
     things = drawn(demo("island", "letter"))["act:tape"]
     (word,) = (thing for thing in things if isinstance(thing, Words) and thing.text.startswith("A: page"))
-    (arrow,) = (thing for thing in things if isinstance(thing, Stroke) and thing.style == PICTURE_CUE)
+    cues = [thing for thing in things if isinstance(thing, Stroke) and thing.style == PICTURE_CUE]
+    (arrow,) = (
+        thing for thing in cues if len(thing.paths[0].points) == 2
+    )  # the other leads from tile to tile, round a seam
     box = ink_box(demo("island", "letter").type.faces, word)
     assert box is not None
     assert 0.5 < arrow.paths[0].points[0][0] - box.right < 5.0
@@ -64,6 +67,21 @@ def test_a_tile_ends_at_its_trim_line_and_has_paper_round_it_elsewhere(demo: Cal
     """Two tiles: one of them is trimmed at its one seam, and no trim line runs round a sheet."""
     strokes = [t for t in drawn(demo("island", "letter"))["act:tape"] if isinstance(t, Stroke)]
     assert [len(t.paths[0].points) for t in strokes if t.style == TRIM] == [2]
+
+
+@pytest.mark.parametrize(("slug", "upright"), [("bridge", True), ("island", False)])
+def test_an_arrow_leads_from_the_tile_that_is_trimmed_to_the_one_under_it(
+    slug: str, upright: bool, demo: Callable[..., Context]
+) -> None:
+    """Nothing else of the picture says which of the two lies over the other."""
+    things = [thing for thing in drawn(demo(slug, "letter"))["act:tape"] if isinstance(thing, Stroke)]
+    trims = [thing.paths[0].points for thing in things if thing.style == TRIM]
+    arcs = [thing.paths[0].points for thing in things if thing.style == PICTURE_CUE and len(thing.paths[0].points) > 2]
+    trim = next(line for line in trims if (line[0][0] == line[1][0]) == upright)
+    along = 0 if upright else 1
+    arc = min(arcs, key=lambda points: abs(points[8][along] - trim[0][along]))  # the eighth of its points is its middle
+    after, seam, before = (at[along] * (1.0 if upright else -1.0) for at in (arc[0], trim[0], arc[-1]))
+    assert before < seam < after
 
 
 @pytest.mark.parametrize("rough", [["A", "B"], ["A", "B", "C", "D", "E", "F", "G", "H"]])
