@@ -99,10 +99,13 @@ def sides_of(
         plain = both or knee or not is_handed(piece)
         top = piece.shape != PLATE and stands(min(up.get(piece.whole or piece.id, [0.0])))
         for mirrored in (False, True):
-            face = "either" if knee else _face(piece, mirrored, piece.id in panels_used or bool(piece.folded))
+            either, out = piece.id in alike, piece.id in outer
+            named = not either and (
+                piece.id in panels_used or bool(piece.folded)
+            )  # steps say that either face may be outside
+            face = "either" if knee else _face(piece, mirrored, named)
             flip = plain or mirrored
             key = side_key(piece.id, mirrored)
-            either, out = piece.id in alike, piece.id in outer
             found.append(SidePromise(key, piece.id, piece.letter, mirrored, face, flip, top, either, out))
     return tuple(found)
 

@@ -64,10 +64,15 @@ def test_a_knee_brace_has_no_side(make: SimpleNamespace) -> None:
 
 
 def test_a_panel_shows_its_outside_and_its_mirror_image_the_inside(make: SimpleNamespace) -> None:
-    wall = make.wall("long", 120, 50)
+    plain = make.wall("long", 120, 50)
+    level = Mark(LineKind.DRAW, Purpose.SURFACE, polyline(((0.0, 25.0), (120.0, 25.0))))
+    wall = replace(plain, marks=(level,))
     design = make.design(panels=(make.panels("box", {"front": "long"}, "front.bottom"),))
     assert [side.face for side in sides_of(design, (wall,), ())] == ["outside", "inside"]
     assert [side.face for side in sides_of(make.design(), (wall,), ())] == ["", ""]
+    assert [side.face for side in sides_of(design, (plain,), ())] == ["", ""], (
+        "steps say that either may be its outside"
+    )
 
 
 def test_a_strip_slit_on_its_hollow_side_is_drawn_on_that_side(make: SimpleNamespace) -> None:

@@ -41,7 +41,8 @@ def panel_design(make_design: Callable[..., Design], part: Part) -> Design:
 def test_a_panel_says_which_face_is_drawn(
     make_context: Callable[..., Context], make_design: Callable[..., Design], make_part: Callable[..., Part]
 ) -> None:
-    part = make_part()
+    level = Mark(LineKind.DRAW, Purpose.SURFACE, polyline(((0.0, 5.0), (10.0, 5.0))))
+    part = replace(make_part(), marks=(level,))
     context = make_context(design=panel_design(make_design, part), parts=(part,))
     assert (says(context, part).sides, says(context, part).face) == (("THIS SIDE UP",), "the outside face")
     assert says(context, part, 2, True).face == "the inside face"
