@@ -33,17 +33,15 @@ def effort_of(design: Design, pieces: Iterable[Part], joined: Joined) -> Labour:
 
 
 def _joints(design: Design, joined: Joined) -> int:
-    """Return how many times two pieces are glued to each other, of every assembly as often as it is built; and things to those that
-    carry them."""
+    """Return how many times two pieces are glued to each other, of every assembly as often as it is built; things to those that carry
+    them; and what a split part is cut in, of every copy but the spare ones."""
     things = [thing for whole in design.wholes for thing in whole.things]
     times = Counter(thing.assembly for thing in things)
-    glued = {name: _glued_layers(design, layers) for name, layers in joined.layers}
-    for plan in design.panels:
-        laid = [rest.on for rest in plan.rests if not rest.loose] + [lining.along for lining in plan.linings]
-        pairs = sum(len({edge.panel for edge in edges}) for edges in laid)  # of a roof with each wall below it
-        glued[plan.name] = len(plan.joins) + len(plan.seats) + pairs
+    glued = {name: _glued_layers(design, layers) for name, layers in joined.layers} | dict(joined.glued)
     carried = sum(len(thing.on) for thing in things if not thing.lifts_off)
-    return carried + sum(count * (times[name] or 1) for name, count in glued.items())
+    counts = {plan.id: plan.count for plan in design.parts}
+    seams = sum(count * counts.get(part, 0) for part, count in joined.seamed)
+    return carried + seams + sum(count * (times[name] or 1) for name, count in glued.items())
 
 
 def _glued_layers(design: Design, layers: tuple[StackLayer, ...]) -> int:

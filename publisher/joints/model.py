@@ -381,6 +381,8 @@ class Joined:
     levels: tuple[LevelAt, ...] = ()
     laid: tuple[LaidSo, ...] = ()
     put_into: tuple[PutInto, ...] = ()
+    glued: tuple[tuple[str, int], ...] = ()  # per panel assembly how many pairs of its pieces are glued to each other
+    seamed: tuple[tuple[str, int], ...] = ()  # per split part how many of the pieces and plates of one copy are
 
     def fact(self, name: str) -> Fact | None:
         """Return the fact with this name, or None."""

@@ -16,6 +16,8 @@ from publisher.joints.budget import board_ranges, budget_of, meetings_of
 from publisher.joints.building import (
     built_by_steps,
     ends_in_steps,
+    glued_along_seams,
+    glued_pairs,
     laid_in_steps,
     levels_in_steps,
     lines_in_steps,
@@ -93,6 +95,8 @@ def put_together(design: Design, parts: tuple[Part, ...], drawn: bool = True) ->
         levels=levels_in_steps(subject, additions),
         laid=laid_in_steps(subject, additions),
         put_into=put_into_in_steps(subject, additions),
+        glued=tuple((plan.name, len(glued_pairs(subject, plan))) for plan in design.panels),
+        seamed=tuple((part.id, glued_along_seams(part)) for part in subject.parts if part.seams),
     )
 
 

@@ -6,7 +6,7 @@ from types import SimpleNamespace
 import pytest
 
 from publisher.basics import Pose
-from publisher.design import BracePlan, EdgeRef, Lining, PanelPlan, ThingPlan, WholePlan
+from publisher.design import BracePlan, PanelPlan, ThingPlan, WholePlan
 from publisher.joints.effort import effort_of
 from publisher.joints.model import Labour, StackLayer
 from publisher.joints.put_together import put_together
@@ -26,25 +26,34 @@ def test_copies_openings_and_joints_are_counted_over_all_copies_and_uses(make: S
     assert effort.openings == 3 * len(wall.outline.holes) + 3 * len(disc.outline.holes)
 
 
-def test_what_lifts_off_is_not_glued_and_a_lid_is_glued_to_each_wall_below_it(make: SimpleNamespace) -> None:
-    """A lid on two walls are two joints, one that lifts off none; a thing on two piers two more; a lining one with each panel."""
+def test_what_is_glued_in_an_assembly_counts_as_often_as_it_stands_and_things_on_what_carries_them(
+    make: SimpleNamespace,
+) -> None:
+    """A lid on two walls are two joints, one that lifts off none; two such boxes carry a third: three times two, and two more."""
     part = make.wall("wall", 120, 50)
-    boards = dict.fromkeys(("front", "back", "lid", "soffit"), "wall")
+    boards = dict.fromkeys(("front", "back", "lid"), "wall")
     plan = make.panels("box", boards, "front.bottom", rests=(("lid", ("front.top", "front.left", "back.top")),))
-    lining = Lining("soffit", (EdgeRef("front", "intrados"), EdgeRef("back", "intrados")), make.here)
-    joined = put_together(make.design(), (part,), drawn=False)
 
     def joints(plan: PanelPlan, *things: ThingPlan) -> int:
         whole = (WholePlan("all", things, make.here),) if things else ()
-        return effort_of(replace(make.design(panels=(plan,)), wholes=whole), (part,), joined).joints
+        design = make.design(panels=(plan,))
+        joined = put_together(design, (part,), drawn=False)
+        return effort_of(replace(design, wholes=whole), (part,), joined).joints
 
     assert joints(plan) == 2
     assert joints(replace(plan, rests=(replace(plan.rests[0], loose=True),))) == 0
-    assert joints(replace(plan, linings=(lining,))) == 2 + 2
     on = [ThingPlan(name, "box", (), (0.0, 0.0), 0.0, False, make.here) for name in ("west", "east")]
     top = ThingPlan("top", "box", ("west", "east"), (0.0, 0.0), 0.0, False, make.here)
     assert joints(plan, *on, top) == 3 * 2 + 2
     assert joints(plan, *on, replace(top, lifts_off=True)) == 3 * 2
+
+
+def test_a_split_part_is_glued_along_its_seams_in_every_copy_but_the_spare_ones(make: SimpleNamespace) -> None:
+    wall = replace(make.wall("wall", 120, 50), count=2, spare=1)
+    design = make.design()
+    plan = SimpleNamespace(id="wall", count=2)
+    joined = replace(put_together(design, (wall,), drawn=False), seamed=(("wall", 3),))
+    assert effort_of(replace(design, parts=(plan,)), (wall,), joined).joints == 2 * 3
 
 
 @pytest.mark.parametrize(("loose", "glued"), [(True, 2), (False, 3)])

@@ -6,6 +6,7 @@ Never: moves a part from its place, knows a page.
 """
 
 from publisher.joints.building.additions import Unheld, built_by_steps
+from publisher.joints.building.contacts import glued_along_seams, glued_pairs
 from publisher.joints.building.movers import Mover, is_brace, movers_of
 from publisher.joints.building.orders import Group, locked_in, order_of, woven_in
 from publisher.joints.building.reach import BRUSH_REACH, closed_in
