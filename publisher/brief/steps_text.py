@@ -1,7 +1,7 @@
 """Steps as text of a spec, to be pasted into one."""
 
 import json
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from re import escape, split
 from textwrap import wrap
 
@@ -29,26 +29,48 @@ class StepText:
     blanks: tuple[str, ...] = ()
 
 
-def steps_text(steps: Sequence[StepText]) -> str:
+def steps_text(
+    steps: Sequence[StepText], language: str = "", others: Mapping[str, Sequence[StepText]] | None = None
+) -> str:
     """Return steps as they stand in a spec, from the key ``steps`` on. Braces in words, which would ask for a size, are left
-    out, but for those of a step's own blanks."""
-    return "\n".join(("steps:", *(line for step in steps for line in _lines(step)))) + "\n"
+    out, but for those of a step's own blanks. ``others``: the same steps in other languages than the ``language`` of these: then each text
+    stands in all of them."""
+    every = {language: steps, **(others or {})}
+    each = zip(*every.values(), strict=True)
+    return (
+        "\n".join(("steps:", *(line for said in each for line in _lines(dict(zip(every, said, strict=True)))))) + "\n"
+    )
 
 
-def _lines(step: StepText) -> Iterable[str]:
+def _lines(said: Mapping[str, StepText]) -> Iterable[str]:
+    step = next(iter(said.values()))
     if step.remark:
         yield from (f"  # {line}" for line in wrap(step.remark, LETTERS_A_LINE))
-    yield f"  - title: {_quoted(_plain(step.title))}"
+    if len(said) == 1:
+        yield f"  - title: {_quoted(_plain(step.title))}"
+    else:
+        yield "  - title:"
+        yield from (f"      {language}: {_quoted(_plain(one.title))}" for language, one in said.items())
     yield f"    stage: {step.stage}"
     if step.only:
         yield f"    only: {step.only}"
-    yield "    say: >"
-    yield from (f"      {line}" for line in wrap(_plain(step.say, step.blanks), LETTERS_A_LINE))
+    if len(said) == 1:
+        yield from _block("    say", step)
+    else:
+        yield "    say:"
+        for language, one in said.items():
+            yield from _block(f"      {language}", one)
     for key in ("parts", "acts", "uses", "adds"):
         if names := getattr(step, key):
             yield from _list(key, names)
     if step.wait:
         yield f"    wait: {step.wait}"
+
+
+def _block(key: str, step: StepText) -> Iterable[str]:
+    blanks = " " * (len(key) - len(key.lstrip()) + 2)
+    yield f"{key}: >"
+    yield from (f"{blanks}{line}" for line in wrap(_plain(step.say, step.blanks), LETTERS_A_LINE))
 
 
 def _list(key: str, items: Sequence[str]) -> Iterable[str]:

@@ -17,8 +17,8 @@ from publisher.cli.report import Report
 @set_option
 def steps(folder: Path, variant: str, sets: tuple[tuple[str, str], ...]) -> None:
     """Print steps for the design in FOLDER as text of its spec: tracing and cutting, holes first, a dry fit, gluing in an order that is
-    found from the solids, sealing and paint. Put them in the place of its own steps and write what only you know; check says from then
-    on what no longer goes in.
+    found from the solids, sealing and paint. They are in the languages of the spec, and name the tools and materials that it lists. Put
+    them in the place of its own steps and write what only you know; check says from then on what no longer goes in.
 
     \b
     Example:  publisher steps designs/toll-house

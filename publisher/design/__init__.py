@@ -11,11 +11,13 @@ from publisher.design.language import (
     asked_variants,
     count_beyond,
     function_words,
+    languages_of,
     say,
     trial_words,
     tried_sizes,
     unit_words,
     uses_of,
+    variant_and_language,
     variants,
 )
 from publisher.design.offer import (
@@ -160,6 +162,7 @@ __all__ = [
     "gaps",
     "given_words",
     "joint_infos",
+    "languages_of",
     "letter",
     "named_sheets",
     "own_licence",
@@ -177,6 +180,7 @@ __all__ = [
     "unit_words",
     "unsigned",
     "uses_of",
+    "variant_and_language",
     "variants",
     "work_out",
 ]

@@ -31,3 +31,17 @@ def test_only_a_step_s_own_blanks_stay_blanks() -> None:
         "Glue", "glue", "It is {stair.rim_chord} of {stair.height} {wide}.", blanks=("stair.rim_chord", "stair.rise")
     )
     assert "say: >\n      It is {stair.rim_chord} of stair.height wide.\n" in steps_text([step])
+
+
+def test_texts_in_several_languages_stand_under_each_other() -> None:
+    english = StepText(
+        "Glue: on", "glue", "Glue {it} on, {stair.rim_chord} apart.", ("wall",), blanks=("stair.rim_chord",)
+    )
+    german = StepText("Kleben", "glue", "Es ankleben: {stair.rim_chord}.", ("wall",), blanks=("stair.rim_chord",))
+    (step,) = yaml.safe_load(steps_text([english], "en", {"de": [german]}))["steps"]
+    assert step["title"] == {"en": "Glue: on", "de": "Kleben"}
+    assert {language: said.strip() for language, said in step["say"].items()} == {
+        "en": "Glue it on, {stair.rim_chord} apart.",
+        "de": "Es ankleben: {stair.rim_chord}.",
+    }
+    assert (step["stage"], step["parts"]) == ("glue", ["wall"])

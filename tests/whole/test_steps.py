@@ -36,6 +36,37 @@ def test_steps_that_are_pasted_leave_nothing_to_find(name: str, tmp_path: Path) 
     assert worked.joined is not None and (worked.joined.additions or worked.joined.layers == worked.joined.placed == ())
 
 
+def german(folder: Path) -> None:
+    """Write a spec's own few words in German, and no others."""
+    spec = folder / "spec.yaml"
+    text = spec.read_text(encoding="utf-8")
+    text = re.sub(r"(?m)^summary: .*$", "summary: Ein Haus am Kanal.\nlanguage: de", text)
+    for name, said in (("Gable wall", "Giebelwand"), ("Side wall", "Seitenwand"), ("Roof slope", "Dachfläche")):
+        text = text.replace(name, said)
+    spec.write_text(text, encoding="utf-8")
+
+
+def test_a_german_spec_gets_german_steps_and_they_are_built(publisher: Publisher, tmp_path: Path) -> None:
+    folder = tmp_path / "haus"
+    api.new(folder, "house", "Salzufer Muster")
+    german(folder)
+    run = publisher("steps", folder)
+    assert (run.code, run.err) == (0, "")
+    assert "Teile nachzeichnen" in run.out and "left und right (Seitenwand)" in run.out
+    words = re.sub(r"(?m)^    (?:stage|parts|acts|uses|adds|wait):.*$", "", run.out)
+    assert not re.search(r"\b(?:the|and|with|each|glue|cut)\b", words, re.IGNORECASE)
+    pasted(folder, run.out)
+    built = api.build(api.read(folder, papers=("a4",)), previews=False)
+    assert built.good and built.findings == ()
+
+
+def test_a_spec_in_two_languages_gets_steps_in_both(publisher: Publisher) -> None:
+    run = publisher("steps", ROOT / "designs" / "toll-house")
+    assert "      en: Trace the parts\n      de: Teile nachzeichnen\n" in run.out
+    assert "(Giebelwand)" in run.out and "(gable wall)" in run.out
+    assert publisher("steps", ROOT / "designs" / "toll-house", "--variant", "de").out == run.out
+
+
 def test_a_pack_with_the_proposed_steps_is_built_and_proved(publisher: Publisher, shelf: Path) -> None:
     run = publisher("steps", shelf / "bollard")
     assert (run.code, run.err) == (0, "")

@@ -13,6 +13,7 @@ from publisher.design.language.overrides import (
     STANDARD,
     asked_variants,
     given_sizes,
+    languages_of,
     uses_of,
     variant_and_language,
     variant_and_use,

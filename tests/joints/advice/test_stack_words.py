@@ -3,11 +3,14 @@
 from collections.abc import Callable
 
 from publisher.joints.advice.stack_words import asked_by, braced_words, laid_words, wound_words
+from publisher.joints.advice.step_words import step_words
 from publisher.joints.advice.steps import proposed_steps
 from publisher.joints.assembled import Assembled
 from tests.joints.building.conftest import BRACED, assembled
 
 __all__ = ["assembled"]
+
+WORDS = step_words("en")
 
 SLABS = """
 sizes: {board: 5 mm}
@@ -18,7 +21,7 @@ assembly: {pile: {stack: [{part: slab, count: 3}]}}
 
 def said(subject: Assembled) -> tuple[str, str, str]:
     (report,), parts = subject.wholes, {part.id: part for part in subject.parts}
-    return laid_words(report, parts), wound_words(report, parts), braced_words(report, parts)
+    return laid_words(report, parts, WORDS), wound_words(report, parts, WORDS), braced_words(report, parts, WORDS)
 
 
 def test_a_stair_that_winds_has_a_line_a_size_and_braces(assembled: Callable[..., Assembled]) -> None:

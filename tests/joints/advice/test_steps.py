@@ -1,9 +1,13 @@
 """Steps that a design could have."""
 
+import re
 from collections.abc import Callable
+from dataclasses import replace
+
+import pytest
 
 from publisher.joints.advice.steps import proposed_steps
-from tests.joints.building.conftest import BOX, assembled
+from tests.joints.building.conftest import BOX, BRACED, assembled
 
 __all__ = ["assembled"]
 
@@ -32,7 +36,6 @@ def test_holes_before_outlines_and_a_dry_fit_before_glue(assembled: Callable) ->
         *["dry_fit"] * 2,
         *["glue"] * 3,
         "seal",
-        "paint",
     ]
     holes, outlines = steps[1], steps[2]
     assert (holes.title, holes.parts, holes.uses) == ("Cut the holes first", ("side",), ("craft_knife",))
@@ -59,3 +62,61 @@ def test_each_way_of_use_has_its_own_beginning(assembled: Callable) -> None:
 def test_what_is_not_there_is_not_spoken_of(assembled: Callable) -> None:
     trace, outlines, *_ = proposed_steps(assembled(SLABS), ("trace",))
     assert "letters" not in trace.say and "tab" not in outlines.say
+
+
+@pytest.mark.parametrize(
+    ("materials", "stages", "named", "unnamed"),
+    [
+        ("", [], "", "filler|paint|white glue|rule|knife|card|Fill|Seal"),
+        ("{name: white_glue}", ["seal"], "white glue", "filler|paint|Fill|rule|knife"),
+        ("{name: filler}", ["seal"], "Fill what gapes", "paint|white glue|knife"),
+        ("{name: acrylic_paint}", ["paint"], "Paint it", "Fill|white glue|knife"),
+        (
+            "{name: filler}, {name: white_glue}, {name: acrylic_paint}",
+            ["seal", "paint"],
+            "Fill.*white glue.*Paint it",
+            "knife",
+        ),
+    ],
+)
+def test_what_the_spec_does_not_list_is_not_named(
+    assembled: Callable, materials: str, stages: list[str], named: str, unnamed: str
+) -> None:
+    steps = proposed_steps(assembled(f"{BOX}materials: [{materials}]\n"), ("trace",))
+    assert [step.stage for step in steps if step.stage in ("seal", "paint")] == stages
+    said = " ".join(f"{step.title}. {step.say}" for step in steps)
+    assert re.search(named, said)
+    assert re.findall(unnamed, said.replace("they hold by their glue", "")) == []
+
+
+def test_nothing_is_sealed_that_is_no_foam(assembled: Callable) -> None:
+    listed = "materials: [{name: white_glue}]\n"
+    assert any(step.stage == "seal" for step in proposed_steps(assembled(SLABS + listed), ("paste",)))
+    subject = assembled(SLABS + listed)
+    card = replace(
+        subject, design=replace(subject.design, boards=(replace(subject.design.boards[0], material="card"),))
+    )
+    assert not any(step.stage == "seal" for step in proposed_steps(card, ("paste",)))
+
+
+def test_steps_speak_the_language_of_the_design(assembled: Callable) -> None:
+    subject = assembled(BOX + AT_HAND + "language: de\n")
+    trace, *_, holes, outlines, dry, glue, seal = proposed_steps(subject, ("trace",))
+    assert (trace.title, holes.title, outlines.title, seal.title) == (
+        *("Teile nachzeichnen", "Öffnungen zuerst"),
+        *("Umrisse schneiden", "Schaum versiegeln"),
+    )
+    assert dry.title == "box: trocken aufbauen" and dry.say.startswith("Ohne Leim zusammensetzen")
+    assert glue.say == (
+        "Mit front (Side) beginnen. Dann in dieser Reihenfolge ankleben: left und right (End), dann back (Side), dann lid. "
+        "24 h auf einem ebenen Tisch trocknen lassen: hier ist Zeit für eine Pause."
+    )
+    assert glue.adds == ("box.front", "box.left", "box.right", "box.back", "box.lid")
+
+
+def test_a_stair_with_braces_in_german(assembled: Callable) -> None:
+    steps = proposed_steps(assembled(BRACED + AT_HAND + "language: de\n"), ("trace",))
+    dry, glue = (step for step in steps if step.stage in ("dry_fit", "glue"))
+    assert "Kniestreben weglassen" in dry.say
+    assert "unter die Stufen 6, 7 und 11" in glue.say and "{stair_brace.width} an die Unterseite" in glue.say
+    assert "{stair.rim_chord}" in glue.say and not re.search(r"\b(the|and|each)\b", " ".join(s.say for s in steps))
