@@ -29,10 +29,9 @@ OVER_ROUND = 3.6  # mm: its radius
 TAPED_SHOWN = 2  # templates of which the tiles are drawn
 PRINTS = 37.6  # mm up: where the prints lie that come down on card
 ROUGH_APART = 1.2  # mm between the words of two pieces of paper
-SQUARE_AT, SQUARE_ROOM = (
-    33.0,
-    4.8,
-)  # mm: where the piece of paper with the square begins, and what of it the square takes
+SQUARE_AT = 33.0  # mm: where the piece of paper with the square begins
+SQUARE_ROOM = 4.8  # mm of it that the square takes
+BESIDE_SQUARE = 3.6  # mm of it left free beside square and word
 OVER_BOOKS = 55.0  # mm: where the arrow comes down on the books
 UNDER_BOOKS = 22.5  # mm up: what is cut out keeps under the arrow that comes from the books
 MOST_ROUGH = 6  # pieces of paper that are shown
@@ -336,11 +335,10 @@ def _leaf(pen: SketchPen, y: float, style: LineStyle) -> None:
 def _with_square(pen: SketchPen, said: str) -> float:
     """Draw the piece of paper with the square, which is drawn where the piece ends beside the books; return where its lower side ends."""
     slope, high, wide = LEAF_SLOPE, LEAF_HIGH, pen.wide(said)
-    shown = (
-        SQUARE_AT + SQUARE_ROOM + wide + 3.6 + 0.6 * slope < OVER_BOOKS - 0.5
-    )  # the arrow begins lower than the paper ends
+    both = SQUARE_AT + SQUARE_ROOM + wide + BESIDE_SQUARE
+    shown = both + 0.6 * slope < OVER_BOOKS - 0.5  # the arrow begins lower than the paper ends
     aside = SQUARE_ROOM if shown else 0.0
-    far = SQUARE_AT + (aside + wide + 3.6 if shown else max(high, wide + 5.0))
+    far = both if shown else SQUARE_AT + max(high, wide + 5.0)
     _rough_pieces(pen, [said], Box(SQUARE_AT, PRINTS, far, PRINTS + high), slope, aside)
     if shown:
         _square_as_it_lies(pen, (SQUARE_AT + 1.8 + slope * 0.3, PRINTS + high * 0.3), high * 0.4, slope * 0.4)

@@ -287,15 +287,16 @@ def _after(context: Context, step: StepPlan, own: int) -> Iterator[ActSketch]:
         name = "the finished piece"
     if stands is None and not parts:
         return
+    bare = coated(context.joined, own) or stands  # what is coated may be drawn without what covers it
     if "seal" in acts:
-        draw = partial(coat_sketches.sealing, stands=coated(context.joined, own) or stands, parts=parts, uses=step.uses)
+        draw = partial(coat_sketches.sealing, stands=bare, parts=parts, uses=step.uses)
         shows = SEALS[sealed_with(step.uses)]
         shows = shows if brushed_on("seal", step.uses) or "brush" not in shows else "A pot of filler beside {}"
         yield ActSketch(draw, shows.format(name), does_key(context.design, step, "seal"))
     if "paint" in acts:
         draw = partial(
             coat_sketches.painting,
-            stands=coated(context.joined, own) or stands,
+            stands=bare,
             parts=parts,
             figure=context.design.figure.base,
             raised=has_relief(context),
