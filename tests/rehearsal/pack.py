@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from tests.rehearsal.acts import Act, acts_of, every_act, misnumbered
+from tests.rehearsal.angles import unlike_angles
 from tests.rehearsal.measured import measured_parts
 from tests.rehearsal.pages import ReadPage, read_page
 from tests.rehearsal.parts import ReadPart, read_parts
@@ -56,6 +57,7 @@ def pack_of(pages: tuple[ReadPage, ...]) -> ReadPack:
     unread += [f"part {part.letter}: how many are cut" for part in parts if part.letter and not part.count]
     unread += [f"part {letter}: its prints bear different letters" for letter in unlike_prints(parts)]
     unread += misnumbered(pages)
+    unread += unlike_angles(pages, parts, every_act(pages))
     if allowance is None:
         unread.append("how far outside a template the pencil runs")
     return ReadPack(
