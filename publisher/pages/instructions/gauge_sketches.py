@@ -8,10 +8,13 @@ from publisher.pages.instructions.sketch_pen import SketchPen
 from publisher.pages.type import CUT, PICTURE_ADDED_CONTOUR, PICTURE_CONTOUR, PICTURE_DETAIL, PICTURE_GHOST
 
 LEFT, RIGHT, GAUGE_LOW = 4.0, 68.0, 11.5  # mm: where the gauge lies, seen from above, and its lower line
-NARROW, BROAD = 4.6, 14.2  # mm between its lines at its ends, much exaggerated
+NARROW, BROAD = 3.0, 13.0  # mm between its lines at its ends, much exaggerated
 GRADUATIONS = 8  # of its graduations
-STRIP_THICK, STRIP_LONG = 8.8, 9.0  # mm of the strip that is tried, seen on its edge
-TRIED = (7.5, 54.5)  # mm along the field: where it is too thick for the gap, and where it is loose in it
+STRIP_THICK, STRIP_LONG = (
+    6.0,
+    12.0,
+)  # mm of the strip that is tried, seen on its edge: a cube would not say which side is measured
+TRIED = (7.0, 51.0)  # mm along the field: where it is too thick for the gap, and where it is loose in it
 ASKED_LONG = 4.2  # mm of the arrows that ask how thick something is
 SAID_FROM = 6.4  # mm from the tick to the thicknesses that will do
 
@@ -71,7 +74,7 @@ def strip_stood(pen: SketchPen) -> Point:
     pen.line(*paper, style=PICTURE_DETAIL, closed=True)
     pen.line(on(1.5, 3.0), on(21.5, 3.0), style=CUT)
     pen.line(on(1.5, 4.8), on(21.5, 8.4), style=CUT)
-    left, right, front, back, tall = 9.0, 18.0, 3.0, 6.1, 5.0
+    left, right, front, back, tall = 5.0, 18.5, 3.0, 5.4, 4.4
     for face in (
         ((left, front, 0.0), (right, front, 0.0), (right, front, tall), (left, front, tall)),
         ((right, front, 0.0), (right, back, 0.0), (right, back, tall), (right, front, tall)),

@@ -22,7 +22,8 @@ TILES_HIGH = 16.5  # mm for the tiles of a template, apart and taped
 TILES_APART, TILES_LAID = 31.6, 8.0  # mm: over what they stand apart, and taped
 PAPER_ROUND = 1.0  # mm of paper round a tile, where no seam is
 ARROW_BESIDE = 4.0  # mm from the word that an arrow stands beside
-TILES_SPREAD = 0.14  # share of a template's size by which its tiles stand apart
+CUT_OFF = 1.6  # mm of the paper beyond a trim line
+TILES_SPREAD = 0.3  # share of a template's size by which its tiles stand apart
 TAPE_ACROSS, TAPE_ALONG = 5.0, 2.6  # mm: a strip of tape across a seam, and along it
 OVER_AWAY = 0.8  # mm from the tiles to the middle of the arrow by which one is laid over the other
 OVER_ROUND = 3.6  # mm: its radius
@@ -174,9 +175,9 @@ def _tiles_of(pen: SketchPen, tiling: Tiling, start: float, end: float) -> None:
     high_at = (middle - taken[0] / 2, TILES_APART + 1.6 + (TILES_HIGH - taken[1]) / 2)
     papers = []
     for cell, window in zip(cutting.cells, windows, strict=True):
-        shift = (gaps[0] * cell.column, gaps[1] * (cutting.rows - 1 - cell.row))  # rows are counted from the top
+        shift = (gaps[0] * (cell.column - 1), gaps[1] * (cutting.rows - cell.row))  # rows are counted from the top
         papers.append(put(window, high_at, shift))
-        _tile(pen, _paper(papers[-1], cell, tiling), put(tiling.laid.intersection(window), high_at, shift))
+        _tile(pen, _paper(papers[-1], cell, tiling), put(tiling.laid.exterior.intersection(window), high_at, shift))
         for seam in tiling.seams:
             for mark in seam.marks if cell in (seam.first, seam.second) else ():
                 _mark(pen, put(shapely.Point(mark), high_at, shift))
@@ -245,15 +246,19 @@ def _paper(window: shapely.Polygon, cell: Cell, tiling: Tiling) -> _Tile:
     return _Tile(shapely.box(*paper.sides), trimmed, tuple(line for line in sides.values() if line not in trimmed))
 
 
-def _tile(pen: SketchPen, tile: _Tile, shape: shapely.Geometry) -> None:
+def _tile(pen: SketchPen, tile: _Tile, outline: shapely.Geometry) -> None:
     pen.white(*_ring(tile.paper))
     for side in tile.plain:
         pen.line(*side, style=PICTURE_DETAIL)
-    for side in tile.trimmed:
-        pen.trimmed(*side)
-    for piece in shapely.get_parts(shape):
-        if piece.geom_type == "Polygon":
-            pen.line(*_ring(piece), style=PICTURE_CONTOUR, closed=True)
+    for (ax, ay), (bx, by) in tile.trimmed:
+        level = ay == by  # at the upper side: what is cut off lies over it, else at the left of it
+        pen.hatched(
+            shapely.box(*((ax, ay, bx, by + CUT_OFF) if level else (ax - CUT_OFF, min(ay, by), bx, max(ay, by))))
+        )
+        pen.trimmed((ax, ay), (bx, by))
+    for piece in shapely.get_parts(shapely.line_merge(outline)):
+        if piece.geom_type == "LineString":  # no line runs along a seam: it would be cut
+            pen.line(*map(tuple, shapely.get_coordinates(piece.simplify(0.05)).tolist()), style=PICTURE_CONTOUR)
 
 
 def _mark(pen: SketchPen, at: shapely.Point) -> None:
