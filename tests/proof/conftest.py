@@ -347,7 +347,7 @@ def furniture(number: int) -> dict[str, Draw]:
     return {
         "corners": corners(),
         "number": words(f"page {number} of 4", 150.0, 16.0),
-        "paper": words("A4", 60.0, 279.5, 3.0),
+        "paper": words("A4", 60.0, 281.0, 3.0),
     }
 
 
@@ -400,7 +400,7 @@ def template() -> tuple[Sheet, list[LengthPromise]]:
         "head": head(ARROW[1:3] + ARROW[4:]),
         "up": head(((5.0, 12.0), (6.0, 9.0), (4.0, 9.0))),
         "upwards": words("top", *AT_A.apply((2.0, 5.0)), 2.4),
-        "letter": words("A", 70.0, 215.0, 12.0),
+        "letter": words("A", 72.0, 226.5, 9.0),
         "count": words("cut 14", 80.0, 215.0),
         "code": literal(f"q 0 g {code_modules('pack 1.0.0 a4 2', code)} f* Q"),
         "dimension": line(left, right, 0.18),
@@ -433,7 +433,7 @@ def tile(number: int, index: int) -> tuple[Sheet, list[LengthPromise]]:
             **items,
         }
     said = ("glue area: page 4 lies on it", "trim line: cut, then lay over page 3")[index]
-    items["seam says"] = words(said, 60.0, (112.0, 181.0)[index], 3.0)
+    items["seam says"] = words(said, 60.0, (112.0, 177.0)[index], 3.0)
     return Sheet(items), lengths
 
 
@@ -580,7 +580,9 @@ def buying_items() -> dict[str, Draw]:
     items = {f"way {n}": words(text, 20.0 + 40.0 * n, 27.0, 2.4) for n, text in enumerate(row)}
     items |= {f"board {n}": words(text, 20.0, 34.0 - 3.2 * n, 2.3) for n, text in enumerate(BOARD_SAYS)}
     items["tips"] = words(TIPS_SAY, 20.0, 16.0, 2.3)
-    return items | {f"work {n}": words(text, 20.0 + 34.0 * n, 21.0, 2.4) for n, text in enumerate(work)}
+    return items | {
+        f"work {n}": words(text, 20.0 + (0.0, 34.0, 60.0, 80.0, 130.0)[n], 21.0, 2.4) for n, text in enumerate(work)
+    }
 
 
 SENTENCE = "Cut 14 pieces with a wall of 92.3 mm (3.63 in) for about 90 g."
@@ -608,12 +610,12 @@ def step_items() -> dict[str, Draw]:
         "say on": words(SENTENCE[37:], 70.0, 55.0, 3.0),
         "seen": stroke(" ".join(map(seen, SEEN)), 0.35),
         "texture": stroke(" ".join(map(seen, TEXTURE)), 0.18),
-        "label": words("A", 24.0, 52.0, 2.7),
+        "label": words("A", 24.12, 52.0, 2.6),
         "pressed": stroke(ring_code(tuple((156.0 + 0.3 * x, 54.0 + 0.3 * y) for x, y in LID_RING)), 0.35),
         "first picture": words("1", 14.5, 60.0, 4.6),
         "second picture": words("2", 150.5, 65.5, 4.6),
         "pressed count": words("2 × A", 160.0, 50.0, 2.7),
-        "needs": words("A 2 × Step", 160.0, 42.0, 2.7),
+        "needs": words("A 2 × Step", 160.0, 45.0, 2.7),
         "caution": words("“Pins”", 160.0, 36.0, 2.7),
         "sample": line((85.0, 76.0), (100.0, 76.0), 0.5),
         "means": words("cut line cut right through", 103.0, 75.0, 2.7),
@@ -789,8 +791,8 @@ def good_pack() -> Pack:
         "strip": stroke(ring_code(STRIP), 0.18),
         "strip name": words("A Step, cut 14 + 1 spare: compass strip", 53.0, 61.0, 2.3),
         "pin says": words("pin", 64.0, 51.2, 2.3),
-        "strip how": words(HOW[:36], 53.0, 46.9, 2.3),
-        "strip how on": words(HOW[37:], 53.0, 44.6, 2.3),
+        "strip how": words(HOW[:36], 64.0, 46.9, 2.3),
+        "strip how on": words(HOW[37:], 64.0, 44.6, 2.3),
     }
     for name, sheet, text, at in what_is_said():
         sheets[sheet].items[f"says {name}"] = words(text, *at, 2.3)
@@ -830,7 +832,7 @@ def good_pack() -> Pack:
             for label, p in SEAM_POINTS
         ),
         (
-            TextPromise(2, "A", (70.0, 215.0), 5.0, "step", 1),
+            TextPromise(2, "A", (72.0, 226.5), 5.0, "step", 1),
             TextPromise(2, "cut 14", (80.0, 215.0), 5.0, "step", 1),
             TextPromise(3, "B", (100.0, 140.0), 5.0),
             TextPromise(4, "B"),

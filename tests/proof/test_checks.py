@@ -416,6 +416,11 @@ bad("proof/words-on-measure", "words over the side of a square")(
     add(1, lambda kit: kit.words("leave the foam whole", 140, 60))
 )
 bad("proof/words-on-measure", "a table in a ruler")(add(0, lambda kit: kit.words("the paper slipped", 60, 29)))
+bad("proof/words-clear", "a line through a count")(add(1, lambda kit: kit.line((76.0, 216.0), (84.0, 216.0))))
+bad("proof/words-clear", "a dark area over half of a word")(
+    add(1, lambda kit: kit.literal(f"q 0 g {80 * PT} {216 * PT} {4 * PT} {3 * PT} re f Q"))
+)
+bad("proof/words-clear", "another word over it")(add(1, lambda kit: kit.words("leave 1", 83.0, 216.0)))
 bad("proof/calibration-by-pixels", "0.2 mm")(
     swap(1, "square", lambda kit: kit.stroke(kit.box_code(Box(150, 30, 200, 80.2))))
 )

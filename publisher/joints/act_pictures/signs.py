@@ -1,6 +1,8 @@
 """Signs on the paper of a picture: straight arrows, the sign for turning the work, letters; each where it covers least. Mm."""
 
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from functools import partial
 from math import hypot
 from typing import Literal
 
@@ -49,6 +51,10 @@ LEADER_FROM = 1.2
 
 LEADER_IN = 1.2
 """mm: it ends so far within the border of what it names, which other things may share, where that is wide enough."""
+
+
+LABEL_TRIED = 150
+"""The best places of a label, of which one is taken from which its line runs through no other words."""
 
 
 Turning = Literal["", "turn round", "turn over", "stand up", "lay down"]
@@ -254,19 +260,44 @@ def put_label(sheet: Sheet, text: str, on: shapely.Geometry, other: shapely.Geom
     own, foreign = sheet.ground.inside(on), sheet.ground.inside(shapely.difference(other, on))
     cost += 60.0 * sheet.ground.shares(foreign, points, wide, high)
     cost += 8.0 * (sheet.ground.shares(own, points, wide, high) < 0.9)
-    x, y = (float(v) for v in points[int(cost.argmin())])
+    x, y, line = _spot(sheet, points, cost, partial(_leader, size=(wide, high), on=on) if led else None)
     sheet.sketch.label(text, x, y)
-    box = shapely.box(
-        x - wide / 2 + LABEL_ROOM / 2,
-        y - high / 2 + LABEL_ROOM / 2,
-        x + wide / 2 - LABEL_ROOM / 2,
-        y + high / 2 - LABEL_ROOM / 2,
-    )
-    if led and float(shapely.distance(box, on)) > LEADER_FROM:
-        inner = shapely.buffer(on, -LEADER_IN)
-        ends = shapely.get_coordinates(shapely.shortest_line(box, on if inner.is_empty else inner))
-        sheet.sketch.add_path("leader", ends)
-    sheet.take(Box(*(float(v) for v in shapely.bounds(box))))
+    if not line.is_empty:
+        sheet.sketch.add("leader", line)
+        sheet.ground.mark(np.array([line]))
+    sheet.take(Box(*(float(v) for v in shapely.bounds(_label_box((x, y), (wide, high))))))
+
+
+def _spot(
+    sheet: Sheet, points: Array, cost: Array, leader: Callable[[Array], shapely.Geometry] | None
+) -> tuple[float, float, shapely.Geometry]:
+    """Return the best place of a label, and the line that leads from it: of places that are nearly as good one from which the line runs
+    through no other words; where there is none, the line leaves these out."""
+    order = np.argsort(cost, kind="stable")
+    best = points[order[0]]
+    line = shapely.LineString() if leader is None else leader(best)
+    taken = shapely.union_all(sheet.clear)
+    if leader is not None and shapely.intersects(line, taken):
+        near = order[(cost[order] < 1000.0) | (cost[order[0]] >= 1000.0)][:LABEL_TRIED]
+        lines = [leader(points[at]) for at in near]
+        free = [(at, one) for at, one in zip(near, lines, strict=True) if not shapely.intersects(one, taken)]
+        best, line = (points[free[0][0]], free[0][1]) if free else (best, shapely.difference(line, taken))
+    return float(best[0]), float(best[1]), line
+
+
+def _label_box(at: Sequence[float] | Array, size: tuple[float, float]) -> shapely.Geometry:
+    """Return what a label takes, of which ``size`` has some room round it."""
+    (x, y), wide, high = at, size[0] - LABEL_ROOM, size[1] - LABEL_ROOM
+    return shapely.box(x - wide / 2, y - high / 2, x + wide / 2, y + high / 2)
+
+
+def _leader(at: Array, size: tuple[float, float], on: shapely.Geometry) -> shapely.Geometry:
+    """Return the line from a label to what it names; an empty one where it stands close to that."""
+    box = _label_box(at, size)
+    if float(shapely.distance(box, on)) <= LEADER_FROM:
+        return shapely.LineString()
+    inner = shapely.buffer(on, -LEADER_IN)
+    return shapely.shortest_line(box, on if inner.is_empty else inner)
 
 
 def _roomiest(area: shapely.Geometry) -> Array:

@@ -5,7 +5,7 @@ from dataclasses import replace
 
 import shapely
 
-from publisher.basics import Box, Carried, Layer, Path, Point, Pose, polyline
+from publisher.basics import Box, Carried, CutPromise, Layer, Path, Point, Pose, polyline
 from publisher.basics.units import INCH_MM
 from publisher.pages.front.layout_words import STRAIGHT, SheetWords
 from publisher.pages.model import Drawn, LineStyle, Stroke
@@ -53,17 +53,23 @@ def cut_lines(
     """Draw the straight cuts, each with its name where there is room for it; return the boxes of the names too."""
     promise = words.promise
     grounds = [_carried(pose, scale, place.rings[0]) for place in promise.places]
-    pieces = shapely.STRtree([shapely.Polygon(points) for points in grounds])
+    offcut = [_carried(pose, scale, promise.offcut.corners())] if promise.offcut is not None else []
+    met = shapely.STRtree(
+        [
+            *(shapely.Polygon(points) for points in grounds),
+            *(shapely.LineString(_carried(pose, scale, _ends(cut))) for cut in promise.cuts),
+            *(shapely.LinearRing(points) for points in offcut),
+        ]
+    )
     lines: list[Path] = []
     drawn: list[Drawn] = []
     taken: list[Box] = []
     for number, cut in enumerate(promise.cuts, 1):
-        ends = [(along, cut.at) if cut.level else (cut.at, along) for along in (cut.start, cut.end)]
-        line = _carried(pose, scale, ends)
+        line = _carried(pose, scale, _ends(cut))
         lines.append(polyline(line))
         text = setter.meant(STRAIGHT, f"cut {number}")
         for x, y, align, box in _beyond(setter, text, line):
-            if not _clear(box, sheet, words.turned, taken, pieces):
+            if not _clear(box, sheet, words.turned, taken, met):
                 continue
             drawn += setter.line(text, FIGURE, x, y, align=align)
             taken.append(box)
@@ -72,8 +78,9 @@ def cut_lines(
     return (*strokes, *drawn), tuple(taken)
 
 
-def _clear(box: Box, sheet: Box, turned: bool, taken: list[Box], pieces: shapely.STRtree) -> bool:
-    """Say whether a name has room: wholly beside the sheet's two unmeasured edges or wholly on bare board, and on no other name."""
+def _clear(box: Box, sheet: Box, turned: bool, taken: list[Box], met: shapely.STRtree) -> bool:
+    """Say whether a name has room: wholly beside the sheet's two unmeasured edges or wholly on bare board, on no other name and across
+    no line (``met``: pieces and lines)."""
     outside = box.overlap(sheet) <= 0.0
     measured = box.left < sheet.left or (box.top > sheet.top if turned else box.bottom < sheet.bottom)
     if (outside and measured) or (not outside and box.beyond(sheet) > 0.0):
@@ -81,7 +88,12 @@ def _clear(box: Box, sheet: Box, turned: bool, taken: list[Box], pieces: shapely
     apart = replace(box, left=box.left - CUT_NAME_APART, right=box.right + CUT_NAME_APART)
     if any(apart.overlap(other) > 0.0 for other in taken):
         return False
-    return outside or not len(pieces.query(shapely.box(*box.sides), predicate="intersects"))
+    return outside or not len(met.query(shapely.box(*box.sides), predicate="intersects"))
+
+
+def _ends(cut: CutPromise) -> tuple[Point, ...]:
+    """Return where a straight cut begins and ends on its sheet (mm)."""
+    return tuple((along, cut.at) if cut.level else (cut.at, along) for along in (cut.start, cut.end))
 
 
 def _beyond(setter: Setter, text: str, line: tuple[Point, ...]) -> Iterator[tuple[float, float, Align, Box]]:

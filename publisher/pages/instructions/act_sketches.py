@@ -35,15 +35,16 @@ def knife_off_the_card(pen: SketchPen) -> None:
     """A knife on the pencil's line with the card gone, and one run along the card."""
     for left in (0.0, 30.0):
         pen.section((left, LOW), (left + 22.0, LOW), (left + 22.0, TOP), (left, TOP))
-    pen.line((13.0, TOP), (13.0, TOP - 1.6), style=CUT)
-    pen.knife((13.0, TOP))
+    at = 16.5  # so far from the side that the word has room before the knife in each language
+    pen.line((at, TOP), (at, TOP - 1.6), style=CUT)
+    pen.knife((at, TOP))
     pen.words("pencil line", 0.0, TOP + 5.0)
-    pen.line((9.0, TOP + 4.4), (12.4, TOP + 0.8), style=PICTURE_DETAIL)
+    pen.line((at - 4.5, TOP + 4.4), (at - 0.6, TOP + 0.8), style=PICTURE_DETAIL)
     card = ((30.0, TOP), (42.0, TOP), (42.0, TOP + CARD_SHOWN), (30.0, TOP + CARD_SHOWN))
     pen.white(*card)
     pen.line(*card, closed=True)
     pen.knife((42.2, TOP - 3.0))
-    pen.right(17.5, TALL - 6.0)
+    pen.right(21.0, TALL - 6.0)
     pen.wrong(34.0, TOP - 1.0, 52.0, TALL - 2.0)
 
 

@@ -47,6 +47,7 @@ ROUGH = (
 )  # their outline, of width and height
 MOST_CARDS = 6  # templates that are shown
 FIRST_LEFT, THEN_LEFT = 2.0, 44.0  # mm: where the two printers stand
+THEN_WIDE, THEN_LINES = 19.0, 5  # mm of the sheet that their pages' numbers may take, and lines of these
 SQUARE_DRAWN = (7.5, 18.5, 13.0)  # mm: left, bottom and side of the square of the print check
 LEAF_SLOPE, LEAF_WIDE, LEAF_HIGH, CARD_LOW = (
     4.0,
@@ -67,7 +68,11 @@ def printing(pen: SketchPen, check: int, others: str, square: str, reading: str)
     pen.count(reading, 6.6, 5.2, "left")
     if others:
         printed_then(pen)
-        pen.count(others, THEN_LEFT + 13.0, 24.0)
+        lines = pen.broken(others.split(", "), THEN_WIDE, THEN_LINES, ", ")
+        step = pen.small.leading / pen.scale
+        for number, said in enumerate(lines):
+            more = "," if number < len(lines) - 1 else ""
+            pen.count(f"{said}{more}", THEN_LEFT + 13.0, 24.0 + step * ((len(lines) - 1) / 2 - number))
 
 
 def printed_first(pen: SketchPen) -> None:

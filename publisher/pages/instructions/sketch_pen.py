@@ -4,6 +4,7 @@ Hatched is waste and nothing else, as on templates: boards in section are white.
 """
 
 from collections.abc import Iterable, Sequence
+from dataclasses import replace
 from itertools import pairwise
 from math import atan2, cos, dist, hypot, pi, radians, sin, tan
 
@@ -176,7 +177,8 @@ class SketchPen:
         """Set what is counted or measured, bold: ``2 × A``, ``24 h``; on white so far round it (mm) that no line runs through it."""
         style = self.small.bold().tagged("figure")
         box = self._keep(text, style, x, y, align)
-        self.white(*box.grown(white).corners())
+        tail = self.setter.tail(text, style) / self.scale
+        self.white(*replace(box, bottom=box.bottom - tail).grown(white).corners())
         self.drawn += self.setter.line(text, style, *self.on_page((x, y)), align=align)
 
     def _keep(self, text: str, style: TypeStyle, x: float, y: float, align: Align) -> Box:

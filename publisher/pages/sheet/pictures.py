@@ -40,6 +40,7 @@ FIGURE = "figure"  # tag of a figure; what it shows may follow after a colon
 LABEL_CLEAR = 0.3  # round a label
 LABEL_OUT = 1.0  # mm that a label may reach out of the box of its picture
 REACH = 20  # steps of its own size that a label may move
+FINER = 5  # steps that its own size has where it only gives way to a line
 LEAST_PHOTO_DOTS = 150.0  # to the inch
 FINEST_DOT = INCH_MM / LEAST_PHOTO_DOTS  # mm of a photograph's pixel at most
 FITS = 1e-9  # share by which a photograph that fills its box may fall short of it
@@ -136,6 +137,7 @@ def _placed(
     drawn: list[Drawn] = []
     tag = f"{FIGURE}:{drawing.alt}"
     outlines: tuple[Path, ...] = ()
+    every: list[Path] = []
     silhouette = SMALL_OUTLINES if max(width, height) < SMALL_SILHOUETTE else OUTLINES
     of_weight: dict[str, list[DrawnLine]] = {}
     for line in drawing.lines:
@@ -145,6 +147,7 @@ def _placed(
             polyline(tuple((x + px * scale, y + py * scale) for px, py in line.points))
             for line in of_weight.get(weight, ())
         )
+        every += paths
         if weight in OUTLINES:
             outlines += paths
         if paths:
@@ -159,9 +162,11 @@ def _placed(
         style = (style or (NOTE if min(width, height) > 40 else LEAST).bold()).tagged(tag)
         taken: list[Box] = []
         lines = shapely.MultiLineString([path.points for path in outlines])
+        crossed = shapely.STRtree([shapely.LineString(path.points) for path in (*every, *heads)])
         for label in drawing.labels:
             spot = _free_spot(setter, label.text, style, (x + label.at[0] * scale, y + label.at[1] * scale), taken)
             spot = _kept_in(spot, box.grown(LABEL_OUT))
+            spot = _uncrossed(spot, setter.tail(label.text, style), crossed, taken, box.grown(LABEL_OUT))
             taken.append(spot)
             drawn += (replace(one, tag=tag) for one in _leader(spot, lines, layer))
             middle = (spot.left + spot.right) / 2
@@ -174,6 +179,21 @@ def _kept_in(spot: Box, room: Box) -> Box:
     right = max(room.left - spot.left, 0.0) - max(spot.right - room.right, 0.0)
     up = max(room.bottom - spot.bottom, 0.0) - max(spot.top - room.top, 0.0)
     return spot.moved(right, up)
+
+
+def _uncrossed(spot: Box, tail: float, lines: shapely.STRtree, taken: list[Box], room: Box) -> Box:
+    """Return a label's box, whose letters hang ``tail`` mm lower, moved by less than its own size to where no line runs through it: words
+    are larger on a screen than those that the picture has room for. It stays where there is no such place."""
+    for right, up in FINE_STEPS:
+        box = spot.moved(right * spot.width, up * spot.height)
+        letters = replace(box, bottom=box.bottom - tail).grown(-LABEL_CLEAR / 2)
+        if box.beyond(room) > 0.0 and (right or up):
+            continue
+        if any(box.overlap(other) > 0.0 for other in taken):
+            continue
+        if not len(lines.query(shapely.box(*letters.sides), predicate="intersects")):
+            return box
+    return spot
 
 
 def _leader(spot: Box, lines: shapely.MultiLineString, layer: Layer) -> tuple[Stroke, ...]:
@@ -219,6 +239,10 @@ def _nearness(step: tuple[int, ...]) -> tuple[int, ...]:
 
 
 STEPS = tuple(sorted(product(range(-REACH, REACH + 1), repeat=2), key=_nearness))
+FINE_STEPS = tuple(
+    (right / FINER, up / FINER)
+    for right, up in sorted(product(range(-FINER, FINER + 1), repeat=2), key=lambda step: _nearness(step)[1:])
+)
 
 
 def photo_size(design: Design, name: str, width: float, height: float) -> tuple[float, float] | None:

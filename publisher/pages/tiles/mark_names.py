@@ -56,7 +56,7 @@ def placed_name(setter: Setter, mark: Marked, room: NameRoom, taken: Iterable[Bo
     usual = _usual(setter, mark)
     places = (usual, *_around(setter, mark))
     busy = [(lines, words) for lines in (room.lines, room.cuts)]
-    free = (box for some in places for each in busy for box in _free(some, mark, room, each))
+    free = (box for each in busy for some in places for box in _free(some, mark, room, each))
     box = next((box for box in free if not others.intersects(_tie(mark.at, box))), Box(*usual[0].tolist()))
     turned = box.height > box.width
     start = (box.right - 0.6, box.bottom + 0.2) if turned else (box.left + 0.2, box.bottom + 0.6)

@@ -83,9 +83,8 @@ def _drawn(
     if all(note.text != TOP for note in notes):  # the arrow without its word, on paper that the next tile covers
         part = replace(part, marks=tuple(mark for mark in part.marks if mark.purpose is not Purpose.TOP))
     boxes = [box.grown(NOT_CLOSER) for box in seams]
-    quiet = [*quiet_boxes(part, pose, notes), *boxes, *(box.grown(OFF_LABEL) for box in kept)]
-    if label:
-        quiet.append(label.box.grown(OFF_LABEL))
+    boxes += [box.grown(OFF_LABEL) for box in (*kept, *((label.box,) if label else ()))]
+    quiet = [*quiet_boxes(part, pose, notes), *boxes]
     lines = _dimensions(context, plan, cell, [*seams, *kept, *(note.box for note in notes)], label)
     quiet += [box for line in lines for box in line.quiet]
     marks = mark_strokes(part, pose, window, quiet)

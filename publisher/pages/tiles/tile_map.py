@@ -61,7 +61,10 @@ def map_drawn(
         words += setter.line(text, style, spot[0], spot[1] - cap / 2, align="centre", layer=Layer.NOTES)
         numbers.append(
             shapely.box(
-                spot[0] - wide / 2 - 0.6, spot[1] - cap / 2 - 0.6, spot[0] + wide / 2 + 0.6, spot[1] + cap / 2 + 0.6
+                spot[0] - wide / 2 - 0.6,
+                spot[1] - cap / 2 - 0.6 - setter.tail(text, style),
+                spot[0] + wide / 2 + 0.6,
+                spot[1] + cap / 2 + 0.6,
             )
         )
         if cell is here:

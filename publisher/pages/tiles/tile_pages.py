@@ -131,8 +131,8 @@ def _beside(
     not lose; None when there is no room."""
     frame = plan.place(cell).frame
     window, pose = plan.window(cell), plan.pose(cell)
-    shape = polygon(plan.sample.part.template, pose).intersection(as_polygon(window))
-    outline = shapely.Polygon(shapely.get_parts(shape)[0].exterior)
+    whole = shapely.Polygon(polygon(plan.sample.part.template, pose).exterior)  # what is cut out of it is hatched
+    outline = shapely.Polygon(shapely.get_parts(whole.intersection(as_polygon(window)))[0].exterior)
     ink = (
         thing for thing in drawn if not isinstance(thing, Stroke) or thing.clip is None
     )  # what is clipped is the part's own

@@ -21,6 +21,10 @@ _BOUND = re.compile(
     r"|(?<=[×x=<>≤≥±]) (?=\d)|(?<=\bpart) (?=[A-Z]\b)|(?<=\bpage) (?=\d)|(?<=\bpages) (?=\d)"
 )
 _WORD = re.compile(r"[^ ]+")
+HANGING, TAIL = (
+    frozenset("gjpqyJ"),
+    0.24,
+)  # letters that hang under the baseline, by this share of the em in both weights
 HYPHEN = "\u2010"  # at the end of a line, where a word goes on: unlike the hyphen of a word that has one
 
 
@@ -165,6 +169,10 @@ class Setter:
     def cap(self, style: TypeStyle) -> float:
         """Return the height of capitals in mm."""
         return self.faces.weight(style.weight).cap_height * style.size
+
+    def tail(self, text: str, style: TypeStyle) -> float:
+        """Return how far letters of a text hang under its baseline (mm): 0 where none does."""
+        return TAIL * style.size if HANGING & set(self.say(text)) else 0.0
 
     def fitting(self, text: str, styles: tuple[TypeStyle, ...], width: float) -> TypeStyle | None:
         """Return the first of the styles (largest first) in which the text fits on one line; None when it fits in none."""

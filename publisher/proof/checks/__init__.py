@@ -64,6 +64,7 @@ from publisher.proof.checks import (
     tiles,
     tools,
     waste,
+    words_clear,
 )
 from publisher.proof.measuring import Case
 
@@ -86,7 +87,7 @@ PROMISED: tuple[Check[Case], ...] = (
     marks.marked_lines, marks.lines_left_out, legends.legend_lines, waste.waste_marked, arrows.arrows_point,
     tiles.match_marks, tiles.tiles_together, seam_words.seam_words, glue_grounds.glue_grounds, mark_names.mark_names,
     compass.compass_strips, compass.strip_ink, letters.letter_shape,
-    text.words_promised, cut_list.cut_list, buying.what_to_buy, boards.boards_said, layouts.layout_pictures,
+    text.words_promised, words_clear.words_clear, cut_list.cut_list, buying.what_to_buy, boards.boards_said, layouts.layout_pictures,
     layout_measures.layout_measures, layout_cuts.layout_cuts,
     sides.sides_up, sizes.sizes_said, sentences.sentences, drawings.step_pictures, done.done_shown, tools.tools_at_work,
     picture_numbers.picture_numbers, sketch_words.sketch_words, sketch_words.sketch_letters, sketch_places.sketch_places,

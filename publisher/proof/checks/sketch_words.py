@@ -98,7 +98,7 @@ def _printing(case: Case, where: Carried) -> str:
     lines = _said(case, where)
     if not any(ALONE.fullmatch(line) and numbers_in(line) == _first(case) for line in lines):
         return "does not say which page is printed first"
-    named = [numbers_in(run) for line in lines for run in PAGES.findall(line)]
+    named = [numbers_in(run) for run in PAGES.findall(" ".join(lines))]  # they may stand on several lines
     if named != ([others] if (others := _true_pages(case)) else []):
         return "does not say which pages are printed then"
     limits = limits_of(case.promises)

@@ -136,3 +136,27 @@ def test_strokes_keep_off_an_arrow_along_a_curve_and_off_no_box_round_it() -> No
     clear = shapely.union_all(made.clear)
     assert clear.contains(shapely.Point(10.0 + 30.0 * np.cos(0.7), 5.0 + 30.0 * np.sin(0.7)))
     assert not clear.contains(shapely.Point(14.0, 9.0))
+
+
+def test_the_line_of_a_label_runs_through_no_other_words_and_later_words_keep_off_it() -> None:
+    """Words stand between what is named and where its label has most room: the label goes where its line passes beside them."""
+    made, own = sheet(), shapely.box(30.0, 40.0, 40.0, 44.0)
+    made.ground.mark_area(shapely.box(0.0, 28.0, 70.0, 50.0))  # nothing is free near it but below
+    made.take(Box(16.0, 24.0, 54.0, 27.0))
+    put_label(made, "a", own, shapely.Polygon())
+    (line,) = made.sketch.lines["leader"]
+    assert not line.intersects(shapely.box(16.0, 24.0, 54.0, 27.0)) and line.length > 5.0
+    before = made.ground.busy.copy()
+    put_label(made, "b", line.buffer(2.0), shapely.Polygon())
+    (_, (_, x, y)) = made.sketch.labels
+    assert before.any() and not line.intersects(shapely.box(x - 1.0, y - 1.0, x + 1.0, y + 1.0))
+
+
+def test_where_no_place_leaves_other_words_free_the_line_is_broken_at_them() -> None:
+    made, own = sheet(), shapely.box(33.0, 40.0, 37.0, 44.0)
+    made.ground.mark_area(shapely.box(0.0, 24.0, 70.0, 50.0))
+    wall = Box(0.5, 25.0, 69.5, 28.0)
+    made.take(wall)
+    put_label(made, "a", own, shapely.Polygon())
+    (line,) = made.sketch.lines["leader"]
+    assert not line.crosses(shapely.box(*wall.sides)) and line.length > 5.0

@@ -60,3 +60,14 @@ def test_the_offcut_says_its_size_where_nothing_else_stands(setter: Setter) -> N
     assert (where.key, where.page) == ("k:offcut:0", 4)
     assert offcut_box(setter, kept, POSE, 0.2, (where.box,), 4)[1] == ()
     assert offcut_box(setter, words(), POSE, 0.2, (), 4) == ((), ())
+
+
+def test_no_name_of_a_cut_stands_across_another_cut_or_the_side_of_what_is_kept(setter: Setter) -> None:
+    """The name of a cut that ends on the way would stand on bare board, which another cut or the offcut to keep parts there."""
+    ends = CutPromise(True, 50.0, 0.0, 210.0, 2)
+    free, _ = cut_lines(setter, words(ends), SHEET, POSE, 0.2)
+    assert [thing.text for thing in free if isinstance(thing, Words)] == ["cut 1"]
+    crossed, _ = cut_lines(setter, words(CutPromise(False, 235.0, 0.0, 297.0, 1), ends), SHEET, POSE, 0.2)
+    assert [thing.text for thing in crossed if isinstance(thing, Words)] == ["cut 1"]
+    kept, _ = cut_lines(setter, words(ends, offcut=Box(235.0, 3.0, 417.0, 294.0)), SHEET, POSE, 0.2)
+    assert not [thing for thing in kept if isinstance(thing, Words)]

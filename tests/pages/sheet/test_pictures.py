@@ -73,3 +73,21 @@ def test_a_label_that_stands_off_gets_a_line_to_its_part(setter: Setter) -> None
         for line in lines:
             (start, end) = line.paths[0].points
             assert end == pytest.approx((210.0, 110.0)) and start[0] > end[0]
+
+
+def test_a_label_gives_way_to_a_line_that_would_run_through_it(setter: Setter) -> None:
+    """It moves by less than its own size; one that no place is free for stays where it was."""
+    for lines, free in (((50.0,), True), (tuple(range(2, 100, 2)), False)):
+        drawing = replace(
+            DRAWING, lines=(*DRAWING.lines, *(DrawnLine("outline", ((0, y), (200, y))) for y in lines)),
+            labels=(DrawingLabel("top", (100.0, 50.0)),),
+        )  # fmt: skip
+        drawn = place_drawing(setter, drawing, Box(10, 10, 110, 110))
+        (word,) = (thing for thing in drawn if isinstance(thing, Words))
+        low, high = word.y - setter.tail("top", NOTE.bold()), word.y + setter.cap(NOTE.bold())
+        crossing = [
+            path for s in drawn if isinstance(s, Stroke) for path in s.paths
+            if len({y for _, y in path.points}) == 1 and low < path.points[0][1] < high
+        ]  # fmt: skip
+        assert (not crossing) is free
+        assert abs(word.y + setter.cap(NOTE.bold()) / 2 - 60.0) < (4.0 if free else 0.5)

@@ -114,3 +114,8 @@ def test_a_size_too_wide_for_its_column_comes_apart_between_number_and_unit() ->
     setter = Setter(Faces(face("regular"), face("bold")))
     lines = setter.lines("finished 140.0 × 80.0 mm", SMALL, setter.width("140.0 × 80.0", SMALL) + 0.2)
     assert [line.replace("\u00a0", " ") for line in lines] == ["finished", "140.0 × 80.0", "mm"]
+
+
+def test_letters_that_hang_under_the_line_make_a_tail(setter: Setter) -> None:
+    assert setter.tail("pages 3-4", BODY) == pytest.approx(0.24 * BODY.size)
+    assert setter.tail("2 × A", BODY) == 0.0
