@@ -166,7 +166,8 @@ def _placed(
         for label in drawing.labels:
             spot = _free_spot(setter, label.text, style, (x + label.at[0] * scale, y + label.at[1] * scale), taken)
             spot = _kept_in(spot, box.grown(LABEL_OUT))
-            spot = _uncrossed(spot, setter.tail(label.text, style), crossed, taken, box.grown(LABEL_OUT))
+            rooms = (box.grown(LABEL_OUT), box.grown(LABEL_OUT + spot.height))
+            spot = _uncrossed(spot, setter.tail(label.text, style), crossed, taken, rooms)
             taken.append(spot)
             drawn += (replace(one, tag=tag) for one in _leader(spot, lines, layer))
             middle = (spot.left + spot.right) / 2
@@ -181,18 +182,17 @@ def _kept_in(spot: Box, room: Box) -> Box:
     return spot.moved(right, up)
 
 
-def _uncrossed(spot: Box, tail: float, lines: shapely.STRtree, taken: list[Box], room: Box) -> Box:
-    """Return a label's box, whose letters hang ``tail`` mm lower, moved by less than its own size to where no line runs through it: words
-    are larger on a screen than those that the picture has room for. It stays where there is no such place."""
-    for right, up in FINE_STEPS:
-        box = spot.moved(right * spot.width, up * spot.height)
-        letters = replace(box, bottom=box.bottom - tail).grown(-LABEL_CLEAR / 2)
-        if box.beyond(room) > 0.0 and (right or up):
-            continue
-        if any(box.overlap(other) > 0.0 for other in taken):
-            continue
-        if not len(lines.query(shapely.box(*letters.sides), predicate="intersects")):
-            return box
+def _uncrossed(spot: Box, tail: float, lines: shapely.STRtree, taken: list[Box], rooms: Iterable[Box]) -> Box:
+    """Return a label's box, whose letters hang ``tail`` mm lower, moved by less than its own size to where no line runs through it, in the
+    first of some rooms that has such a place: words are larger on a screen than those that the picture has room for. Else it stays."""
+    for room in rooms:
+        for right, up in FINE_STEPS:
+            box = spot.moved(right * spot.width, up * spot.height)
+            letters = replace(box, bottom=box.bottom - tail).grown(-LABEL_CLEAR / 2)
+            if ((right or up) and box.beyond(room) > 0.0) or any(box.overlap(other) > 0.0 for other in taken):
+                continue
+            if not len(lines.query(shapely.box(*letters.sides), predicate="intersects")):
+                return box
     return spot
 
 

@@ -8,7 +8,7 @@ import shapely
 
 from publisher.basics import Check, Findings
 from publisher.proof.checks.frame import about, judged, page_name
-from publisher.proof.measuring import PALEST_LINE, Case, Letters
+from publisher.proof.measuring import PALEST_LINE, Case, LettersSeen
 from publisher.proof.reading import COVERS_FROM
 
 LINE_THROUGH = 0.3  # mm of lines in the letters of one run: less touches the corner of a letter's box
@@ -44,7 +44,7 @@ def words_clear(case: Case, check: Check[Case]) -> Findings:
     return looked
 
 
-def _lines_through(case: Case, number: int, letters: Letters) -> list[tuple[int, float]]:
+def _lines_through(case: Case, number: int, letters: LettersSeen) -> list[tuple[int, float]]:
     """Return the runs through whose letters more of visible lines runs than is let go, and how much (mm)."""
     ink = case.ink(number)
     if ink is None or not len(ink.piece):
@@ -58,7 +58,7 @@ def _lines_through(case: Case, number: int, letters: Letters) -> list[tuple[int,
     return [(run, share) for run, share in sorted(met.items()) if share > LINE_THROUGH]
 
 
-def _areas_over(case: Case, number: int, letters: Letters) -> Iterator[int]:
+def _areas_over(case: Case, number: int, letters: LettersSeen) -> Iterator[int]:
     """Yield the runs with letters of which a dark area, as dark as they are, hides something."""
     for _, grey, box, area in case.covers(number):
         if grey is None or grey > PALEST_LINE:
@@ -70,7 +70,7 @@ def _areas_over(case: Case, number: int, letters: Letters) -> Iterator[int]:
             yield from sorted(set(letters.owner[near[over]].tolist()))
 
 
-def _words_over(letters: Letters) -> list[int]:
+def _words_over(letters: LettersSeen) -> list[int]:
     """Return the runs whose letters lie on those of another one."""
     one, other = letters.tree.query(letters.areas, predicate="intersects")
     apart = letters.owner[one] < letters.owner[other]

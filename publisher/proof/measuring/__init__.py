@@ -24,7 +24,7 @@ from publisher.proof.measuring.inside_ground import OWN_LINE
 from publisher.proof.measuring.known_figures import CARDS, known_figures, pieces_on, written_numbers
 from publisher.proof.measuring.known_words import HYPHEN, KnownWords, known_by, whole_words, written_by_others
 from publisher.proof.measuring.lengths import LENGTH_TOLERANCE, LengthReading
-from publisher.proof.measuring.letters import Letters
+from publisher.proof.measuring.letters import LettersSeen
 from publisher.proof.measuring.looked import looked_at
 from publisher.proof.measuring.marks import circles, crossed
 from publisher.proof.measuring.outlines import (

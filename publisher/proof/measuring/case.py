@@ -26,7 +26,7 @@ from publisher.proof.measuring.carried import lines_in
 from publisher.proof.measuring.drawn_marks import MarkReading, read_marks
 from publisher.proof.measuring.ink import Ink
 from publisher.proof.measuring.lengths import LengthReading, read_lengths
-from publisher.proof.measuring.letters import Letters, letters_of
+from publisher.proof.measuring.letters import LettersSeen, letters_of
 from publisher.proof.measuring.outlines import OutlineReading, StrokeSegments, read_outline
 from publisher.proof.measuring.page_sight import Crop, PageSight, see_page
 from publisher.proof.measuring.piece_lines import LinesShown, PieceLines, lines_shown
@@ -190,7 +190,7 @@ class Case:
         return np.array([line.area() for line in self.lines(number)], dtype=object)
 
     @_once
-    def letters(self, number: int) -> Letters:
+    def letters(self, number: int) -> LettersSeen:
         """Return the visible letters of a page of the file."""
         return letters_of(self.file.pages[number - 1], self.hidden(number))
 

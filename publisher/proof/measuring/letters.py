@@ -10,7 +10,7 @@ CORNERS = ((0, 1), (2, 1), (2, 3), (0, 3))
 
 
 @record
-class Letters:
+class LettersSeen:
     """The ``runs`` of a page that can be seen; the box of each letter of them as an area (mm), the number of its run, and a tree of these
     areas."""
 
@@ -20,7 +20,7 @@ class Letters:
     tree: shapely.STRtree
 
 
-def letters_of(page: PageRead, hidden: tuple[str, ...]) -> Letters:
+def letters_of(page: PageRead, hidden: tuple[str, ...]) -> LettersSeen:
     """Return the letters of a page; ``hidden``: why each of its runs cannot be seen, or ""."""
     runs = tuple(run for run, why in zip(page.texts, hidden, strict=True) if not why and run.visible and run.letters)
     boxes = np.array(
@@ -31,4 +31,4 @@ def letters_of(page: PageRead, hidden: tuple[str, ...]) -> Letters:
     corners = boxes[:, CORNERS].reshape(-1, 4, 2)
     placed = np.einsum("nki,nij->nkj", corners, frames[:, :4].reshape(-1, 2, 2)) + frames[:, None, 4:]
     areas = shapely.polygons(placed) if len(placed) else np.zeros(0, dtype=object)
-    return Letters(runs, areas, owner, shapely.STRtree(areas))
+    return LettersSeen(runs, areas, owner, shapely.STRtree(areas))
