@@ -114,9 +114,9 @@ def test_each_of_several_boards_is_said_by_itself(old: str, new: str) -> None:
 
 
 def test_a_cover_says_which_sheets_are_which_board() -> None:
-    said = "Board foam: 2 sheets of A3; board ply: 1 sheet of A3"
+    said = "Board foam: 2 sheets of A3; board white: 1 sheet of A3"
     ways = (WAY, replace(WAY, key="buy:ply:A3", board="ply", sheets=1))
     promises = replace(SEVERAL, language="en", sheets=ways)
     assert list(_cover_wrong(promises, _close(said))) == []
-    for old, new in (("board ply", "board foam"), ("1 sheet", "3 sheets")):
+    for old, new in (("board white", "board foam"), ("1 sheet", "3 sheets")):
         assert list(_cover_wrong(promises, _close(said.replace(old, new))))

@@ -6,7 +6,8 @@ Never: place a template.
 
 from publisher.pages.front.cautions import caution_drafts, cautions_before, licence_stands_here
 from publisher.pages.front.check_pieces import (
-    board_to_go_on,
+    boards_to_go_on,
+    first_to_fail,
     inner_square_words,
     off_within,
     outer_square_words,
@@ -23,6 +24,6 @@ from publisher.pages.front.licence import licence_of, licensing
 from publisher.pages.front.one_part import ONE_PART, one_part_drafts
 from publisher.pages.front.pages_to_print import ranges
 from publisher.pages.front.piles import PILING
-from publisher.pages.front.print_check import CHECK_PAGE, has_two_squares, print_check_drafts
+from publisher.pages.front.print_check import CHECK_PAGE, gauges_on, has_two_squares, print_check_drafts
 from publisher.pages.front.shop_pages import SHOP_KIND, shop_drafts, shop_picture_names
 from publisher.pages.front.to_buy import CARD_THICK, materials_to_buy, tools_to_buy

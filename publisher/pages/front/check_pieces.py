@@ -1,6 +1,6 @@
 """The pieces of the print-check page. Each draws itself under the top of a box and returns the height that it used (mm)."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import replace
 from math import inf, isinf
 
@@ -17,7 +17,7 @@ from publisher.pages.front.check_squares import (
     square_box,
     two_squares,
 )
-from publisher.pages.front.coupon import COUPON_HIGH, Fit, coupon, fit_of
+from publisher.pages.front.coupon import COUPON_HIGH, Fit, board_name, coupon, fit_of, tried_boards
 from publisher.pages.front.gauge import FOOT, MARKER, RANGE, gauge, gauge_from
 from publisher.pages.front.scale_range import budget
 from publisher.pages.model import Drawn, Stroke
@@ -32,13 +32,28 @@ from publisher.pages.sheet import (
     card,
     square_limits,
 )
-from publisher.pages.type import BODY, CELL_GAP, GUTTER, HEADING, LEAST, NOTE, RULE, SMALL, Column, Setter, make_table
+from publisher.pages.type import (
+    BODY,
+    CELL_GAP,
+    GUTTER,
+    HEADING,
+    LEAST,
+    NOTE,
+    RULE,
+    SMALL,
+    SPACE,
+    Column,
+    Setter,
+    make_table,
+)
 
 CLEAR_ROUND = (
     0.5,
     4.5,
 )  # mm from the card's outline and from the square: nothing shows there, so that what lies on the line is seen
 OVER_SIZE = 10.0  # mm over the side of the square, where what its readings may be stands over its size
+OVER_BAR = 2.6  # mm over the narrow end of a gauge: words there keep clear of its heavy bar
+LEAST_GAUGED = 1.0  # mm: no gauge is narrower
 DESCENDERS = 0.6  # mm under the last line of words over the code
 
 
@@ -128,7 +143,7 @@ def how(context: Context, box: Box, page: int, form: CheckForm) -> tuple[Body, f
         f"{context.paper.title}, one side only.",
         measure,
         "Look for all four corner marks. One is missing: the page was clipped, print it again.",
-        f"{rest}Try a strip of your board in the gauge. {then}",
+        f"{rest}{_tried(context, form)} {then}",
     )
     drawn: list[Drawn] = []
     y, style = box.top, SMALL if form.small else BODY
@@ -138,6 +153,22 @@ def how(context: Context, box: Box, page: int, form: CheckForm) -> tuple[Body, f
         drawn += block.drawn
         y -= block.height + 2.6
     return Body(tuple(drawn), texts=tuple(TextPromise(page, said) for said in figures)), box.top - y
+
+
+def _tried(context: Context, form: CheckForm) -> str:
+    """Say that boards are tried in the gauge."""
+    several = len(tried_boards(context))
+    if several > 1 and len(gauged_boards(context, form)) == several:
+        return "Try a strip of each board in its gauge."
+    return "Measure each board." if several > 1 else "Try a strip of your board in the gauge."
+
+
+def gauged_boards(context: Context, form: CheckForm) -> tuple[Fit, ...]:
+    """Return the boards that have a gauge on the page: paper and thin card have none."""
+    first, *others = tried_boards(context) or (None,)
+    if first is None:
+        return ()
+    return (first, *(fit for fit in others if form.gauges and fit.thickness >= LEAST_GAUGED))
 
 
 def _measure(context: Context, form: CheckForm) -> tuple[str, tuple[str, ...]]:
@@ -207,26 +238,46 @@ def limits(context: Context, box: Box, _page: int, _form: CheckForm) -> tuple[Bo
     return Body(block.drawn), block.height
 
 
-def board(context: Context, box: Box, page: int, _form: CheckForm) -> tuple[Body, float]:
-    """Draw the board gauge under its heading."""
-    fit = fit_of(context)
-    if fit is None:
-        return Body(), 0.0
-    setter, x = context.type, box.left
-    y = box.top - HEADING.leading - MARKER - gauge_from(fit.thickness) - RANGE
+def board(context: Context, box: Box, page: int, form: CheckForm) -> tuple[Body, float]:
+    """Draw the board gauge under its heading; where several boards are used, one for each, and how thick those without one must be."""
+    fits, gauged = tried_boards(context), gauged_boards(context, form)
+    body, y = Body(), box.top
+    for fit in gauged:
+        name = f"Board gauge: {board_name(fit)}" if len(fits) > 1 else "Board gauge"
+        one, high = _gauge(context, replace(box, top=y), page, fit, name, whole=fit is gauged[0])
+        body += one
+        y -= high + (SPACE if fit is not gauged[-1] else 0.0)
+    left = [(fit, ends) for fit in fits if fit not in gauged and (ends := thick_words(context, fit))]
+    if left:
+        said = " ".join(
+            f"Of {board_name(fit)} press ten pieces together: a tenth of that is {ends}." for fit, ends in left
+        )
+        words = context.type.paragraph(said, NOTE, box.left, y - 0.6, SQUARE_SIDE)
+        body += Body(words.drawn, texts=tuple(TextPromise(page, ends) for _, ends in left))
+        y -= words.height + 0.6
+    return body, box.top - y
+
+
+def _gauge(context: Context, box: Box, page: int, fit: Fit, name: str, *, whole: bool) -> tuple[Body, float]:
+    """Draw the gauge of one board under its heading; of the first in ``whole`` words, of the others what it takes alone, with the heading
+    over the narrow end, where the gauge leaves room."""
+    setter, x, title = context.type, box.left, HEADING if whole else SMALL.bold()
+    y = box.top - (title.leading if whole else 0.0) - MARKER - gauge_from(fit.thickness) - RANGE
+    named = box.top - setter.drop(title) if whole else y + gauge_from(fit.thickness) + OVER_BAR
     drawn_for = say_thickness(fit.thickness, context.paper.first)
     takes = _taken(context, fit)
-    said = (
+    before = (
         "Slide a short strip of your board, on its edge, to where it fills the gap: there stands its thickness in mm. "
-        f"This pack is drawn for {drawn_for}, at the arrow{_go_on(context, fit, takes)} For any other board find the pack that is "
-        "drawn for it."
     )
-    words = setter.paragraph(said, NOTE, x, y - FOOT - 0.6, SQUARE_SIDE)
-    drawn = (*setter.line("Board gauge", HEADING, x, box.top - setter.drop(HEADING)), *words.drawn)
+    after = " For any other board find the pack that is drawn for it."
+    said = f"This pack is drawn for {drawn_for}, at the arrow{_go_on(context, fit, takes)}"
+    words = setter.paragraph(f"{before}{said}{after}" if whole else said, NOTE, x, y - FOOT - 0.6, SQUARE_SIDE)
+    drawn = (*setter.line(name, title, x, named), *words.drawn)
     texts = (TextPromise(page, drawn_for), *(TextPromise(page, t) for t in _promised(context, fit, takes)))
     ends = safe_ends(takes) if takes else board_ends(fit.thickness, fit.spread)
-    body = Body(drawn, texts=texts) + gauge(setter, page, (x, y), fit.thickness, ends)
-    return body, box.top - y + FOOT + 0.6 + words.height
+    return Body(drawn, texts=texts) + gauge(
+        setter, page, (x, y), fit.thickness, ends
+    ), box.top - y + FOOT + 0.6 + words.height
 
 
 def _taken(context: Context, fit: Fit) -> BoardRange | None:
@@ -245,25 +296,34 @@ def _go_on(context: Context, fit: Fit, takes: BoardRange | None) -> str:
     return f". Go on {spread_words(fit.thickness, fit.spread, context.paper.first)}, under the heavy bar."
 
 
-def board_to_go_on(context: Context) -> tuple[str, tuple[str, ...]]:
-    """Return how thick the board of the first fit must be (``from 4.7 to 5.3 mm (0.186 to 0.208 in)``; '' where nobody knows), and for
-    thinner and thicker board, in sentences, what fails first."""
-    fit = fit_of(context)
-    takes = _taken(context, fit) if fit is not None else None
-    if fit is None or takes is None:
-        return (
-            spread_words(fit.thickness, fit.spread, context.paper.first) if fit is not None and fit.spread else "",
-            (),
-        )
-    ends = ((takes.least_by, "thinner"), (takes.most_by, "thicker"))
-    fails = {way: meeting.what for name, way in ends if (meeting := context.joined.meeting(name))}
-    both = len(fails) > 1 and len(set(fails.values())) == 1
-    said = (
-        (f"In thinner or thicker board the {fails['thinner']} is the first that no longer fits.",)
-        if both
-        else (f"In {way} board the {what} is the first that no longer fits." for way, what in fails.items())
-    )
-    return takes_words(takes, context.paper.first), tuple(said)
+def thick_words(context: Context, fit: Fit) -> str:
+    """Return how thick a board must be (``from 4.7 to 5.3 mm (0.186 to 0.208 in)``); '' where nobody knows."""
+    takes, first = _taken(context, fit), context.paper.first
+    if takes is not None:
+        return takes_words(takes, first)
+    return spread_words(fit.thickness, fit.spread, first) if fit.spread else ""
+
+
+def boards_to_go_on(context: Context) -> tuple[tuple[str, str], ...]:
+    """Return the name of each board that is measured, that of the coupon first, and how thick it must be; '' where nobody knows."""
+    return tuple((board_name(fit), thick_words(context, fit)) for fit in tried_boards(context))
+
+
+def first_to_fail(context: Context) -> tuple[str, ...]:
+    """Return for thinner and thicker board, in sentences, what of it fails first; of several boards each is named."""
+    fits = tried_boards(context)
+    return tuple(said for fit in fits for said in _fails(context, fit, board_name(fit) if len(fits) > 1 else ""))
+
+
+def _fails(context: Context, fit: Fit, name: str) -> Iterator[str]:
+    takes = _taken(context, fit)
+    ends = ((takes.least_by, "thinner"), (takes.most_by, "thicker")) if takes is not None else ()
+    fails = {way: meeting.what for by, way in ends if (meeting := context.joined.meeting(by))}
+    of = f"{name} board" if name else "board"
+    if len(fails) > 1 and len(set(fails.values())) == 1:
+        yield f"In thinner or thicker {of} the {fails['thinner']} is the first that no longer fits."
+    else:
+        yield from (f"In {way} {of} the {what} is the first that no longer fits." for way, what in fails.items())
 
 
 def _promised(context: Context, fit: Fit, takes: BoardRange | None) -> tuple[str, ...]:
@@ -282,7 +342,7 @@ def scrap(context: Context, box: Box, page: int, _form: CheckForm) -> tuple[Body
     setter = context.type
     high = COUPON_HIGH + fit.thickness
     y = box.top - HEADING.leading - high - 1.6
-    board = f"{fit.board.replace('_', ' ')} board, {say_thickness(fit.thickness, context.paper.first)}"
+    board = f"{board_name(fit)} board, {say_thickness(fit.thickness, context.paper.first)}"
     traced = context.design.use == "trace"
     made = (
         "Glue it to card, cut it out, trace it on a free strip of the sheet, lift the card, cut on the pencil line."

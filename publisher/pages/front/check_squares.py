@@ -4,6 +4,7 @@ from math import ceil, floor, gcd
 
 from publisher.basics import Box, Layer, LengthPromise, polyline, record
 from publisher.basics.units import INCH_MM
+from publisher.pages.front.coupon import tried_boards
 from publisher.pages.front.scale_range import ScaleRange
 from publisher.pages.model import Paper, Stroke
 from publisher.pages.sheet import Body, Context, Frame, make_frame
@@ -20,10 +21,12 @@ FRACTIONS = (32, 64)  # of an inch: what marks show, and half of that
 
 @record
 class CheckForm:
-    """How the page is drawn: with a square of 4 ``inch`` round the other; its steps in ``small`` type."""
+    """How the page is drawn: with a square of 4 ``inch`` round the other; its steps in ``small`` type; with a gauge for each board, or for
+    the first alone."""
 
     inch: bool
     small: bool = False
+    gauges: bool = True
 
 
 def check_column(paper: Paper) -> tuple[Frame, Box]:
@@ -36,10 +39,12 @@ def check_column(paper: Paper) -> tuple[Frame, Box]:
 
 def forms_of(context: Context) -> tuple[CheckForm, ...]:
     """Return the forms that the page may have, the better first: with the square of 4 in where inches come first, and there is room; in
-    small type rather than without it, or than on two pages."""
+    small type rather than without it, or than on two pages. Each of several boards has its gauge, as far as that leaves room."""
     _, column = check_column(context.paper)
     inch = context.paper.first == "in" and min(column.width, column.height) >= INCH_SIDE * INCH_MM
-    return tuple(CheckForm(two, small) for two in ((True, False) if inch else (False,)) for small in (False, True))
+    every = (True, False) if len(tried_boards(context)) > 1 else (True,)
+    squares = (True, False) if inch else (False,)
+    return tuple(CheckForm(two, small, gauges) for two in squares for gauges in every for small in (False, True))
 
 
 def square_box(column: Box, form: CheckForm) -> Box:

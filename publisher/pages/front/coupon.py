@@ -48,6 +48,21 @@ def fit_of(context: Context) -> Fit | None:
     return Fit(mate.id, thick, mate.spread, thick + play, plan.trace_allowance)
 
 
+def tried_boards(context: Context) -> tuple[Fit, ...]:
+    """Return what is measured of each board of which pieces are cut: that of the coupon first, the others without a slot."""
+    first = fit_of(context)
+    if first is None:
+        return ()
+    used = {part.board for part in context.parts} - {first.board}
+    others = (board for board in context.design.boards if board.id in used)
+    return (first, *(Fit(board.id, board.thickness, board.spread, 0.0) for board in others))
+
+
+def board_name(fit: Fit) -> str:
+    """Return what a board is called in words."""
+    return fit.board.replace("_", " ")
+
+
 def coupon(context: Context, fit: Fit, page: int, at: Point) -> Body:
     """Draw the coupon with its lower left corner at ``at``: two pieces side by side (or one), 62 mm wide, 24 high with words."""
     return _tab_and_slot(context, fit, page, at) if fit.slot else _step(context, fit, page, at)

@@ -172,7 +172,10 @@ def _takes(context: Context, box: Box, top: float, numbers: Numbers) -> tuple[Bo
     rows += ((name, promised[key].text) for key, name in keys.items() if key in promised)
     rows.append(("Paper", _paper(context, numbers)))
     boards = [(board, (*sheet_words(context, board), *taken_words(context, board))) for board in context.design.boards]
-    rows += ((f"Board {board.id}" if len(boards) > 1 else "Board", "; ".join(words)) for board, words in boards)
+    rows += (
+        (f"Board {board.id.replace('_', ' ')}" if len(boards) > 1 else "Board", "; ".join(words))
+        for board, words in boards
+    )
     table = make_table(
         context.type, (Column("", LABEL, bold=True), Column("", box.width - LABEL)), tuple(rows), headed=False
     )

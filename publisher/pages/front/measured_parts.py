@@ -68,7 +68,9 @@ def measured_words(context: Context, one: MeasuredPart) -> tuple[str, ...]:
     first, part, sizes = context.paper.first, one.part, one.sizes
     face = context.side(part, False).face
     seen = f" Shown is {FACES[face]}." if face in FACES and (sizes.holes or sizes.edges) else ""
-    said = [f"{say_size(sizes.width, sizes.height, first)}, {part.board} {say_thickness(part.thickness, first)}.{seen}"]
+    said = [
+        f"{say_size(sizes.width, sizes.height, first)}, {part.board.replace('_', ' ')} {say_thickness(part.thickness, first)}.{seen}"
+    ]
     said += (_hole(number, hole, first) for number, hole in enumerate(sizes.holes, 1))
     for level, at in sizes.lines:
         way, side = ("a level", "below") if level else ("an upright", "the left")

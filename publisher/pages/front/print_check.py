@@ -5,8 +5,9 @@ from dataclasses import replace
 
 from publisher.basics import Box, Refusal, remembered_lately
 from publisher.basics.units import inches
-from publisher.pages.front.check_pieces import board, glued, how, limits, scrap, square, wrong
+from publisher.pages.front.check_pieces import board, gauged_boards, glued, how, limits, scrap, square, wrong
 from publisher.pages.front.check_squares import SQUARE_SIDE, CheckForm, check_column, forms_of, square_box
+from publisher.pages.front.coupon import board_name
 from publisher.pages.sheet import (
     CODE,
     FOOTER,
@@ -75,6 +76,11 @@ def _form_of(context: Context) -> tuple[CheckForm, bool]:
 def has_two_squares(context: Context) -> bool:
     """Tell whether the page has a square of 4 in round the one of 100 mm."""
     return _form_of(context)[0].inch
+
+
+def gauges_on(context: Context) -> tuple[str, ...]:
+    """Return the names of the boards that have a gauge on the page."""
+    return tuple(map(board_name, gauged_boards(context, _form_of(context)[0])))
 
 
 def _with_code(frame: Frame, column: Box, form: CheckForm) -> Frame:

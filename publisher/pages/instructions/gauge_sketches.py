@@ -21,7 +21,8 @@ SAID_FROM = 6.4  # mm from the tick to the thicknesses that will do
 
 def gauging(pen: SketchPen, check: int, ends: str) -> None:
     """A strip is cut off the board and stood on its edge in the gauge of the page ``check``; then the gauge from above: the strip where it
-    is too thick for the gap and where it is loose, crossed out, and where it fits, ticked, over the thicknesses that will do."""
+    is too thick for the gap and where it is loose, crossed out, and where it fits, ticked, over the thicknesses that will do; of several
+    boards (no ``ends``) the words beside it say them."""
     strip_cut(pen)
     foot = strip_stood(pen)
     pen.count(str(check), *_on_page(0.9, 11.6), "left")
@@ -30,7 +31,8 @@ def gauging(pen: SketchPen, check: int, ends: str) -> None:
     said = ends if pen.wide(ends) < FIELD_WIDE - SAID_FROM - 2.0 else ends.partition(" (")[0]
     left = min(max(fits[0] - (pen.wide(said) + SAID_FROM) / 2, 1.0), FIELD_WIDE - pen.wide(said) - SAID_FROM - 1.0)
     pen.right(left, 1.2)
-    pen.count(said, left + SAID_FROM, 1.8, "left")
+    if said:
+        pen.count(said, left + SAID_FROM, 1.8, "left")
 
 
 def strip_cut(pen: SketchPen) -> None:

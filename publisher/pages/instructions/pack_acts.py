@@ -20,9 +20,11 @@ from publisher.pages.front import (
     INCH_SIDE,
     PILING,
     SQUARE_SIDE,
-    board_to_go_on,
+    boards_to_go_on,
     cautions_before,
+    first_to_fail,
     fit_of,
+    gauges_on,
     has_two_squares,
     inner_square_words,
     off_within,
@@ -111,14 +113,20 @@ def _square(context: Context) -> tuple[str, str]:
 
 
 def _measure(context: Context, numbers: Numbers | None) -> Act | None:
-    ends, fails = board_to_go_on(context)
+    every = boards_to_go_on(context)
+    known = [(name, ends) for name, ends in every if ends]
     piles = trials_of(context.design, context.joined)
-    if not ends and not piles:
+    if not known and not piles:
         return None
-    said = [f"Stand a strip of your board on its edge in the gauge on page {CHECK_PAGE}."]
-    check = f"the board is {ends.removeprefix('of ')} thick."
+    several, gauged = len(every) > 1, gauges_on(context)
+    said = [_in_gauge(gauged, all_of_them=len(gauged) == len(every))]
+    thick = {
+        name: f"the {f'{name} board' if several else 'board'} is {ends.removeprefix('of ')} thick"
+        for name, ends in known
+    }
+    check = f"{'; '.join(thick.values())}."
     sketch = ActSketch(
-        partial(gauging, check=CHECK_PAGE, ends=ends.removeprefix("from ")),
+        partial(gauging, check=CHECK_PAGE, ends="" if several or not known else known[0][1].removeprefix("from ")),
         "A strip of the board on its edge in the gauge, ticked where it fits; too thick for its gap and loose in it, crossed out",
         GAUGED,
     )
@@ -132,15 +140,27 @@ def _measure(context: Context, numbers: Numbers | None) -> Act | None:
         )
         first = context.paper.first
         heights = (f"{pile.scraps} scraps are between {pile.limits_words(first)} high" for pile in piles)
-        check = f"{series(heights)}."
+        others = (said for name, said in thick.items() if name != every[0][0])  # the first is that of the pile
+        check = f"{'; '.join((series(heights), *others))}."
         high = [(pile.scraps, say_length(pile.height, first=first)) for pile in piles]
         sketch = ActSketch(partial(sketches.piling, piles=high), "Scraps pressed together in a pile beside a rule")
     else:
         said.append(
-            f"Or cut a strip off where the layouts leave board free, not at an edge that they measure from, "
-            f"cut it into {SCRAPS} pieces, press them together, measure the pile, and divide by {SCRAPS}."
+            f"{'Of each other one' if len(gauged) < len(every) else 'Or'} cut a strip off where the layouts leave board free, "
+            f"not at an edge that they measure from, cut it into {SCRAPS} pieces, press them together, measure the pile, "
+            f"and divide by {SCRAPS}."
         )
-    return Act("act:board", "Measure your board", " ".join((*said, *fails)), check, ("craft_knife",), sketch)
+    words = " ".join((*said, *first_to_fail(context)))
+    return Act("act:board", f"Measure your board{'s' if several else ''}", words, check, ("craft_knife",), sketch)
+
+
+def _in_gauge(names: tuple[str, ...], *, all_of_them: bool) -> str:
+    """Say what is stood in which gauge."""
+    if len(names) > 1:
+        which = "each" if all_of_them else series(names)
+        return f"Stand a strip of {which} board on its edge in its gauge on page {CHECK_PAGE}."
+    which = "your" if all_of_them else f"the {names[0]}"
+    return f"Stand a strip of {which} board on its edge in the gauge on page {CHECK_PAGE}."
 
 
 def _tape(context: Context, plan: TruePages, numbers: Numbers | None) -> Act | None:

@@ -52,7 +52,7 @@ def says(context: Context, part: Part, copy: int = 0, mirrored: bool = False) ->
     millimetres, imperial = (said.replace(" ", "\u00a0") for said in size_in_both(width, height))  # read as one word
     one, other = (millimetres, imperial) if context.paper.first == "mm" else (imperial, millimetres)
     size = (f"finished {one}" if part.trace_allowance else one, "({})".format(other.replace("\u00a0", " ")))
-    board = f"{part.board} {say_thickness(part.thickness, context.paper.first)}"
+    board = f"{part.board.replace('_', ' ')} {say_thickness(part.thickness, context.paper.first)}"
     if copy:
         spare = ", a spare" if copy > part.count else ""
         if copies > 1:

@@ -111,8 +111,8 @@ def _cover_wrong(promises: Promises, said: str) -> Iterator[str]:
         if not re.search(rf"(?<![\d.]){re.escape(_close(words))}", said):
             yield f": “{words}” is not among what it takes"
     for board in promises.boards if len(promises.boards) > 1 and promises.language.startswith("en") else ():
-        if _close(f"Board {board.board}") not in said:
-            yield f": it does not say which of its sheets are board {board.board}"
+        if _close(f"Board {board.called}") not in said:
+            yield f": it does not say which of its sheets are board {board.called}"
     taken = [board for board in promises.boards if board.least > 0.0 or board.most < inf]
     if len(taken) == len(promises.boards) == 1 and (fault := _takes_wrong(taken[0], said, ": it")):
         yield fault
