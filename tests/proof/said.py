@@ -39,6 +39,10 @@ LAST = {
     "step tape": "Trim one tile of each pair along its trim line, lay it over the other until match marks of the same name "
     "cover each other, and",
     "step tape on": "fix it with masking tape at both ends of the seam.",
+    "step taped": "Stop and check: taped, A measures 90 × 60 mm.",
+    "step room": "Stop and check: 3 pieces (2 × A and 1 × B) find room on the board before you cut the first.",
+    "step without template": "C has no template: draw it with pencil and rule, by the sizes on page 2.",
+    "step list": "You need now",
 }
 SO, CLIPPED = "Print at 100 % / actual size, single-sided", "A corner mark missing: page clipped."
 LONG = 46  # letters that a row of the narrow column holds

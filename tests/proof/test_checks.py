@@ -527,6 +527,8 @@ bad("proof/seam-words", "glue area and trim line exchanged")(
 )
 bad("proof/saying", "how to print")(drop(0, "says print at 100 %"))
 bad("proof/saying", "what a small reading means")(drop(0, "says smaller then"))
+for name in ("taped", "room", "without template", "list"):
+    bad("proof/saying", f"the step to {name}")(drop(3, f"says step {name}"))
 bad("proof/saying", "half of a sentence")(drop(3, "says step tape on"))
 
 
@@ -1214,7 +1216,8 @@ for said, why in (
 bad("proof/part-note", "glue lines behind that no piece of the page has")(
     add(2, lambda kit: kit.words("Glue lines: carry their ends round the edges", 30.0, 30.0, 2.7))
 )
-bad("proof/needed", "one copy less")(swap(3, "needs", lambda kit: kit.words("A 1 × Step", 160.0, 42.0, 2.7)))
+bad("proof/needed", "one copy less")(swap(3, "needs", lambda kit: kit.words("A 1 × Step", 176.0, 42.0, 2.7)))
+bad("proof/needed", "a tool is left out")(drop(3, "needs too"))
 bad("proof/needed", "the part is left out")(drop(3, "needs"))
 bad("proof/needed", "listed on no page")(carried("step:2:needs"))
 bad("proof/done", "the part is not there")(drop(3, "pressed"))

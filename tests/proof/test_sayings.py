@@ -1,13 +1,16 @@
 """Sayings are found in every language as its pages are set, and a page that lacks one, or says other limits, is found."""
 
 from dataclasses import replace
+from typing import Any
 
 import pytest
 
 from publisher.basics import Box, FigurePromise, LengthPromise, PagePromise, Promises
+from publisher.pages.instructions import pack_acts, steps
 from publisher.pages.type import Tongue
 from publisher.proof.checks.sayings import Saying, forms_of, lacking_on, sayings
 from publisher.proof.reading import normal, reader_of
+from tests.proof.refused import refused_by
 
 PAGES = tuple(PagePromise(n, 210.0, 297.0, str(n), "steps", Box(6.0, 12.0, 204.0, 285.0), True) for n in (1, 2))
 SQUARE = LengthPromise(1, (0.0, 0.0), (100.0, 0.0), 100.0, "calibration", "100 mm")
@@ -63,3 +66,21 @@ def test_a_saying_stands_on_one_page_or_on_each() -> None:
     assert lacking_on(pages, False, {1: "Cut", 2: ""}, forms) == [1]
     assert lacking_on([], True, {}, forms) == []
     assert lacking_on([], False, {}, forms) == [0], "no page is of that kind"
+
+
+@pytest.mark.parametrize(("act", "what"), [("act:mark", "laid"), ("act:card", "cut")])
+def test_an_act_of_the_pack_that_lost_a_sentence_is_refused(
+    act: str, what: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Its maker alone knows of it: what is said is promised by nobody else."""
+    whole = pack_acts.pack_acts
+
+    def less(*given: Any) -> tuple[pack_acts.Act, ...]:
+        """Keep of an act its first sentence."""
+        return tuple(
+            replace(one, say=one.say.partition(". ")[0] + ".") if one.key == act else one for one in whole(*given)
+        )
+
+    assert "proof/saying" not in refused_by("toll-house")
+    monkeypatch.setattr(steps, "pack_acts", less)
+    assert "proof/saying" in refused_by("toll-house"), what

@@ -91,7 +91,7 @@ def strip_stood(pen: SketchPen) -> Point:
 
 
 def gauge_tried(pen: SketchPen) -> Point:
-    """Draw the gauge from above with the strip at three places of it; return the middle of where it fits, at its upper edge."""
+    """Draw the gauge from above with the strip at three places of it; return where it touches the upper line."""
     pen.scene("gauge_tried")
     pen.line((LEFT, GAUGE_LOW), (RIGHT, GAUGE_LOW), style=CUT)
     pen.line((LEFT, GAUGE_LOW + NARROW), (RIGHT, GAUGE_LOW + BROAD), style=CUT)
@@ -106,8 +106,8 @@ def gauge_tried(pen: SketchPen) -> Point:
         )
     _edge_on(pen, _ring(fits))
     _asked(pen, fits + STRIP_LONG, 2.4, GAUGE_LOW, GAUGE_LOW + STRIP_THICK)
-    pen.arrow((fits + STRIP_LONG / 2, GAUGE_LOW - 0.8), (fits + STRIP_LONG / 2, GAUGE_LOW - 5.0))
-    return fits + STRIP_LONG / 2, GAUGE_LOW + STRIP_THICK
+    pen.arrow((fits, GAUGE_LOW - 0.8), (fits, GAUGE_LOW - 5.0))  # it is read where the strip touches both lines
+    return fits, GAUGE_LOW + STRIP_THICK
 
 
 def _edge_on(pen: SketchPen, ring: Sequence[Point]) -> None:

@@ -5,12 +5,14 @@ from collections import Counter
 from functools import partial
 
 from publisher.basics import Carried, Check, Findings, NeededPromise
-from publisher.proof.checks.frame import about, carried_faults, judged, page_name, words_at
-from publisher.proof.checks.sayings import close, joined, titles_for
+from publisher.proof.checks.frame import about, carried_faults, judged, page_name, without_name, words_at
+from publisher.proof.checks.sayings import close, joined, said_under, titles_for
 from publisher.proof.measuring import Case, holds
 
 KNIFE = "craft_knife"
 CARDS_TITLE, BOARD_TITLE, MARK_TITLE = "act:card:title", "act:board:title", "act:mark:title"
+LISTED = "step list"  # the saying over what a step takes in hand
+WORD = re.compile(r"[^\W\d]{2,}")
 COUPON = "act:mark:does:mark:scene:coupon_"  # begins the key of the coupon that is cut before the board is marked out
 
 
@@ -18,7 +20,7 @@ COUPON = "act:mark:does:mark:scene:coupon_"  # begins the key of the coupon that
     "proof/needed",
     "What a step takes in hand",
     "a buyer lays ready what the list of a step names, and cuts once more what seems to be missing: each part of the step stands there "
-    "with its letter, and with as many copies as the step takes",
+    "with its letter, and with as many copies as the step takes, and as many tools and materials as it uses",
     may_be_empty=True,
 )
 def parts_needed(case: Case, check: Check[Case]) -> Findings:
@@ -37,7 +39,20 @@ def _fault(case: Case, promise: NeededPromise, where: Carried) -> str:
         wanted = f"{letter} {count} ×" if count else letter
         if not re.search(rf"(?<![\w.]){re.escape(wanted)}(?![\w.])", said):
             return f"does not say “{wanted}”"
+    named = sum(bool(WORD.search(thing)) for thing in _beside_parts(case, promise, said).split(","))
+    if named < len(promise.uses):
+        return f"names {named} tools and materials of {len(promise.uses)}"
     return ""
+
+
+def _beside_parts(case: Case, promise: NeededPromise, said: str) -> str:
+    """Return what a list says beside its heading and its parts: tools and materials, between commas."""
+    for heading in said_under(LISTED, case.promises.language, case.take_down):
+        said = said.replace(heading, "")
+    letters = {letter for letter, _ in promise.parts}
+    for row in case.promises.rows:
+        said = without_name(said, row.name) if row.letter in letters else said
+    return said
 
 
 @judged(

@@ -141,6 +141,12 @@ def titles_for(key: str, language: str) -> tuple[str, ...]:
     return tuple(row.get(own, row["en"]) for name, row in _table()["titles"].items() if name in named)
 
 
+def said_under(name: str, language: str, take_down: Callable[[str], str] | None) -> list[str]:
+    """Return the forms of the saying of this name in a language, taken down as the pages are."""
+    forms = next(saying for saying in sayings() if saying.name == name).said_in(language)
+    return [normal(take_down(form) if take_down is not None else form) for form in forms]
+
+
 @cache
 def sayings() -> tuple[Saying, ...]:
     """Return the table."""

@@ -80,6 +80,8 @@ CIRCUMSTANCES: dict[str, Circumstance] = {
     "score": _has_line("score"),
     "more true pages": _more_true,
     "tiled": lambda promises: bool(promises.seams),
+    "cut list": lambda promises: any(page.kind == "cut_list" for page in promises.pages),
+    "taken in hand": lambda promises: bool(promises.needed),
     "steps": lambda promises: any(one.key.startswith(STEP) for one in promises.sentences),
 }
 """By name: whether it holds of what a file promises."""
