@@ -69,7 +69,7 @@ def pressing_in(pen: SketchPen, parts: CountedParts, paper: FacePaper = "bare") 
     for art in arts:
         art.lettered(pen)
     if not grooved:
-        put_flag(pen, UP, FIELD, [art.shape for art in reversed(arts)], BOARD_ROUND)
+        put_flag(pen, UP, FIELD, [art.shape for art in reversed(arts)], BOARD_ROUND if lies else 0.0)
 
 
 def drawing_on(pen: SketchPen, parts: CountedParts) -> None:
