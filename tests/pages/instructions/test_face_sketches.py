@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from dataclasses import replace
+from itertools import pairwise
 
 import shapely
 
@@ -9,7 +10,6 @@ from publisher.basics import LineKind, Path, Point, Purpose, polyline
 from publisher.geometry import Fold, Mark, Part
 from publisher.pages.instructions import face_sketches as sketches
 from publisher.pages.instructions.face_sketches import SECTION, SECTION_LOW, SECTION_TOP, WRONG_LEFT
-from publisher.pages.instructions.part_sketches import FIELD_WIDE
 from publisher.pages.instructions.sketch_pen import SketchPen
 from publisher.pages.model import Stroke, Words
 from publisher.pages.sheet.draft import Context
@@ -50,15 +50,18 @@ def test_pressing_shows_a_dent_that_does_not_go_through_and_the_knife_crossed_ou
         assert crosses_out(pen), slug
 
 
-def test_the_bracket_over_the_parts_is_whole_however_many_they_are(demo: Callable[..., Context]) -> None:
+def test_the_bracket_over_the_parts_is_whole_however_many_they_are(
+    setter: Setter, make_part: Callable[..., Part]
+) -> None:
     """It holds for all that lies under it: where it came near the board in section it was left out but for its ends."""
-    context = demo("toll-house")
-    for many in (4, 5):  # with the board round them parts keep farther off
-        pen = SketchPen(context.type, (0.0, 0.0))
-        sketches.pressing_in(pen, [(context.parts[0], 2)] * many)
-        level = [path.points for path in lines(pen, PICTURE_DETAIL) if len({y for _, y in path.points[-3:-1]}) == 1]
-        under = [shapely.LineString(way) for way in level if SECTION_LOW - 4.0 < way[1][1] < SECTION_LOW]
-        assert max(way.bounds[2] - way.bounds[0] for way in under) > FIELD_WIDE - 30.0, many
+    courses = tuple(Mark(LineKind.DRAW, Purpose.SURFACE, polyline(((0.0, y), (40.0, y)))) for y in (20.0, 40.0))
+    tall = replace(make_part(width=40.0, height=60.0), marks=courses)
+    for many in (2, 3, 4, 5):
+        pen = SketchPen(setter, (0.0, 0.0))
+        sketches.pressing_in(pen, [(tall, 2)] * many)
+        legs = [path.points for path in lines(pen, PICTURE_DETAIL) if len(path.points) in (3, 4) and not path.closed]
+        level = sum(abs(b[0] - a[0]) for one in legs for a, b in pairwise(one) if a[1] == b[1] < SECTION_LOW)
+        assert level > 40.0, many  # a tool may stand before it
 
 
 def test_paper_is_shown_as_the_board_has_it(demo: Callable[..., Context]) -> None:
