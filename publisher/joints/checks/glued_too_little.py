@@ -1,8 +1,10 @@
 """Layers, panels on faces, and things on things, that lie on each other by a sliver."""
 
+import shapely
+
 from publisher.basics import Check, Finding, Findings, Severity, checked, record
-from publisher.basics.wording import lengths_apart, shares_apart
-from publisher.design import Board
+from publisher.basics.wording import lengths_apart, rounded_up, shares_apart
+from publisher.design import Board, PartPlan
 from publisher.geometry import Part, polygon
 from publisher.joints.assembled import Assembled
 from publisher.joints.checks.layers_do_not_touch import LEAST
@@ -14,6 +16,11 @@ from publisher.joints.wholes import Bearing, bearings_of
 
 ALL = 0.99
 """Share of the smaller layer: one that lies on the other as a whole is as well glued as it can be."""
+
+LAP = "lap"
+"""The size of a hill by which its hollow layers reach under the next one."""
+
+LAP_STEP, MOST_LAP = 0.5, 1000.0  # mm
 
 SAME_SHARE, SAME_STRIP = 1e-6, 0.01
 """A share, and a strip in mm, that are less than this apart are the same."""
@@ -34,7 +41,7 @@ def glued_too_little(subject: Assembled, check: Check[Assembled]) -> Findings:
     parts = {part.id: part for part in subject.parts}
     looked_at = 0
     for report in subject.wholes:
-        looked_at += yield from _of_stack(report, parts, boards, check)
+        looked_at += yield from _of_stack(report, parts, boards, subject.design.parts, check)
     faces = [(m.assembly, s) for m in subject.panels for s in m.seatings if not s.seat.edge]
     looked_at += len(faces)
     yield from [
@@ -50,24 +57,52 @@ def glued_too_little(subject: Assembled, check: Check[Assembled]) -> Findings:
 
 
 def _of_stack(
-    report: StackReport, parts: dict[str, Part], boards: dict[str, Board], check: Check[Assembled]
+    report: StackReport,
+    parts: dict[str, Part],
+    boards: dict[str, Board],
+    plans: tuple[PartPlan, ...],
+    check: Check[Assembled],
 ) -> Findings:
     """Find the layer of a stack that is glued to the least of what it should be."""
     layers, loose = report.stack.layers, report.stack.loose
     # what is loose is not glued, and what hardly touches is found as hanging in the air
     glued = [k for k in range(len(layers) - 1) if k + 1 not in loose and report.plan.contact(k).area >= LEAST]
-    slivers = [_sliver(report, k, boards[parts[layers[k + 1].part].board]) for k in glued]
-    worst = min((one for one in slivers if one is not None), key=lambda one: one.share, default=None)
+    slivers = [(_sliver(report, k, boards[parts[layers[k + 1].part].board]), k) for k in glued]
+    worst, under = min(
+        ((one, k) for one, k in slivers if one is not None), key=lambda one: one[0].share, default=(None, 0)
+    )
     if worst is not None:
+        lap = _lap_hint(report, under, boards[parts[layers[under + 1].part].board], plans)
         yield check.found(
             worst.words,
             subject=report.stack.name,
-            hint="make the turn or shift smaller, the layers wider, or say at: centre",
+            hint=lap or "make the turn or shift smaller, the layers wider, or say at: centre",
             place=report.place,
             value=worst.value,
             limit=worst.limit,
         )
     return len(glued)
+
+
+def _lap_hint(report: StackReport, under: int, board: Board, plans: tuple[PartPlan, ...]) -> str:
+    """Say how wide the lap of a hollow layer must be by which it reaches under the next one; '' where it has none."""
+    layers, outlines = report.stack.layers, report.plan.outlines
+    plan = next((plan for plan in plans if plan.id == layers[under].part), None)
+    lap = next((one.value for one in plan.parameters if one.name == LAP), 0.0) if plan is not None else 0.0
+    if plan is None or not isinstance(lap, float) or lap <= 0.0:
+        return ""
+    wanted = max(least(GLUED_STRIP, board), lap)
+    while wanted < MOST_LAP and _share_with(outlines[layers[under + 1].part], lap, wanted) < GLUED_SHARE:
+        wanted += LAP_STEP
+    name = plan.family.name if plan.family else plan.id
+    return f"make the lap of {name} {rounded_up(wanted, 1):g} mm or more: so far its hollow layers reach under the next one"
+
+
+def _share_with(upper: shapely.Geometry, lap: float, wider: float) -> float:
+    """Return which share of a layer the one below touches with a ``wider`` lap; what is hollow in the layer gets as much smaller."""
+    whole = shapely.union_all([shapely.Polygon(piece.exterior) for piece in shapely.get_parts(upper)])
+    hollow = shapely.buffer(shapely.difference(whole, upper), lap - wider)
+    return float((whole.area - shapely.buffer(whole, -wider).area) / max(whole.area - hollow.area, 1e-9))
 
 
 @record
@@ -109,7 +144,8 @@ def _strip_of(strip: float, wanted: float, on: str) -> Sliver | None:
     if strip >= wanted - SAME_STRIP:
         return None
     has, holds = lengths_apart(strip, wanted)
-    return Sliver(strip / wanted, f"{on} with a strip {has} wide; {holds} hold (common practice)", strip, wanted)
+    said = f"{on} with a strip {has} wide; {holds} hold (common practice)"
+    return Sliver(strip / wanted, said, strip, wanted)
 
 
 def _on_a_face(

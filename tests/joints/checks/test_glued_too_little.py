@@ -1,3 +1,5 @@
+import re
+from collections.abc import Callable
 from dataclasses import replace
 from random import Random
 from types import SimpleNamespace
@@ -8,6 +10,9 @@ from publisher.basics import Severity
 from publisher.design import FaceSeat
 from publisher.joints.assembled import Assembled
 from publisher.joints.checks.glued_too_little import glued_too_little
+from tests.joints.building.conftest import assembled
+
+__all__ = ["assembled"]
 
 ID = "joints/glued-too-little"
 
@@ -79,3 +84,27 @@ def test_a_panel_on_enough_of_a_face_holds(make: SimpleNamespace) -> None:
     assert (
         glued_too_little.run(on_a_frame(make, 3.0), glued_too_little).findings == ()
     )  # 15 %: a finding of what lies off its face
+
+
+MOUND = """
+sizes: {board: 5 mm}
+parts:
+  hill: {name: Hill layer, board: foam, shape: hill, layers: LAYERS, with: {length: LONG, width: LONG, inset: 15 mm, lap: LAP}}
+assembly:
+  mound: {stack: [{part: hill}]}
+"""
+
+
+@pytest.mark.parametrize(("layers", "long"), [("2", "120 mm"), ("2", "330 mm"), ("4", "240 mm")])
+def test_where_a_wider_lap_would_do_the_hint_names_it_and_it_does(assembled: Callable, layers: str, long: str) -> None:
+    """Two layers with a solid top, small and large, and four of which the inner ones are hollow above and below."""
+    text = MOUND.replace("LAYERS", layers).replace("LONG", long)
+    (finding,) = glued_too_little.run(assembled(text.replace("LAP", "3 mm")), glued_too_little).findings
+    found = re.match(r"make the lap of hill ([0-9.]+) mm or more: ", finding.hint)
+    assert found is not None and float(found[1]) > 3.0
+    assert glued_too_little.run(assembled(text.replace("LAP", f"{found[1]} mm")), glued_too_little).findings == ()
+
+
+def test_where_there_is_no_lap_none_is_named(make: SimpleNamespace) -> None:
+    (finding,) = glued_too_little.run(pair(make, (60, 60), 50), glued_too_little).findings
+    assert "lap" not in finding.hint and "at: centre" in finding.hint
