@@ -38,6 +38,7 @@ from publisher.joints.checks.parts_share_space import parts_share_space
 from publisher.joints.checks.point_too_sharp import point_too_sharp
 from publisher.joints.checks.post_off_its_opening import post_off_its_opening
 from publisher.joints.checks.pressed_on_paper import pressed_on_paper
+from publisher.joints.checks.reaches_below import reaches_below
 from publisher.joints.checks.rests_on_nothing import rests_on_nothing
 from publisher.joints.checks.ring_does_not_close import ring_does_not_close
 from publisher.joints.checks.row_off_the_middle import row_off_the_middle
@@ -94,6 +95,7 @@ CHECKS: tuple[Check[Assembled], ...] = (
     pressed_on_paper,
     straight_joint,
     rows_do_not_meet,
+    reaches_below,
     falls_over,
     tips_over,
     step_too_weak,
