@@ -195,6 +195,15 @@ def written_length(mm: float, more: int = 0) -> str:
     return f"{round(mm, 3 + more) + 0.0:.15g} mm"
 
 
+ANGLE_DECIMALS = 2
+"""Of degrees, as a bevel is printed: in tenths the facets of a spire stood half a millimetre off."""
+
+
+def said_angle(degrees: float) -> float:
+    """Return an angle without its sign as every page says it: on a template, a guide, in a sketch."""
+    return round(abs(degrees), ANGLE_DECIMALS)
+
+
 def written_angle(degrees: float, more: int = 0) -> str:
     """Return an angle as a reader of a spec knows it: ``22.5°``, to a hundredth, with so many ``more`` decimals."""
     return f"{round(degrees, 2 + more) + 0.0:.15g}°"

@@ -4,6 +4,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from publisher.basics import SaidPromise
+from publisher.basics.wording import said_angle
 from publisher.design import Design, StepPlan
 from publisher.geometry import Part
 from publisher.joints.act_scenes import (
@@ -126,7 +127,7 @@ def _of_coats(act: str, uses: tuple[str, ...]) -> tuple[str, ...]:
 
 
 def _angles(degrees: Iterator[float]) -> tuple[str, ...]:
-    return tuple(f"{angle:g}°" for angle in sorted({round(one, 1) for one in degrees}))
+    return tuple(f"{angle:g}°" for angle in sorted({said_angle(one) for one in degrees}))
 
 
 def _slits(parts: Sequence[CountedPart]) -> tuple[str, ...]:

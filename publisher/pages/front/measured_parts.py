@@ -3,7 +3,7 @@
 from functools import partial
 
 from publisher.basics import Box, Carried, HolePromise, Layer, Path, Point, SizesPromise, TextPromise, polyline, record
-from publisher.basics.wording import LengthUnit, say_length, say_size, say_thickness, trimmed
+from publisher.basics.wording import LengthUnit, said_angle, say_length, say_size, say_thickness
 from publisher.geometry import Part, sizes_key
 from publisher.joints import SIZES_TALL, SIZES_WIDE, Drawing
 from publisher.pages.front.page_blocks import PageBlock, section_head
@@ -82,7 +82,7 @@ def measured_words(context: Context, one: MeasuredPart) -> tuple[str, ...]:
             said.append(f"Rabbet at {where}: cut the foam away behind, {width} wide; the front paper stays.")
         if edge.bevel:
             ends = "shorter" if edge.bevel > 0.0 else "longer"
-            said.append(f"Bevel {trimmed(abs(edge.bevel), 1)}° at {where}: the face underneath is {ends}.")
+            said.append(f"Bevel {said_angle(edge.bevel):g}° at {where}: the face underneath is {ends}.")
     return tuple(said)
 
 

@@ -10,6 +10,7 @@ import shapely
 from shapely.affinity import rotate, translate
 
 from publisher.basics import Box, LineKind, Point, Purpose
+from publisher.basics.wording import said_angle
 from publisher.geometry import Part
 from publisher.joints import UP, FacePaper, scored
 from publisher.pages.instructions.part_art import BOARD_ROUND, PartArt, board_round, part_cells
@@ -103,7 +104,7 @@ def scoring(pen: SketchPen, parts: CountedParts) -> None:
         _looked_at(pen, _point(lines[0].interpolate(0.85, normalized=True).coords[0]), (10.0, SECTION_LOW))
     for art in arts:
         art.lettered(pen)
-    corners = sorted({round(fold.corner, 1) for fold in grooves})
+    corners = sorted({said_angle(fold.corner) for fold in grooves})
     for said in pen.broken([f"{corner:g}°" for corner in corners], 20.0, between=" / "):
         pen.count(said, 36.0, FIELD_TALL - 4.0)
 

@@ -9,6 +9,7 @@ from shapely.affinity import translate
 from shapely.ops import substring
 
 from publisher.basics import Box, Point
+from publisher.basics.wording import said_angle
 from publisher.geometry import Edge, Part
 from publisher.joints import SQUARE_ENOUGH, STEEPEST_DRAWN, UP, pricked_marks
 from publisher.pages.instructions.act_sketches import bevelling, kept_face
@@ -285,7 +286,7 @@ def bevelling_edges(pen: SketchPen, parts: CountedParts) -> None:
         art.lettered(pen)
         art.counted(pen)
     low = SketchPen(pen.setter, pen.on_page(BEVEL_AT), pen.scale, pen.small, pen.note)
-    angles = sorted({round(abs(edge.bevel), 1) for edge in edges})
+    angles = sorted({said_angle(edge.bevel) for edge in edges})
     outwards, steepest = all(edge.bevel <= 0.0 for edge in edges), angles[-1] if angles else STEEPEST_DRAWN
     bevelling(low, outwards, steepest)
     pen.drawn += low.drawn

@@ -5,7 +5,7 @@ from dataclasses import replace
 from functools import partial
 
 from publisher.basics import record, remembered_few
-from publisher.basics.wording import say_inches, say_mm, series
+from publisher.basics.wording import said_angle, say_inches, say_mm, series
 from publisher.design import StepPlan
 from publisher.geometry import Part, polygon
 from publisher.joints import (
@@ -229,7 +229,7 @@ def guided(context: Context, parts: Iterable[Part]) -> Iterator[bool]:
     """Yield of each steep bevel of these parts whether a page shows a guide for it."""
     shown = {(letter, guide.bevel) for guide in guides_of(context) for letter in guide.letters}
     for part in parts:
-        for bevel in dict.fromkeys(round(abs(edge.bevel), 1) for edge in part.edges):
+        for bevel in dict.fromkeys(said_angle(edge.bevel) for edge in part.edges):
             if bevel >= STEEP_BEVEL:
                 yield (part.letter, bevel) in shown
 

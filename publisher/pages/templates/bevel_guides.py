@@ -12,7 +12,7 @@ from math import cos, radians, tan
 import shapely
 
 from publisher.basics import Box, Layer, LengthPromise, Path, TextPromise, polyline, record
-from publisher.basics.wording import listed, trimmed
+from publisher.basics.wording import listed, said_angle
 from publisher.geometry import Part
 from publisher.joints import STEEP_BEVEL
 from publisher.pages.model import Stroke
@@ -40,7 +40,7 @@ class BevelGuide:
     @property
     def title(self) -> str:
         """What stands beside it."""
-        return f"Bevel guide {trimmed(self.bevel, 1)}° for {listed(self.letters)}"
+        return f"Bevel guide {self.bevel:g}° for {listed(self.letters)}"
 
 
 @record
@@ -57,7 +57,7 @@ def bevel_guides(setter: Setter, parts: Iterable[Part], paper: shapely.Geometry)
     wanted: dict[float, list[str]] = {}
     thick: dict[float, float] = {}
     for part in parts:
-        for bevel in dict.fromkeys(round(abs(edge.bevel), 1) for edge in part.edges):
+        for bevel in dict.fromkeys(said_angle(edge.bevel) for edge in part.edges):
             if bevel >= STEEP_BEVEL and part.letter not in wanted.setdefault(bevel, []):
                 wanted[bevel].append(part.letter)
                 thick[bevel] = max(thick.get(bevel, 0.0), part.thickness)

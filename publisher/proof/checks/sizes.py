@@ -141,7 +141,7 @@ def _lists(said: str, promise: SizesPromise) -> Iterator[tuple[str, list[SizesRe
     yield (
         "bevels",
         [_bevel(*found.groups()) for found in BEVEL.finditer(said)],
-        [((edge.side, _ends(edge), f"{abs(edge.bevel):.1f}"), ()) for edge in promise.edges if edge.bevel],
+        [((edge.side, _ends(edge), f"{abs(edge.bevel):.2f}"), ()) for edge in promise.edges if edge.bevel],
     )
     yield (
         "rabbets",
@@ -161,7 +161,7 @@ def _parted(figures: Sequence[str]) -> tuple[str, ...]:
 
 
 def _bevel(angle: str, side: str, ends: str) -> SizesRead:
-    return (EDGES.get(side, ""), ends, f"{float(angle):.1f}"), ()
+    return (EDGES.get(side, ""), ends, f"{float(angle):.2f}"), ()
 
 
 def _ends(edge: EdgePromise) -> str:

@@ -7,7 +7,8 @@ from math import atan2, cos, degrees, radians
 import pytest
 import shapely
 
-from publisher.geometry import Edge, Part
+from publisher.geometry import Edge, Part, polygon
+from publisher.geometry.making import edge_words
 from publisher.pages.sheet.draft import Context, Numbers
 from publisher.pages.templates.bevel_guides import (
     BLADE_OUT,
@@ -38,7 +39,18 @@ def test_steep_bevels_of_all_parts_have_one_guide_each(setter: Setter, make_part
     assert found[0].box.overlap(found[1].box) < 0.0
 
 
-@pytest.mark.parametrize("bevel", [15.0, 22.5, 45.0, 60.0])
+@pytest.mark.parametrize(("bevel", "said"), [(30.7489, "30.75°"), (30.704, "30.7°"), (45.0, "45°"), (22.5, "22.5°")])
+def test_a_guide_says_the_number_that_stands_on_the_template(
+    setter: Setter, make_part: Callable[..., Part], bevel: float, said: str
+) -> None:
+    part = bevelled(make_part("a", "A"), bevel)
+    (guide,) = bevel_guides(setter, (part,), PAPER)
+    words = edge_words(part.edges, (), polygon(part.outline), part.thickness)
+    assert said in [mark.text for mark in words]
+    assert guide.title == f"Bevel guide {said} for A"
+
+
+@pytest.mark.parametrize("bevel", [15.0, 22.5, 30.75, 45.0, 60.0])
 def test_the_slope_leans_as_far_from_upright_as_the_bevel(
     setter: Setter, make_part: Callable[..., Part], bevel: float
 ) -> None:
