@@ -8,12 +8,13 @@ from publisher.basics import Box, Point, Pose
 from publisher.geometry import polygon
 from publisher.pages.instructions.part_art import COUNT_HIGH, PartArt, part_cells, ring_points
 from publisher.pages.instructions.part_sketches import FIELD_TALL, FIELD_WIDE, PENCIL_SHOWN, TOOL_ROOM, CountedParts
-from publisher.pages.instructions.sketch_pen import SketchPen, along_arc
+from publisher.pages.instructions.sketch_pen import DIMENSION_HEAD, WORDS_WHITE, SketchPen, along_arc
 from publisher.pages.type import CUT, DRAW, PICTURE_ADDED_CONTOUR, PICTURE_DETAIL, PICTURE_GHOST, PICTURE_OUTLINE
 
 MOST_MEASURED = 4  # in one sketch: each has a row with its sizes
 RULE_HIGH = 4.6  # mm of the rule that lies at the first of them
 SIZE_HIGH = 4.4  # mm for the line that says how long one is
+BESIDE_DIMENSION = 1.4  # mm from a dimension to its words, where they stand beside it
 BOARD_UNDER = 4.0  # mm of the board that are shown under the lowest of them
 GONE_ROUND = (0.0, 250.0)  # degrees that a compass has gone round
 COMPASS_WIDE = 5.0  # mm
@@ -71,7 +72,10 @@ def _sized(pen: SketchPen, art: PartArt, long: str, wide: str) -> None:
     for x in (left, right):
         pen.line((x, bottom - 0.6), (x, y - 1.2), style=PICTURE_DETAIL)
     pen.dimension((left, y), (right, y))
-    pen.count(long, (left + right) / 2, y - 1.2)
+    if right - left > pen.wide(long) + 2.0 * (DIMENSION_HEAD + WORDS_WHITE):
+        pen.count(long, (left + right) / 2, y - 1.2)
+    else:  # between the heads there is no room: beside them, where the part leaves more
+        pen.count(long, left - BESIDE_DIMENSION, y - 1.2, "right")
     x = right + 2.0
     for at in (bottom, top):
         pen.line((right + 0.6, at), (x + 1.0, at), style=PICTURE_DETAIL)

@@ -10,7 +10,7 @@ from publisher.geometry import Part, Region
 from publisher.pages.instructions.drawn_sketches import MOST_MEASURED, _rows, drawing_round, measuring_out
 from publisher.pages.instructions.part_sketches import FIELD_TALL, FIELD_WIDE
 from publisher.pages.instructions.sketch_pen import SketchPen
-from publisher.pages.model import Words
+from publisher.pages.model import Fill, Words
 from publisher.pages.sheet import ink_box
 from publisher.pages.sheet.draft import Context
 
@@ -43,6 +43,26 @@ def test_strips_are_drawn_to_one_scale_each_with_letter_count_and_sizes(
         assert {f"2 × {part.letter}", f"{long:g} mm"} <= set(said(pen))
     assert said(pen).count("8 mm") == count
     assert max(box.beyond(FIELD) for thing in pen.drawn if (box := ink_box(demo("bridge").type.faces, thing))) <= 0.0
+
+
+@pytest.mark.parametrize(
+    ("long", "words"), [(10.0, "0.39 in"), (10.0, "10 mm"), (4.0, "0.16 in"), (16.0, "0.63 in"), (60.0, "2.36 in")]
+)
+@pytest.mark.parametrize("high", [40.0, 20.0])
+def test_a_length_stands_clear_of_its_own_dimension(
+    make_part: Callable[..., Part], demo: Callable[..., Context], long: float, words: str, high: float
+) -> None:
+    """Words that are wider than a narrow part stand beside it: on white they would hide the heads and the lines that they end at."""
+    part = strip(make_part, "A", long, high)
+    pen = SketchPen(demo("bridge").type, (0.0, 0.0))
+    measuring_out(pen, [(part, 2)], {part.id: (words, "1.57 in")})
+    faces = demo("bridge").type.faces
+    (said_long,) = (ink_box(faces, thing) for thing in pen.drawn if isinstance(thing, Words) and thing.text == words)
+    heads = [ink_box(faces, thing) for thing in pen.drawn if isinstance(thing, Fill) and len(thing.paths[0].edges) == 3]
+    level = [head for head in heads if head.bottom - 2.0 < said_long.bottom < head.top + 2.0]
+    assert len(level) >= 2
+    assert all(said_long.overlap(head) < 0.0 for head in level)
+    assert said_long.beyond(FIELD) <= 0.0
 
 
 def test_a_round_part_is_drawn_with_its_strip(demo: Callable[..., Context]) -> None:
