@@ -48,6 +48,36 @@ def test_no_words_of_ours_stay_english_in_a_small_design(folder: Path, language:
     assert left_english(work(read_brief(folder)), language) == set()
 
 
+COVERED = """
+  tower: {name: Tower, board: foam, count: 1, shape: tube_wrap, with: {tube_diameter: 80 mm, height: 60 mm, covered: paper}}
+  silo: {name: Silo, like: tower, count: 2, with: {tube_diameter: 60 mm}}
+  cask: {name: Cask, like: tower, with: {tube_diameter: 50 mm, covered: FIRST}}
+  drum: {name: Drum, like: tower, count: 3, with: {tube_diameter: 40 mm, covered: tape}}
+  keg: {name: Keg, like: drum, count: 1, with: {tube_diameter: 48 mm}}
+"""
+
+
+@pytest.mark.parametrize("language", OTHERS)
+@pytest.mark.parametrize("first", ["paper", "tape"])
+def test_no_words_of_ours_stay_english_where_several_parts_are_covered(
+    first: str, language: str, tmp_path: Path
+) -> None:
+    """Two or three parts under paper, as many under tape; one piece of some, several of others."""
+    text = (ROOT / "docs" / "specs" / "combined" / "spec.yaml").read_text(encoding="utf-8")
+    begin, _, rest = text.partition("\nparts:\n")
+    _, _, after = rest.partition("\ntools:")
+    after = re.sub(r"(?s)\nsteps:.*?\npapers: .*", "\n", after)
+    parts = COVERED.replace("FIRST", first).strip("\n")
+    folder = tmp_path / "covered"
+    folder.mkdir()
+    (folder / "spec.yaml").write_text(f"{begin}\nparts:\n{parts}\n\ntools:{after}", encoding="utf-8")
+    worked = work(read_brief(folder))
+    assert not errors(worked.findings), worked.findings
+    assert left_english(worked, language) == set()
+    built = api.build(api.read(folder, papers=("a4",)), previews=False)
+    assert [one.message for one in built.findings if one.check.startswith("proof/")] == []
+
+
 @pytest.mark.parametrize("language", OTHERS)
 @pytest.mark.parametrize("start", list(STARTS))
 def test_no_words_of_ours_stay_english_in_a_design_just_begun(start: str, language: str, tmp_path: Path) -> None:

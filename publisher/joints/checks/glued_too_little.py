@@ -17,8 +17,8 @@ from publisher.joints.wholes import Bearing, bearings_of
 ALL = 0.99
 """Share of the smaller layer: one that lies on the other as a whole is as well glued as it can be."""
 
-LAP = "lap"
-"""The size of a hill by which its hollow layers reach under the next one."""
+HOLLOW_SHAPE, HOLLOW_SIZE = "hill", "lap"
+"""The shape, and the size of it by which its hollow layers reach under the next one."""
 
 LAP_STEP, MOST_LAP = 0.5, 1000.0  # mm
 
@@ -88,8 +88,8 @@ def _lap_hint(report: StackReport, under: int, board: Board, plans: tuple[PartPl
     """Say how wide the lap of a hollow layer must be by which it reaches under the next one; '' where it has none."""
     layers, outlines = report.stack.layers, report.plan.outlines
     plan = next((plan for plan in plans if plan.id == layers[under].part), None)
-    lap = next((one.value for one in plan.parameters if one.name == LAP), 0.0) if plan is not None else 0.0
-    if plan is None or not isinstance(lap, float) or lap <= 0.0:
+    lap = next((one.value for one in plan.parameters if one.name == HOLLOW_SIZE), 0.0) if plan is not None else 0.0
+    if plan is None or plan.shape != HOLLOW_SHAPE or not isinstance(lap, float) or lap <= 0.0:
         return ""
     wanted = max(least(GLUED_STRIP, board), lap)
     while wanted < MOST_LAP and _share_with(outlines[layers[under + 1].part], lap, wanted) < GLUED_SHARE:
