@@ -2,12 +2,13 @@
 
 from collections.abc import Iterable, Iterator
 from itertools import pairwise
+from math import radians, sin
 
 import numpy as np
 import shapely
 
 from publisher.basics import record, remembered
-from publisher.geometry import Part, polygon, rabbet_strip
+from publisher.geometry import Part, next_of, one_before, polygon, rabbet_strip
 from publisher.joints.panels.place import Panel, PanelAssembly
 from publisher.joints.panels.solids import FacePair, corners_of, face_pair
 from publisher.joints.panels.space import Array, PanelFrame
@@ -18,6 +19,12 @@ DEPTHS = (0.06, 0.5, 0.94)
 
 LEVELS = 9
 """Lines on which a panel that is bevelled or leans is looked at across its thickness."""
+
+HOLLOW = sin(radians(15.0))
+"""Of a corner that reaches into a panel: where it turns by less, as an arc does, board between two lines is straight enough."""
+
+BESIDE = 1e-4
+"""mm: how far on either side of such a corner it is looked at."""
 
 
 @record
@@ -46,6 +53,7 @@ class _Solid:
     cut: shapely.Geometry
     rings: tuple[FacePair, ...]
     bevelled: bool
+    hollows: tuple[Array, Array]  # corners that reach into it (n, 2), on the drawn face and on the inside face
     corners: Array  # (n, 3) in space
     low: Array
     high: Array
@@ -78,6 +86,40 @@ class _Solid:
 def _regions(solid: _Solid) -> Array:
     """Return what there is of a solid on each of its levels."""
     return np.array([solid.region(-float(w)) for w in solid.levels])
+
+
+def _hollows(rings: tuple[FacePair, ...]) -> tuple[Array, Array]:
+    """Return the corners that reach into a panel, such as the tip of a notch, as they lie on both faces."""
+    outside, inside = [np.empty((0, 2))], [np.empty((0, 2))]
+    for place, pair in enumerate(rings):
+        way = next_of(pair.outside) - pair.outside
+        way = way / np.maximum(np.hypot(way[:, 0], way[:, 1]), 1e-12)[:, None]
+        before = one_before(way)
+        cross = before[:, 0] * way[:, 1] - before[:, 1] * way[:, 0]
+        turns = cross if shapely.is_ccw(shapely.linearrings(pair.outside)) is (place > 0) else -cross
+        outside.append(pair.outside[turns > HOLLOW])
+        inside.append(pair.inside[turns > HOLLOW])
+    return np.vstack(outside), np.vstack(inside)
+
+
+def _levels_and_regions(solid: _Solid, normal: Array, level: float) -> tuple[Array, Array]:
+    """Return the levels on which a plane is looked at and what there is on each: those of the solid, and one on either side of
+    where the plane meets a corner that reaches into it. Between two lines far from such a corner the board would be taken to run
+    straight through the hollow; along a side of it that lies in the plane, as a valley does, all of it comes at once.
+    """
+    outside, inside = solid.hollows
+    thick, levels = solid.part.thickness, solid.levels
+    # the corner at the level w (from the layer's outside): q + s·(i - q), with s = (top - w) / thick; a·u + b·v + c·w = level
+    way = (inside - outside) @ normal[:2] / thick
+    slope = normal[2] - way
+    passed = (level - outside @ normal[:2] - solid.top * way)[np.abs(slope) > 1e-9] / slope[np.abs(slope) > 1e-9]
+    passed = np.concatenate([passed - BESIDE, passed + BESIDE])
+    passed = np.unique(passed[(passed < -1e-6) & (passed > -solid.thick + 1e-6)])
+    if not len(passed):
+        return levels, _regions(solid)
+    between = np.array([solid.region(-float(w)) for w in passed])
+    order = np.argsort(-np.concatenate([levels, passed]), kind="stable")
+    return np.concatenate([levels, passed])[order], np.concatenate([_regions(solid), between])[order]
 
 
 def clashes_of(assembly: PanelAssembly) -> tuple[Clash, ...]:
@@ -148,7 +190,9 @@ def _solid(panel: Panel, top: float, thick: float, cut: shapely.Geometry) -> _So
     shapely.prepare(square)
     low, high = corners.min(axis=0), corners.max(axis=0)
     frame = PanelFrame(panel.frame.axes, panel.frame.origin - top * panel.frame.outward)
-    return _Solid(panel.name, panel.part, frame, top, thick, cut, rings, bevelled, corners, low, high, square)
+    return _Solid(
+        panel.name, panel.part, frame, top, thick, cut, rings, bevelled, _hollows(rings), corners, low, high, square
+    )
 
 
 def _clash(cut: _Solid, other: _Solid) -> Clash | None:
@@ -204,11 +248,11 @@ def _strips_cut(solid: _Solid, frame: PanelFrame, depth: float) -> Array:
         whole = shapely.transform(solid.region(-w), lambda p: _carried(solid, frame, p, np.full(len(p), w)))
         return np.array([whole], dtype=object)
     square = not solid.bevelled and abs(c) < 1e-9
-    levels = np.array([0.0, -t]) if square else solid.levels
+    levels, regions = (np.array([0.0, -t]), solid.square) if square else _levels_and_regions(solid, normal, level)
     way = np.array([-b, a]) / across
     feet = np.array([a, b]) * (level - c * levels)[:, None] / across**2
     lines = shapely.linestrings(np.stack([feet - 1e5 * way, feet + 1e5 * way], axis=1))
-    cuts = shapely.intersection(lines, solid.square if square else _regions(solid))
+    cuts = shapely.intersection(lines, regions)
     rows = _rows(cuts, feet, way)
     ends = [end for row, pairs in enumerate(pairwise(rows)) for end in _strips(row, *pairs)]
     if not ends:

@@ -1,6 +1,8 @@
 """Panels in one place, against solids whose overlap is known by hand."""
 
+import random
 from dataclasses import replace
+from pathlib import Path
 from types import SimpleNamespace
 
 import pytest
@@ -8,6 +10,7 @@ import pytest
 from publisher.design import Rabbet
 from publisher.joints.panels.interference import clashes_of
 from publisher.joints.panels.place import PanelAssembly, place_panels
+from tests.reference.solids import build
 
 
 def ring_of_sides(make: SimpleNamespace, sides: int, bevel: float) -> object:
@@ -76,3 +79,52 @@ def test_a_mate_stands_in_a_rabbet_up_to_the_paper(make: SimpleNamespace) -> Non
     for take_off, rabbet, thick in ((0.0, Rabbet(5.0, 0.3), 0.3), (0.3, Rabbet(4.0, 0.3), 1.0), (0.3, None, 4.7)):
         (clash,) = clashes_of(rabbet_corner(make, take_off, rabbet))
         assert clash.thick == pytest.approx(thick, abs=0.06)
+
+
+WING = """sizes: {{board: {board} mm, span: {span} mm, wing: {wing} mm, pitch: {pitch} deg, wing_pitch: {wing_pitch} deg, past: {past} mm,
+  wing_past: past * sin(pitch) / sin(wing_pitch)}}
+parts:
+  back: {{name: Back, board: foam, shape: roof_panel, with: {{span: span, length: 150 mm, pitch: pitch, overhang: past}}}}
+  front: {{name: Front, board: foam, shape: roof_with_valley,
+    with: {{span: span, length: 150 mm, pitch: pitch, wing_span: wing, wing_pitch: wing_pitch, overhang: past}}}}
+  right: {{name: Right, board: foam, shape: valley_panel,
+    with: {{eave: 50 mm, span: wing, pitch: wing_pitch, main_pitch: pitch, overhang: wing_past}}}}
+  left: {{name: Left, like: right, with: {{valley_at: left}}}}
+  gable: {{name: Gable, board: foam, shape: gable_wall, with: {{span: span, eaves: 40 mm, pitch: pitch}}}}
+  wall: {{name: Wall, board: foam, shape: wall_panel, with: {{width: 150 mm, height: 40 mm}}}}
+assembly:
+  house:
+    panels: {{wall: wall, east: gable, west: gable, back: back, front: front, right: right, left: left}}
+    stands_on: east.bottom
+    joins:
+      - {{edges: [west.left, wall.right], joint: butt, runs_through: west}}
+      - {{edges: [wall.left, east.right], joint: butt, runs_through: east}}
+      - {{edges: [back.ridge, front.ridge], joint: mitre}}
+      - {{place: back, rests_on: [east.right_slope, west.left_slope]}}
+      - {{place: front, rests_on: [east.left_slope, west.right_slope]}}
+      - {{edges: [right.ridge, left.ridge], joint: mitre}}
+      - {{edges: [right.valley, front.right_valley], joint: mitre}}
+      - {{edges: [left.valley, front.left_valley], joint: mitre}}
+"""
+
+
+@pytest.mark.parametrize("seed", range(8))
+def test_the_roof_of_a_wing_only_touches_in_its_valleys(tmp_path: Path, seed: int) -> None:
+    """Each valley lies in the plane between both roofs, and the plane of the wing's ridge goes through the line where both
+    meet: mitres all, so the four faces only touch. The planes of the wing's faces run along the valleys."""
+    dice = random.Random(seed)
+    sizes = {
+        "board": dice.choice((3, 4.76, 5, 10)),
+        "span": 100 + 5 * dice.randrange(5),
+        "wing": 40 + 5 * dice.randrange(5),
+        "pitch": (pitch := dice.randrange(35, 56)),
+        "wing_pitch": dice.choice((pitch, pitch - dice.randrange(12))),
+        "past": dice.choice((0, 4, 8)),
+    }
+    house = build(WING.format(**sizes), tmp_path)
+    assert "joints/parts-share-space" not in house.says(), (sizes, [f.message for f in house.findings])
+
+
+def test_a_wing_whose_valley_was_made_for_another_roof_is_found(tmp_path: Path) -> None:
+    text = WING.format(board=5, span=110, wing=60, pitch=42, wing_pitch=42, past=4)
+    assert "joints/parts-share-space" in build(text.replace("main_pitch: pitch", "main_pitch: 36 deg"), tmp_path).says()
