@@ -47,6 +47,7 @@ from publisher.joints.checks.size_in_words import size_in_words
 from publisher.joints.checks.slot_too_close_to_edge import slot_too_close_to_edge
 from publisher.joints.checks.step_names_no_mark import step_names_no_mark
 from publisher.joints.checks.step_too_weak import step_too_weak
+from publisher.joints.checks.stops_short import props_nothing, stops_short
 from publisher.joints.checks.straight_joint import straight_joint
 from publisher.joints.checks.tab_misses_slot import tab_misses_slot
 from publisher.joints.checks.thing_gapes import thing_gapes
@@ -70,6 +71,8 @@ CHECKS: tuple[Check[Assembled], ...] = (
     off_its_curve,
     bent_edge_joined,
     parts_share_space,
+    stops_short,
+    props_nothing,
     thing_not_carried,
     thing_gapes,
     lift_off_locked,
