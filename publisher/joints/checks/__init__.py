@@ -29,6 +29,7 @@ from publisher.joints.checks.need_of_another_kind import need_of_another_kind
 from publisher.joints.checks.need_over_spread import need_over_spread
 from publisher.joints.checks.needs_contradict import needs_contradict
 from publisher.joints.checks.no_brace_needed import no_brace_needed
+from publisher.joints.checks.notch_elsewhere import notch_elsewhere
 from publisher.joints.checks.off_its_curve import off_its_curve
 from publisher.joints.checks.off_its_face import off_its_face
 from publisher.joints.checks.out_of_reach import out_of_reach
@@ -91,6 +92,7 @@ CHECKS: tuple[Check[Assembled], ...] = (
     holes_not_in_line,
     layers_do_not_touch,
     row_off_the_middle,
+    notch_elsewhere,
     glued_too_little,
     part_too_thin,
     point_too_sharp,
