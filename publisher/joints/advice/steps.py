@@ -116,8 +116,9 @@ def _glued(subject: Assembled, site: Site, words: StepWords) -> StepText:
         )
     first, *others = order
     say = words.say("begin", places=_places(subject, site, first.names[:1], words))
-    if others:
-        say += words.say("then", runs=words.say("then_next").join(_runs(subject, site, others, words)))
+    for lifts, groups in groupby(others, lambda group: site.lifted.issuperset(group.names)):
+        runs = words.say("then_next").join(_runs(subject, site, list(groups), words))
+        say += words.say("set_on" if lifts else "then", runs=runs)
     title = words.say("glue_title", name=name)
     return StepText(title, "glue", f"{say}{each}{dry}", parts, glue, adds, remark=remark, wait=DRIES)
 

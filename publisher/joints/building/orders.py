@@ -76,8 +76,9 @@ def _taken_apart(site: Site, names: tuple[str, ...]) -> tuple[list[str], list[Gr
 
 
 def _taken_out(site: Site, left: list[str]) -> tuple[str, ...] | None:
-    """Return what to take out next: one alone before several, what leaves the others held before what does not, and joined to each
-    other before what leaves them in two, what does not meet the first, on which the rest can stand, and last by the order of the spec."""
+    """Return what to take out next: one alone before several, what lifts off before what is glued, what leaves the others held before
+    what does not, and joined to each other before what leaves them in two, what does not meet the first, on which the rest can stand,
+    and last by the order of the spec."""
     rank = {name: at for at, name in enumerate(site.movers)}
     alone: list[tuple[str, ...]] = [
         (name,) for name in left if not _carries(site, (name,), left) and _goes_out(site, name, left)
@@ -86,12 +87,13 @@ def _taken_out(site: Site, left: list[str]) -> tuple[str, ...] | None:
 
     base = min(left, key=rank.__getitem__)
 
-    def worth(group: tuple[str, ...]) -> tuple[int, bool, bool, float, bool, int]:
+    def worth(group: tuple[str, ...]) -> tuple[int, bool, bool, bool, float, bool, int]:
         rest = frozenset(left) - set(group)
         off = base in rest and not any(base in _near(site, name) for name in group)
         held = site.lies_first(tuple(rest)) if len(rest) == 1 else all(site.holds[n].held_by(rest - {n}) for n in rest)
         last = max(rank[name] for name in group)
-        return (-len(group), held, _hangs_together(site, rest), _low(site, group), off, last)
+        lifts = not site.lifted.isdisjoint(group)
+        return (-len(group), lifts, held, _hangs_together(site, rest), _low(site, group), off, last)
 
     return max(found, key=worth, default=None)
 

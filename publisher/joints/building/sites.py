@@ -11,8 +11,8 @@ from publisher.joints.building.ways import Ways, ways_of
 
 @record
 class Site:
-    """An assembly that is built: its movers by name, what holds each, the ways out of it, how often it is built, and of things the
-    assembly that each is."""
+    """An assembly that is built: its movers by name, what holds each, the ways out of it, how often it is built, of things the
+    assembly that each is, and the panels that lift off again."""
 
     name: str
     movers: dict[str, Mover]
@@ -21,6 +21,7 @@ class Site:
     times: int
     stack: bool
     made_of: dict[str, str]
+    lifted: frozenset[str]
 
     def lacking(self, group: Sequence[str], there: Sequence[str]) -> list[tuple[str, tuple[str, ...], bool]]:
         """Return which of a group that goes in as one are not held, each with what must be there first: all of it (True), or one. The
@@ -79,4 +80,7 @@ def _site(subject: Assembled, name: str) -> Site | None:
         max(1, used),
         stack,
         {one.thing.name: one.thing.assembly for one in whole.things} if whole else {},
+        frozenset(
+            rest.panel for plan in subject.design.panels if plan.name == name for rest in plan.rests if rest.loose
+        ),
     )

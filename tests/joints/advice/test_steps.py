@@ -120,3 +120,38 @@ def test_a_stair_with_braces_in_german(assembled: Callable) -> None:
     assert "Kniestreben weglassen" in dry.say
     assert "unter die Stufen 6, 7 und 11" in glue.say and "{stair_brace.width} an die Unterseite" in glue.say
     assert "{stair.rim_chord}" in glue.say and not re.search(r"\b(the|and|each)\b", " ".join(s.say for s in steps))
+
+
+def test_a_roof_that_lifts_off_goes_on_after_the_floor_under_it(assembled: Callable) -> None:
+    """The floor goes in from below too: with the roof on before it, nobody reaches the glue."""
+    text = """
+sizes: {board: 5 mm}
+parts:
+  wall: {name: Wall, board: foam, shape: wall_panel, with: {width: 100 mm, height: 70 mm}}
+  floor: {name: Floor, board: foam, shape: rectangle, with: {width: 90 mm, height: 90 mm}}
+  roof: {name: Roof, board: foam, shape: rectangle, with: {width: 100 mm, height: 100 mm}}
+assembly:
+  store:
+    panels: {front: wall, right: wall, back: wall, left: wall, floor: floor, roof: roof}
+    stands_on: front.bottom
+    corners: equal
+    joins:
+      - {edges: [front.right, right.left], joint: mitre}
+      - {edges: [right.right, back.left], joint: mitre}
+      - {edges: [back.right, left.left], joint: mitre}
+      - {edges: [left.right, front.left], joint: mitre}
+      - {place: floor, stands_on: back, face: inside, edge: top, at: [50 mm, 40 mm], turn: 180 deg}
+      - {place: roof, rests_on: [front.top, right.top, back.top, left.top]LOOSE}
+"""
+    subject = assembled(text.replace("LOOSE", ", loose: true"))
+    (added,) = [step.adds for step in proposed_steps(subject, ("trace",)) if step.title == "Glue the store"]
+    assert added[-1] == "store.roof"
+    (said,) = [step.say for step in proposed_steps(subject, ("trace",)) if step.title == "Glue the store"]
+    assert said.count("roof") == 1
+    assert "Then set on what lifts off, without glue where it rests: the roof. " in said
+    (said,) = [
+        step.say
+        for step in proposed_steps(assembled(text.replace("LOOSE", "")), ("trace",))
+        if step.title == "Glue the store"
+    ]
+    assert "lifts off" not in said
