@@ -14,6 +14,7 @@ from publisher.joints.advice.stack_words import asked_by, braced_words, laid_wor
 from publisher.joints.advice.step_words import StepWords, step_words
 from publisher.joints.assembled import Assembled
 from publisher.joints.building import Group, Site, is_brace, items_of, locked_in, order_of, sites_of
+from publisher.joints.panels import stands
 
 MOST_PLACES = 4  # of one part in a row that are told by their names
 DRIES = "24 h"
@@ -43,10 +44,11 @@ def _marked_out(subject: Assembled, uses: Sequence[str], words: StepWords) -> It
     """Yield how the parts get onto the board, for each way of use."""
     every = _called(subject.design.parts)
     if "trace" in uses:
-        letters = words.say("letters") if _lettered(subject) else ""
-        say = words.say(
-            "trace", letters=letters, card=words.say("card" if "thin_card" in _at_hand(subject) else "template")
+        card = words.say("card" if "thin_card" in _at_hand(subject) else "template")
+        marks = {(True, True): "both", (True, False): "top", (False, True): "letters"}.get(
+            (_upright(subject), _lettered(subject))
         )
+        say = words.say("trace", copy=words.say(f"copy_{marks}", card=card) if marks else "")
         only = "trace" if len(uses) > 1 else ""
         yield StepText(words.say("trace_title"), "cut", say, every, ("pencil",), only=only, acts=("trace",))
     if "paste" in uses:
@@ -83,8 +85,19 @@ def _built(subject: Assembled, words: StepWords) -> Iterator[StepText]:
             say = words.say("dry_pile" if site.stack else "dry_panels")
             say += words.say("dry_braced") if any(map(is_brace, site.movers)) else ""
             yield StepText(words.say("dry_title", name=_words(site.name)), "dry_fit", say, parts)
-    for site in sites_of(subject).values():
-        yield _glued(subject, site, words)
+    sites = sites_of(subject)
+    single = {
+        name for name, site in sites.items() if site.stack and len(site.movers) == 1
+    }  # a plate is glued on nothing: it is set down
+    for site in sites.values():
+        laid = tuple(dict.fromkeys(own for own in site.made_of.values() if own in single))
+        if site.name in single and any(site.name in other.made_of.values() for other in sites.values()):
+            continue
+        single.difference_update(laid)
+        step = _glued(subject, site, words)
+        yield replace(
+            step, adds=(*(add for own in laid for add in items_of(sites[own], order_of(sites[own]) or ())), *step.adds)
+        )
 
 
 def _glued(subject: Assembled, site: Site, words: StepWords) -> StepText:
@@ -156,6 +169,15 @@ def _places(subject: Assembled, site: Site, names: Sequence[str], words: StepWor
     """Return the places of one part in words, and what the part is called where that says more."""
     part, places = _part(subject, site, names[0], words), words.all_of(map(_words, names))
     return places if part.lower() == places.lower() else f"{places} ({part})"
+
+
+def _upright(subject: Assembled) -> bool:
+    """Tell whether a part stands wherever it is: its template says which way is up."""
+    rises: dict[str, list[float]] = {}
+    for mated in subject.panels:
+        for panel in mated.assembly.panels:
+            rises.setdefault(panel.part.id, []).append(float(panel.frame.axes[2, 1]))
+    return any(stands(min(own)) for own in rises.values())
 
 
 def _lettered(subject: Assembled) -> bool:

@@ -155,3 +155,29 @@ assembly:
         if step.title == "Glue the store"
     ]
     assert "lifts off" not in said
+
+
+def test_only_marks_that_a_template_bears_are_to_be_copied(assembled: Callable) -> None:
+    """Layers lie: none of them says which way is up. A ring of walls alike takes any at any corner: no letters."""
+
+    def traced(text: str) -> str:
+        return proposed_steps(assembled(text + AT_HAND), ("trace",))[0].say
+
+    assert "Copy" not in traced(SLABS)
+    assert "the word top with its arrow and the small letters at its edges before you lift" in traced(BOX)
+    assert "Wort" not in traced(SLABS + "language: de\n")
+
+
+def test_a_plate_of_one_layer_is_set_down_and_glued_on_nothing(assembled: Callable) -> None:
+    yard = """
+  plate: {stack: [{part: lid}]}
+  yard:
+    things:
+      ground: {assembly: plate}
+      house: {assembly: box, on_top_of: [ground]}
+"""
+    glued = [step for step in proposed_steps(assembled(BOX + yard + AT_HAND), ("trace",)) if step.stage == "glue"]
+    assert [step.title for step in glued] == ["Glue the box", "Put the yard together"]
+    assert glued[1].adds == ("plate", "yard")
+    alone = SLABS.replace("count: 3", "count: 1")
+    assert [s.title for s in proposed_steps(assembled(alone + AT_HAND), ("trace",)) if s.stage == "glue"]
