@@ -40,6 +40,7 @@ from publisher.geometry.model import (
 from publisher.geometry.openings import opening_infos
 from publisher.geometry.paths import area, line_string, mitred, next_of, one_before, path_length, polygon
 from publisher.geometry.rules import CARD, RULES
+from publisher.geometry.shapes.bending import LEAST_SLIT_BOARD
 from publisher.geometry.surfaces import surface_infos
 
 __all__ = [
@@ -47,6 +48,7 @@ __all__ = [
     "CARD",
     "DRAWING_BYTES",
     "GLUED_BEHIND",
+    "LEAST_SLIT_BOARD",
     "PLATE",
     "RULES",
     "BendStretch",

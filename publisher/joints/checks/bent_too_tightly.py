@@ -3,7 +3,7 @@
 from publisher.basics import Check, Findings, Severity, checked
 from publisher.basics.wording import lengths_apart, say_length, shares_apart
 from publisher.design import Board
-from publisher.geometry import CARD, BentForm, Part
+from publisher.geometry import CARD, LEAST_SLIT_BOARD, BentForm, Part
 from publisher.joints.assembled import Assembled
 
 MOST_STRAIN = 0.02
@@ -71,10 +71,11 @@ def _fault(part: Part, bending: BentForm, board: Board) -> tuple[str, str, float
             MOST_STRAIN,
         )
     wide = f"make the radius {say_length(part.thickness / (2.0 * MOST_STRAIN))} or more, or use thinner board"
-    if part.shape in BENT_PLAIN:
+    plain = part.shape in BENT_PLAIN
+    if plain or part.thickness < LEAST_SLIT_BOARD:
+        kind = f"a {part.shape} is bent without slits, and such board" if plain else "board too thin to be slit"
         return (
-            f"is bent to a radius of {say_length(radius)}, which strains its faces by {strains}; a {part.shape} is bent without "
-            f"slits, and such board takes {takes}",
+            f"is bent to a radius of {say_length(radius)}, which strains its faces by {strains}; {kind} takes {takes}",
             f"{wide}, or roll it from card under {CARD:g} mm",
             strain,
             MOST_STRAIN,

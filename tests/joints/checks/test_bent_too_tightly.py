@@ -73,3 +73,13 @@ def test_no_slits_are_asked_of_a_shape_that_has_none(make: SimpleNamespace, shap
     subject = replace(subject, parts=tuple(replace(part, shape=shape) for part in subject.parts))
     (finding,) = bent_too_tightly.run(subject, bent_too_tightly).findings
     assert "slits" not in finding.hint and "125.0 mm" in finding.hint
+
+
+@pytest.mark.breaks("joints/bent-too-tightly")
+@pytest.mark.parametrize("covered", ["none", "paper"])
+def test_no_slits_are_asked_of_board_that_the_shapes_refuse_to_slit(make: SimpleNamespace, covered: str) -> None:
+    """Board of 3 mm is too thin for a slit (4.5 mm): who followed the advice was refused the next time."""
+    (finding,) = bent_too_tightly.run(bent(make, 46.5, thick=3.0, covered=covered), bent_too_tightly).findings
+    assert "too thin to be slit" in finding.message
+    assert "slit" not in finding.hint
+    assert "75.0 mm" in finding.hint
