@@ -46,6 +46,7 @@ from publisher.joints.checks.row_off_the_middle import row_off_the_middle
 from publisher.joints.checks.rows_do_not_meet import rows_do_not_meet
 from publisher.joints.checks.size_in_words import size_in_words
 from publisher.joints.checks.slot_too_close_to_edge import slot_too_close_to_edge
+from publisher.joints.checks.stands_on_its_head import stands_on_its_head
 from publisher.joints.checks.step_names_no_mark import step_names_no_mark
 from publisher.joints.checks.step_too_weak import step_too_weak
 from publisher.joints.checks.stops_short import props_nothing, stops_short
@@ -74,6 +75,7 @@ CHECKS: tuple[Check[Assembled], ...] = (
     parts_share_space,
     stops_short,
     props_nothing,
+    stands_on_its_head,
     thing_not_carried,
     thing_gapes,
     lift_off_locked,
