@@ -39,8 +39,7 @@ from publisher.geometry.model import (
 )
 from publisher.geometry.openings import opening_infos
 from publisher.geometry.paths import area, line_string, mitred, next_of, one_before, path_length, polygon
-from publisher.geometry.rules import CARD, RULES
-from publisher.geometry.shapes.bending import LEAST_SLIT_BOARD
+from publisher.geometry.rules import CARD, LEAST_SLIT_BOARD, RULES
 from publisher.geometry.surfaces import surface_infos
 
 __all__ = [

@@ -6,6 +6,7 @@ from publisher.geometry.rules.drawings import DRAWING_RULES
 LEAST_WALL = 3.0  # mm of board that must stay between two cuts (common practice for foam board)
 LEAST_CARD_WALL = 1.0  # mm: card keeps a narrower one (common practice, no source)
 CARD = 1.5  # mm: what is thinner is paper or card
+LEAST_SLIT_BOARD = 4.5  # mm: two thirds of it are all but 1.5 mm of it; thinner board bends whole
 LEAST_HOLE = 0.5  # mm of radius: a smaller hole is pricked, not cut; a pin fits it
 
 OUT_OF_RANGE = Rule(

@@ -10,10 +10,8 @@ from math import floor
 from publisher.basics import Finding, LineKind, Purpose, polyline
 from publisher.geometry.model import Mark, ParameterInfo
 from publisher.geometry.registry import Values, choice, mm
+from publisher.geometry.rules import LEAST_SLIT_BOARD
 
-LEAST_SLIT_BOARD = (
-    4.5  # mm: where two thirds of the board and all but 1.5 mm of it are the same; thinner board bends whole
-)
 SLIT_LEAVES = 1.5  # mm of board under a slit, at least
 
 COVERED: ParameterInfo = choice(

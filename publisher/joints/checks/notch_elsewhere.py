@@ -6,7 +6,7 @@ from publisher.joints.assembled import Assembled
 
 STEP = "spiral_stair_layer"
 
-LEAST_TURN = 0.05
+OFF_ITS_NOTCH = 0.05
 """Degrees: 0.1 mm at a reach of 120 mm. What is less nobody sees."""
 
 
@@ -28,7 +28,7 @@ def notch_elsewhere(subject: Assembled, check: Check[Assembled]) -> Findings:
             if notch is None or not on_its_like:
                 continue
             looked_at += 1
-            if _apart(row.turn, notch) > LEAST_TURN and _apart(row.turn, 0.0) > LEAST_TURN:
+            if _apart(row.turn, notch) > OFF_ITS_NOTCH and _apart(row.turn, 0.0) > OFF_ITS_NOTCH:
                 yield check.found(
                     f"{row.part} of {plan.name} is turned by {row.turn:g}° against the step below, whose notch is cut for {notch:g}°: "
                     "who lays it at the notch builds another stair",

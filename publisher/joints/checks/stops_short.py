@@ -10,10 +10,10 @@ from publisher.basics.wording import say_length
 from publisher.design import BRACE_SHAPE
 from publisher.geometry import Edge, polygon
 from publisher.joints.assembled import Assembled
+from publisher.joints.outlines import Array
 from publisher.joints.panels import Panel, PanelAssembly
-from publisher.joints.panels.space import Array
 
-TOUCHES = 1.0
+AT_IT = 1.0
 """mm: what comes nearer is held by glue, or is the play by which a board goes in between others."""
 
 SHORT = 4.0
@@ -31,14 +31,14 @@ DEPTHS = (0.02, 0.5, 0.98)
 PROPS = ("top", "core")
 """Sides of a knee brace that lie against what it props and what it props from."""
 
-BEHIND = 0.5
+LET_IN = 0.5
 """mm: what lies so far behind an edge counts as touched."""
 
 
 @checked(
     "joints/stops-short",
     "What comes near another board reaches it",
-    f"a roof over a wall, a floor between walls or a foot over a floor that ends {TOUCHES:g} to {SHORT:g} mm before it, or up to a "
+    f"a roof over a wall, a floor between walls or a foot over a floor that ends {AT_IT:g} to {SHORT:g} mm before it, or up to a "
     "board, gapes on the finished piece: nobody leaves such a gap on purpose (common practice)",
     severity=Severity.WARNING,
     may_be_empty=True,
@@ -65,7 +65,7 @@ def stops_short(subject: Assembled, check: Check[Assembled]) -> Findings:
                         "gap is meant, leave more than a board",
                         place=panel.place,
                         value=gap,
-                        limit=TOUCHES,
+                        limit=AT_IT,
                     )
     return looked_at
 
@@ -88,7 +88,7 @@ def props_nothing(subject: Assembled, check: Check[Assembled]) -> Findings:
                 if panel.part.shape != BRACE_SHAPE or edge.name not in PROPS or (panel.name, edge.name) in named:
                     continue
                 looked_at += 1
-                if not any(gaps.min() <= TOUCHES for gaps in _gaps_of(panel, edge, assembly).values()):
+                if not any(gaps.min() <= AT_IT for gaps in _gaps_of(panel, edge, assembly).values()):
                     yield check.found(
                         f"{panel.name}.{edge.name} of {assembly.plan.name} lies against nothing: a knee brace props from its core "
                         "what lies on its top",
@@ -116,7 +116,7 @@ def _short_of(panel: Panel, edge: Edge, assembly: PanelAssembly) -> Iterator[tup
     names, every = list(gaps), np.array(list(gaps.values()))
     first, nearest = every.argmin(axis=0), every.min(axis=0)
     near = nearest <= max(SHORT, panel.part.thickness)
-    if 2 * near.sum() <= SAMPLES or nearest[near].max() <= TOUCHES:
+    if 2 * near.sum() <= SAMPLES or nearest[near].max() <= AT_IT:
         return
     gap = float(nearest[near].max())
     yield names[int(first[near][nearest[near].argmax()])], gap
@@ -149,5 +149,5 @@ def _gaps(points: Array, out: Array, other: Panel) -> Array:
     face = 0.0 if way[2] < 0.0 else -other.part.thickness
     gap = (face - own[:, 2]) / way[2]
     hit = own + gap[:, None] * way
-    met = (gap > -BEHIND) & shapely.contains_xy(polygon(other.part.outline), hit[:, 0], hit[:, 1])
+    met = (gap > -LET_IN) & shapely.contains_xy(polygon(other.part.outline), hit[:, 0], hit[:, 1])
     return np.where(met, np.maximum(gap, 0.0), far)

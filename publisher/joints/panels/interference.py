@@ -23,7 +23,7 @@ LEVELS = 9
 HOLLOW = sin(radians(15.0))
 """Of a corner that reaches into a panel: where it turns by less, as an arc does, board between two lines is straight enough."""
 
-BESIDE = 1e-4
+BESIDE_A_CORNER = 1e-4
 """mm: how far on either side of such a corner it is looked at."""
 
 
@@ -113,7 +113,7 @@ def _levels_and_regions(solid: _Solid, normal: Array, level: float) -> tuple[Arr
     way = (inside - outside) @ normal[:2] / thick
     slope = normal[2] - way
     passed = (level - outside @ normal[:2] - solid.top * way)[np.abs(slope) > 1e-9] / slope[np.abs(slope) > 1e-9]
-    passed = np.concatenate([passed - BESIDE, passed + BESIDE])
+    passed = np.concatenate([passed - BESIDE_A_CORNER, passed + BESIDE_A_CORNER])
     passed = np.unique(passed[(passed < -1e-6) & (passed > -solid.thick + 1e-6)])
     if not len(passed):
         return levels, _regions(solid)
