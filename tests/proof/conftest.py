@@ -568,7 +568,7 @@ TIPS_SAY = "A blade’s tip usually lasts 2 to 4 m (7 to 13 ft) of bare board an
 
 BOARD = BoardPromise("foam", "foam", "bare", "5 mm", 5.0, 4.7, 5.3)
 BOARD_SAYS = (
-    "Bare foam board, no paper on its faces (foam core), sold as 5 mm, measured 5.00 mm (0.197 in)",
+    "Bare foam board, no paper on its faces (extruded foam), sold as 5 mm, measured 5.00 mm (0.197 in)",
     "thick. Takes board from 4.7 to 5.3 mm (0.186 to 0.208 in). Boards sold as 5 mm: measure yours.",
 )
 

@@ -90,7 +90,7 @@ def test_millimetres_are_read_to_their_last_digit() -> None:
 PLY = BoardPromise("ply", "white", "paper_both", "3 mm", 3.0, 0.0, inf)
 SEVERAL = replace(PROMISES, boards=(BOARD, PLY))
 LIST = (
-    "Bare foam board, no paper on its faces (foam core), measured 5.00 mm (0.197 in) thick. Takes board from 4.7 to 5.3 mm "
+    "Bare foam board, no paper on its faces (extruded foam), measured 5.00 mm (0.197 in) thick. Takes board from 4.7 to 5.3 mm "
     "(0.186 to 0.208 in). White board with paper on both faces, sold as 3 mm, measured 3.00 mm (0.118 in) thick."
 )
 

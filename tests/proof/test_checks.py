@@ -416,6 +416,9 @@ bad("proof/words-on-measure", "words over the side of a square")(
     add(1, lambda kit: kit.words("leave the foam whole", 140, 60))
 )
 bad("proof/words-on-measure", "a table in a ruler")(add(0, lambda kit: kit.words("the paper slipped", 60, 29)))
+bad("proof/saying-of-others", "a remedy for slots that no piece has")(
+    add(0, lambda kit: kit.words("You did not cut on the pencil line", 30.0, 252.0, 3.0))
+)
 bad("proof/words-clear", "a line through a count")(add(1, lambda kit: kit.line((76.0, 216.0), (84.0, 216.0))))
 bad("proof/words-clear", "a dark area over half of a word")(
     add(1, lambda kit: kit.literal(f"q 0 g {80 * PT} {216 * PT} {4 * PT} {3 * PT} re f Q"))
@@ -500,6 +503,7 @@ def board_said(*changes: tuple[str, str]) -> Spoil:
 bad("proof/board-said", "other faces")(
     board_said(("Bare foam board, no paper on its faces", "Foam board with paper on both faces"))
 )
+bad("proof/board-said", "asked for in shops as board with other faces")(board_said(("(extruded foam)", "(foam board)")))
 bad("proof/board-said", "another thickness")(board_said(("measured 5.00 mm (0.197 in)", "measured 4.70 mm (0.185 in)")))
 bad("proof/board-said", "sold under another name")(board_said(("sold as 5 mm, ", "sold as 6 mm, ")))
 bad("proof/board-said", "sold under no name")(board_said(("sold as 5 mm, ", "")))
@@ -1306,6 +1310,9 @@ bad("proof/bookmark", "one too few")(outlined(("Templates", 1, (("A Step", 1),))
 
 bad("proof/number", "a length that nobody worked out")(
     swap(3, "sent", lambda kit: kit.words("Tile 2 of 2. It measures 91.0 mm.", 70.0, 48.0, 3.0))
+)
+bad("proof/number", "a length to the millionth")(
+    swap(3, "sent", lambda kit: kit.words("Tile 2 of 2. It measures 90.00000 mm.", 70.0, 48.0, 3.0))
 )
 bad("proof/number", "a count that nobody made")(
     swap(3, "sent", lambda kit: kit.words("Tile 2 of 2. Cut 7 of them.", 70.0, 48.0, 3.0))

@@ -51,7 +51,7 @@ def tracing(
     """Say how a template that is drawn ``allowance`` mm inside its piece becomes the piece; ``inside``: some have openings or slots;
     ``lined``: some have lines that must go over to the foam, most of which end inside the card, where no pencil reaches them; ``style``:
     of the sentences."""
-    strays = paired(f"{allowance:g} mm", f"{inches(allowance):.3f} in", first)
+    strays = paired(f"{round(allowance, 2):g} mm", f"{inches(allowance):.3f} in", first)
     said = (
         f"Cut the card on the middle of the cut line{', openings and slots too' if inside else ''}.",
         f"Trace with a sharp pencil held upright: its line runs {strays} outside the card"

@@ -121,7 +121,9 @@ def _line_measured(context: Context, promises: list[LayoutPromise]) -> str:
     allowance = max((part.trace_allowance for part in context.parts if part.id in laid), default=0.0)
     if not allowance:
         return LINE
-    return PENCIL_LINE.format(strays=paired(f"{allowance:g} mm", f"{inches(allowance):.3f} in", context.paper.first))
+    return PENCIL_LINE.format(
+        strays=paired(f"{round(allowance, 2):g} mm", f"{inches(allowance):.3f} in", context.paper.first)
+    )
 
 
 def _lies_askew(promise: LayoutPromise) -> bool:

@@ -316,7 +316,7 @@ def _apart(context: Context) -> str:
     gap = min(board.knife_gap for board in context.design.boards)
     if gap <= 0.0:
         return "Cut the prints apart along their cut lines."
-    said = paired(f"{gap:g} mm", f"{fixed(inches(gap), 2)} in", context.paper.first)
+    said = paired(f"{round(gap, 2):g} mm", f"{fixed(inches(gap), 2)} in", context.paper.first)
     return f"Cut the prints apart, outside their cut lines but by less than half of the {said} that the layout leaves between pieces."
 
 

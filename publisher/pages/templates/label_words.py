@@ -86,7 +86,8 @@ def shortened(said: Says) -> Iterator[Says]:
 def _notes(part: Part, copy: int, mirrored: bool, unit: LengthUnit, up: str = "") -> Iterator[str]:
     """Say what is done to the piece, and what must not be done with the template."""
     for fold in part.folds:
-        yield f"Fold {fold.corner:g}°: V-groove from inside, {say_length(fold.width, first=unit)} wide; leave the outer skin whole."
+        corner, wide = f"{round(fold.corner, 1):g}°", say_length(fold.width, first=unit)
+        yield f"Fold {corner}: V-groove from inside, {wide} wide; leave the outer skin whole."
     if part.bending is not None and part.bending.covered != "none":
         kept = "inside" if part.bending.keeps == "inside" else "outside"
         how = "Glue paper" if part.bending.covered == "paper" else "Lay tape"

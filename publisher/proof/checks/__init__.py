@@ -50,6 +50,7 @@ from publisher.proof.checks import (
     printers,
     references,
     sayings,
+    sayings_of_others,
     scales,
     seam_words,
     sentences,
@@ -99,7 +100,8 @@ PROMISED: tuple[Check[Case], ...] = (
     pages.page_labels, drawn.all_drawn, own_numbers.own_numbers, own_words.own_words,
     copies_said.copies_said,
     references.page_references,
-    references.step_numbers, sayings.sayings_stand, halves.half_templates, pieces.pieces_shown, pieces.edge_words,
+    references.step_numbers, sayings.sayings_stand, sayings_of_others.sayings_of_others,
+    halves.half_templates, pieces.pieces_shown, pieces.edge_words,
     part_notes.notes_of_parts, tick_boxes.tick_boxes,
     catalogue.bookmarks, catalogue.attached,
 )  # fmt: skip

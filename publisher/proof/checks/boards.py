@@ -15,7 +15,11 @@ FACES = {  # what is said of a board, its name in the place of {}
     "paper_both": "{} board with paper on both faces",
 }
 BOTH = r"[\d.]+(?:to[\d.]+)?(?:mm|in)\([\d.]+(?:to[\d.]+)?(?:mm|in)\)"  # in one unit and in the other
-MEASURED = re.compile(rf"(?:\([^()]*\))?,(?:soldas(.+?),)?measured({BOTH})thick")
+SHOPS = {  # what the name in shops of foam begins with, by whether paper is on it
+    False: ("extrudedfoam", "extrudierteschaumplatte"),
+    True: ("foamboard", "leichtschaumplatte"),
+}
+MEASURED = re.compile(rf"(?:\((?P<shop>[^()]*)\))?,(?:soldas(.+?),)?measured({BOTH})thick")
 TAKES = re.compile(rf"takesboard(from|(?:up)?to|of)({BOTH})(ormore)?")
 CARD = re.compile(r"(\d+)sheets?of[^:;]*?size(?:,and(\d+)more[^:]*:(.+?\))\.)?")
 OFTEN = re.compile(r"([^,()]+)\((\d+)times\)")
@@ -73,10 +77,13 @@ def _board_wrong(board: BoardPromise, said: str, others: list[BoardPromise]) -> 
     found = MEASURED.match(rest)
     if found is None:
         return ": its measured thickness does not stand with it"
-    if (found[1] or "") != _close(board.sold_as):
-        return f": it is said to be sold as “{found[1] or ''}”; it is “{board.sold_as}”"
-    if not _are(found[2], (board.thickness,)):
-        return f": it is said to measure {found[2]}; it is {board.thickness:.2f} mm"
+    shop, sold_as, thick = found.groups()
+    if shop and not shop.startswith(SHOPS[board.faces != "bare"]):
+        return f": shops are asked for “{shop}”, which has other faces"
+    if (sold_as or "") != _close(board.sold_as):
+        return f": it is said to be sold as “{sold_as or ''}”; it is “{board.sold_as}”"
+    if not _are(thick, (board.thickness,)):
+        return f": it is said to measure {thick}; it is {board.thickness:.2f} mm"
     return _takes_wrong(board, rest, ": the list")
 
 

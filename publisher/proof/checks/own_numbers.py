@@ -37,6 +37,7 @@ TILES = re.compile(
     r"|(?<![\d.])\d+(?:(?:, \d+)* and \d+)? of(?: (?:\| )?\d+(?![\d.]\d| mm| in\b)|(?= \|))"
     r"|\b[A-Z]{1,2}\d*(?:\.\d+)? \d+(?= \()|\b[A-Z]{1,2}\d*\.\d+\b"  # a neighbouring tile, the copy of which tiles are
 )
+MOST_DECIMALS = {"mm": 3, "in": 3, "": 3, "°": 2}  # of a number in words of ours; two behind any other unit
 STEPS = re.compile(r"Steps? (\d+)(?: to (\d+))?")
 
 
@@ -44,7 +45,7 @@ STEPS = re.compile(r"Steps? (\d+)(?: to (\d+))?")
     "proof/number",
     "Numbers in the tool's own words",
     "a buyer measures, counts and turns pages by them: each is one that was worked out before any page was made, the number of a page "
-    "or a step that there is, or stands in a saying that is the same in every pack",
+    "or a step that there is, or stands in a saying that is the same in every pack; none has more than three decimals",
     may_be_empty=True,
 )
 def own_numbers(case: Case, check: Check[Case]) -> Findings:
@@ -60,10 +61,14 @@ def own_numbers(case: Case, check: Check[Case]) -> Findings:
         wrong = []
         for said in figures_in(text):
             looked += 1
-            if not known.knows(said):
+            decimals = len(said.words.partition(".")[2])
+            if not known.knows(said) or (said.words not in known.words and decimals > MOST_DECIMALS.get(said.unit, 2)):
                 wrong.append(said)
         for said in wrong[:MOST_SAID]:
             around = text[max(0, said.at - 30) : said.at + 30].strip()
-            what = f": {said.words}{' ' if said.unit else ''}{said.unit} in “{around}” is no number that was worked out"
-            yield about(check, page_name(page.page), what, "say numbers of the design as the rooms worked them out")
+            amount = f"{said.words}{' ' if said.unit else ''}{said.unit}"
+            what = f": {amount} in “{around}” is no number that was worked out, as a rule shows it"
+            yield about(
+                check, page_name(page.page), what, "say numbers of the design as the rooms worked them out, rounded"
+            )
     return looked

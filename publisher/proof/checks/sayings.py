@@ -138,7 +138,7 @@ def titles_for(key: str, language: str) -> tuple[str, ...]:
     """Return under which titles stands what is to be read before a tool or material is used, by its key."""
     own = language.partition("-")[0].lower()
     named = {saying.name.partition(" of ")[0] for saying in sayings() if f"{USES}{key}" in saying.when}
-    return tuple(row.get(own, row["en"]) for name, row in _table()["titles"].items() if name in named)
+    return tuple(row.get(own, row["en"]) for name, row in sayings_table()["titles"].items() if name in named)
 
 
 def said_under(name: str, language: str, take_down: Callable[[str], str] | None) -> list[str]:
@@ -155,12 +155,13 @@ def sayings() -> tuple[Saying, ...]:
             row["name"], tuple(row["files"]), tuple(row["pages"]), tuple(row["when"]), row["each"],
             tuple((language, tuple(row[language])) for language in row if language not in ("name", "files", "pages", "when", "each")),
         )
-        for row in _table()["sayings"]
+        for row in sayings_table()["sayings"]
     )  # fmt: skip
 
 
 @cache
-def _table() -> dict[str, Any]:
+def sayings_table() -> dict[str, Any]:
+    """Return the table as it is written."""
     table: dict[str, Any] = json.loads((files("publisher.proof.checks") / "sayings.json").read_text(encoding="utf-8"))
     return table
 
