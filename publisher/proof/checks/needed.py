@@ -4,15 +4,23 @@ import re
 from collections import Counter
 from functools import partial
 
-from publisher.basics import Carried, Check, Findings, NeededPromise
+import numpy as np
+
+from publisher.basics import Box, Carried, Check, Findings, NeededPromise
 from publisher.proof.checks.frame import about, carried_faults, judged, page_name, without_name, words_at
 from publisher.proof.checks.sayings import close, joined, said_under, titles_for
-from publisher.proof.measuring import Case, holds
+from publisher.proof.measuring import Case, holds, lines_in, strokes_in
 
 KNIFE = "craft_knife"
 CARDS_TITLE, BOARD_TITLE, MARK_TITLE = "act:card:title", "act:board:title", "act:mark:title"
 LISTED = "step list"  # the saying over what a step takes in hand
 WORD = re.compile(r"[^\W\d]{2,}")
+PICTURE_WIDE, PICTURE_LOW, PICTURE_HIGH = (
+    15.0,
+    9.5,
+    4.5,
+)  # mm that a part's picture takes: left of its letter, under its line, over it
+LEAST_SHOWN, SHARE_SHOWN = 4.0, 0.5  # mm that it is wide or high, or this share of a part that is smaller
 COUPON = "act:mark:does:mark:scene:coupon_"  # begins the key of the coupon that is cut before the board is marked out
 
 
@@ -20,7 +28,7 @@ COUPON = "act:mark:does:mark:scene:coupon_"  # begins the key of the coupon that
     "proof/needed",
     "What a step takes in hand",
     "a buyer lays ready what the list of a step names, and cuts once more what seems to be missing: each part of the step stands there "
-    "with its letter, and with as many copies as the step takes, and as many tools and materials as it uses",
+    "with its letter and its picture, with as many copies as the step takes, and as many tools and materials as it uses",
     may_be_empty=True,
 )
 def parts_needed(case: Case, check: Check[Case]) -> Findings:
@@ -42,7 +50,7 @@ def _fault(case: Case, promise: NeededPromise, where: Carried) -> str:
     named = sum(bool(WORD.search(thing)) for thing in _beside_parts(case, promise, said).split(","))
     if named < len(promise.uses):
         return f"names {named} tools and materials of {len(promise.uses)}"
-    return ""
+    return next((f"does not show {letter}" for letter, _ in promise.parts if not _shown(case, where, letter)), "")
 
 
 def _beside_parts(case: Case, promise: NeededPromise, said: str) -> str:
@@ -53,6 +61,23 @@ def _beside_parts(case: Case, promise: NeededPromise, said: str) -> str:
     for row in case.promises.rows:
         said = without_name(said, row.name) if row.letter in letters else said
     return said
+
+
+def _shown(case: Case, where: Carried, letter: str) -> bool:
+    """Say whether lines as large as a small picture of a part stand beside its letter; True where nobody knows."""
+    ink, sizes = (
+        case.ink(where.page),
+        [max(row.width, row.height) for row in case.promises.rows if row.letter == letter],
+    )
+    named = [line for line in lines_in(case.lines(where.page), where.box) if line.text == letter]
+    if ink is None or not sizes or not named or case.promises.purpose != "pack":
+        return True
+    for line in named:
+        shown = strokes_in(ink, Box(line.x - PICTURE_WIDE, line.y - PICTURE_LOW, line.x, line.y + PICTURE_HIGH))
+        ends = np.concatenate((shown.starts, shown.ends))
+        if len(ends) and float(np.ptp(ends, axis=0).max()) >= min(LEAST_SHOWN, SHARE_SHOWN * sizes[0]):
+            return True
+    return False
 
 
 @judged(
