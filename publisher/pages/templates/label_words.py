@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from publisher.basics import Purpose, record
-from publisher.basics.wording import LengthUnit, say_length, say_thickness, size_in_both
+from publisher.basics.wording import LengthUnit, said_angle, say_length, say_thickness, size_in_both
 from publisher.geometry import GLUED_BEHIND, Part, polygon
 from publisher.joints import UP
 from publisher.pages.sheet import Context
@@ -86,7 +86,7 @@ def shortened(said: Says) -> Iterator[Says]:
 def _notes(part: Part, copy: int, mirrored: bool, unit: LengthUnit, up: str = "") -> Iterator[str]:
     """Say what is done to the piece, and what must not be done with the template."""
     for fold in part.folds:
-        corner, wide = f"{round(fold.corner, 1):g}°", say_length(fold.width, first=unit)
+        corner, wide = f"{said_angle(fold.corner):g}°", say_length(fold.width, first=unit)
         yield f"Fold {corner}: V-groove from inside, {wide} wide; leave the outer skin whole."
     if part.bending is not None and part.bending.covered != "none":
         kept = "inside" if part.bending.keeps == "inside" else "outside"

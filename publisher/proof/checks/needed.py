@@ -15,12 +15,12 @@ KNIFE = "craft_knife"
 CARDS_TITLE, BOARD_TITLE, MARK_TITLE = "act:card:title", "act:board:title", "act:mark:title"
 LISTED = "step list"  # the saying over what a step takes in hand
 WORD = re.compile(r"[^\W\d]{2,}")
-PICTURE_WIDE, PICTURE_LOW, PICTURE_HIGH = (
+LISTED_WIDE, LISTED_LOW, LISTED_HIGH = (
     15.0,
     9.5,
     4.5,
 )  # mm that a part's picture takes: left of its letter, under its line, over it
-LEAST_SHOWN, SHARE_SHOWN = 4.0, 0.5  # mm that it is wide or high, or this share of a part that is smaller
+LISTED_LEAST, LISTED_SHARE = 4.0, 0.5  # mm that it is wide or high, or this share of a part that is smaller
 COUPON = "act:mark:does:mark:scene:coupon_"  # begins the key of the coupon that is cut before the board is marked out
 
 
@@ -73,9 +73,9 @@ def _shown(case: Case, where: Carried, letter: str) -> bool:
     if ink is None or not sizes or not named or case.promises.purpose != "pack":
         return True
     for line in named:
-        shown = strokes_in(ink, Box(line.x - PICTURE_WIDE, line.y - PICTURE_LOW, line.x, line.y + PICTURE_HIGH))
+        shown = strokes_in(ink, Box(line.x - LISTED_WIDE, line.y - LISTED_LOW, line.x, line.y + LISTED_HIGH))
         ends = np.concatenate((shown.starts, shown.ends))
-        if len(ends) and float(np.ptp(ends, axis=0).max()) >= min(LEAST_SHOWN, SHARE_SHOWN * sizes[0]):
+        if len(ends) and float(np.ptp(ends, axis=0).max()) >= min(LISTED_LEAST, LISTED_SHARE * sizes[0]):
             return True
     return False
 
