@@ -6,7 +6,9 @@ from math import inf
 import pytest
 
 from publisher.basics import BoardPromise, OutlinePromise, Pose, PrintPromise, Promises, RowPromise, SheetsPromise
+from publisher.pages.front import gauge
 from publisher.proof.checks.boards import _are, _board_wrong, _card_wrong, _close, _cover_wrong, _takes_wrong
+from tests.proof.refused import refused_by
 
 RING = ((0.0, 0.0), (9.0, 0.0), (9.0, 9.0))
 WAY = SheetsPromise("buy:foam:A3", "foam", "A3", 297.0, 420.0, 2, (), None)
@@ -120,3 +122,8 @@ def test_a_cover_says_which_sheets_are_which_board() -> None:
     assert list(_cover_wrong(promises, _close(said))) == []
     for old, new in (("board white", "board foam"), ("1 sheet", "3 sheets")):
         assert list(_cover_wrong(promises, _close(said.replace(old, new))))
+
+
+def test_a_gauge_without_a_place_for_the_board_is_refused(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(gauge, "RANGE", -2.0)
+    assert "proof/board-said" in refused_by("quay")

@@ -24,6 +24,10 @@ TAKES = re.compile(rf"takesboard(from|(?:up)?to|of)({BOTH})(ormore)?")
 CARD = re.compile(r"(\d+)sheets?of[^:;]*?size(?:,and(\d+)more[^:]*:(.+?\))\.)?")
 OFTEN = re.compile(r"([^,()]+)\((\d+)times\)")
 FRONTS = ("cover", "about")  # what the cover has no room for stands on the page after it
+GAUGED, THINNEST_GAUGED = (
+    "print_check",
+    1.0,
+)  # the kind of page with the gauge; mm of the thinnest board that has a place in one
 OTHER = "\0"  # in the place of the words about a board whose name ends with that of the one that is looked for
 HALF_DIGIT = 0.5 + 1e-6  # of the last digit of a figure as it is printed
 
@@ -31,8 +35,8 @@ HALF_DIGIT = 0.5 + 1e-6  # of the last digit of a figure as it is printed
 @judged(
     "proof/board-said",
     "Boards and card as they were worked out",
-    "with the wrong board in the basket nothing fits: its faces, its measured thickness and the name under which it is sold, what "
-    "thicknesses the design takes, the sheets that the cover asks for, and the card for its templates",
+    "with the wrong board in the basket nothing fits: its faces, its measured thickness and the name under which it is sold, its place "
+    "in the gauge, what thicknesses the design takes, the sheets that the cover asks for, and the card for its templates",
     may_be_empty=True,
 )
 def boards_said(case: Case, check: Check[Case]) -> Findings:
@@ -46,12 +50,26 @@ def boards_said(case: Case, check: Check[Case]) -> Findings:
         others = [one for one in case.promises.boards if one is not board]
         if fault := _board_wrong(board, "".join(lists.values()), others):
             yield about(check, f"{page_name(min(lists))}: board {board.board}", fault, hint)
+    yield from _gauge_wrong(case, check)
     fronts = [page.page for page in case.promises.pages if page.kind in FRONTS]
     for fault in _cover_wrong(case.promises, "".join(_told(case, page) for page in fronts)) if fronts else ():
         yield about(check, page_name(fronts[0]), fault, hint)
     if lists and (fault := _card_wrong(case.promises, "".join(lists.values()))):
         yield about(check, page_name(min(lists)), fault, hint)
     return len(case.promises.boards) if lists else 0
+
+
+def _gauge_wrong(case: Case, check: Check[Case]) -> Findings:
+    """Yield that the gauge of a pack for one board has no place for it: one that is thinner than any gauge begins has none."""
+    (board, *others) = case.promises.boards or (None,)
+    pages = {page.page for page in case.promises.pages if page.kind == GAUGED}
+    marks = [one for one in case.promises.lengths if one.purpose == "gauge" and one.label and one.page in pages]
+    if board is not None and not others and marks and board.thickness >= THINNEST_GAUGED:
+        low, high = min(one.length for one in marks), max(one.length for one in marks)
+        if not low <= board.thickness <= high:
+            what = f": its gauge goes from {low:.1f} to {high:.1f} mm; the board is {board.thickness:.2f} mm"
+            yield about(check, page_name(marks[0].page), what, "draw a gauge in which the board finds its place")
+    return len(marks)
 
 
 def _told(case: Case, page: int) -> str:
