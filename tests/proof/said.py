@@ -7,7 +7,7 @@ FIRST = {
     "square near a limit": "Near a limit, measure 100 mm of the long rulers too.",
     "corner marks": "Look for all four corner marks. One is missing: the page was clipped, print it again.",
     "gauge": "Try a strip of your board in the gauge.",
-    "gauge how": "Slide a short strip of your board, on its edge, to where it fills the gap: there stands its thickness in mm.",
+    "gauge how": "Slide a short strip of your board, on its edge, to where it fills the gap: at its left end stands its thickness in mm.",
     "gauge takes": "This pack is drawn for 5 mm, at the arrow, and takes board from 4.7 to 5.3 mm, under the heavy bar.",
     "other board": "For any other board find the pack that is drawn for it.",
     "card": "A card’s edges must meet the line all round.",

@@ -196,7 +196,7 @@ def square_between(context: Context, side: float = SQUARE_SIDE) -> str:
     """Return between which readings a printed square of this side (mm) may lie: ``99.5 and 100.5 mm (3.92 and 3.95 in)``."""
     allowed = budget(context.joined)
     low, high = square_limits(allowed.least, allowed.most, side)
-    for decimals in (2, 3, 4):  # as few as leave room between the ends
+    for decimals in (2, 3, 4) if side >= SQUARE_SIDE else (3, 4):  # as few as leave room between the ends
         ends = (rounded_up(inches(float(low)), decimals), rounded_down(inches(float(high)), decimals))
         if ends[0] < ends[1]:
             break
@@ -266,9 +266,7 @@ def _gauge(context: Context, box: Box, page: int, fit: Fit, name: str, *, whole:
     named = box.top - setter.drop(title) if whole else y + gauge_from(fit.thickness) + OVER_BAR
     drawn_for = say_thickness(fit.thickness, context.paper.first)
     takes = _taken(context, fit)
-    before = (
-        "Slide a short strip of your board, on its edge, to where it fills the gap: there stands its thickness in mm. "
-    )
+    before = "Slide a short strip of your board, on its edge, to where it fills the gap: at its left end stands its thickness in mm. "
     after = " For any other board find the pack that is drawn for it."
     said = f"This pack is drawn for {drawn_for}, at the arrow{_go_on(context, fit, takes)}"
     words = setter.paragraph(f"{before}{said}{after}" if whole else said, NOTE, x, y - FOOT - 0.6, SQUARE_SIDE)

@@ -200,9 +200,11 @@ def _tape(context: Context, plan: TruePages, numbers: Numbers | None) -> Act | N
 
 
 def _taped_off(context: Context, taped: Iterable[Tiling]) -> str:
-    """Return by how much what is taped may be off: as much as its print may be, over the shortest side of any."""
-    boxes = [Box(*one.laid.bounds) for one in taped]
-    return off_within(context, min(min(box.width, box.height) for box in boxes))
+    """Return by how much what is taped may be off: as much as its print may be, over the shortest of the longer sides of any, and over
+    the shortest side: a print that the print check passes fails neither."""
+    sides = [sorted((box.width, box.height)) for box in (Box(*one.laid.bounds) for one in taped)]
+    short, long = (off_within(context, min(side[which] for side in sides)) for which in (0, 1))
+    return short if short == long else f"{long} along the longer side and {short} along the shorter"
 
 
 def _card(context: Context, plan: TruePages, numbers: Numbers | None) -> Act | None:
