@@ -116,7 +116,7 @@ def put_bracket(
             pen.line(*((float(x), float(y)) for x, y in run.coords), style=PICTURE_DETAIL)
     cap = pen.setter.cap(pen.small) / pen.scale
     half, high = pen.wide(text) / 2 + 1.2, cap + 1.9
-    xs = np.arange(right - half, left + half - 0.01, -1.0)
+    xs = np.arange(min(right, field.right - half), left + half - 0.01, -1.0)
     if not len(xs):  # of a bracket that is narrower than the words the frame stands over its middle
         xs = np.array([min(max((left + right) / 2, field.left + half), field.right - half)])
     places = np.array([(x, base) for base in (low, field.top - high) for x in xs.tolist()])
@@ -124,7 +124,7 @@ def put_bracket(
     frames = shapely.box(x - half - 0.4, base - 0.2, x + half + 0.4, base + high)
     ends_of_stems = np.column_stack((x, np.full(len(x), low))), np.column_stack((x, base + 0.01))
     stems = shapely.linestrings(np.stack(ends_of_stems, axis=1))
-    known = 0.2 * (right - half - x) + shapely.length(stems) + 1000.0 * np.maximum(base + high - field.top, 0.0)
+    known = 0.2 * np.abs(right - half - x) + shapely.length(stems) + 1000.0 * np.maximum(base + high - field.top, 0.0)
 
     def cost(some: "npt.NDArray[np.intp]", _: float) -> "npt.NDArray[np.float64]":
         met = HIDES * _shared(frames[some], kept, shapely.area) + 300.0 * _shared(stems[some], near, shapely.length)
@@ -175,7 +175,11 @@ def _put_leader(pen: SketchPen, text: str, field: Box, part: shapely.Polygon) ->
 
     frame, end = divmod(_least((known[:, None] + away).ravel(), cost), len(ends))
     x, on = float(xs[frame]), (float(ends[end, 0]), float(ends[end, 1]))
-    pen.line((x, low), on, style=PICTURE_DETAIL)
+    clear = shapely.difference(
+        shapely.LineString([(x, low), on]), shapely.union_all(pen.said)
+    )  # a letter may stand at its end
+    for run in shapely.get_parts(clear):
+        pen.line(*((float(px), float(py)) for px, py in run.coords), style=PICTURE_DETAIL)
     pen.taken.append(shapely.LineString([(x, low), on]).buffer(0.4))
     frame_text(pen, text, (x, low))
 

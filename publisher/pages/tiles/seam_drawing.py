@@ -11,7 +11,7 @@ from publisher.pages.sheet import Body, Numbers
 from publisher.pages.tiles.mark_names import Marked, NameRoom, placed_name
 from publisher.pages.tiles.seam_marks import TileSeam
 from publisher.pages.tiles.seams import MARK_RADIUS, OVERLAP, TRIM, Cell
-from publisher.pages.tiles.tile_furniture import size_bands
+from publisher.pages.tiles.tile_furniture import SIZE_HALF, size_bands
 from publisher.pages.tiles.tile_plan import Tiling
 from publisher.pages.type import GAUGE, LEAST, NOTE, PALE, REFERENCE, Setter, TypeStyle, as_polygon
 from publisher.pages.type import TRIM as TRIM_LINE
@@ -102,12 +102,12 @@ def _name_room(plan: Tiling, cell: Cell, own: list[TileSeam]) -> NameRoom:
     )
 
 
-def _seam_lines(plan: Tiling, cell: Cell) -> list[shapely.LineString]:
-    """Return, on the page, the lines along the tile's seams."""
+def _seam_lines(plan: Tiling, cell: Cell, but: TileSeam | None = None) -> list[shapely.LineString]:
+    """Return, on the page, the lines along the tile's seams, ``but`` one."""
     window = plan.window(cell)
     found = []
     for seam in plan.seams:
-        if cell in (seam.first, seam.second):
+        if cell in (seam.first, seam.second) and seam is not but:
             x, y = _shifted(plan, cell, (seam.at, seam.at))
             ends = ((x, window.bottom), (x, window.top)) if seam.upright else ((window.left, y), (window.right, y))
             found.append(shapely.LineString(ends))
@@ -138,13 +138,19 @@ def _line_drawn(
     at = marks[0][1 - axis]
     low, high = (window.bottom, window.top) if seam.upright else (window.left, window.right)
     stops = [low]
-    for mark in sorted(m[axis] for m in marks):
-        stops += [mark - MARK_RADIUS - 0.4, mark + MARK_RADIUS + 0.4]
+    broken = [(mark[axis] - MARK_RADIUS - 0.4, mark[axis] + MARK_RADIUS + 0.4) for mark in marks]
+    for band in size_bands(plan, cell):  # a line through the words of a size could not be told from the letters
+        across = (band.bottom, band.top) if seam.upright else (band.left, band.right)
+        if across[1] - across[0] < 3 * SIZE_HALF:
+            broken.append(across)
+    for start, end in sorted(broken):
+        stops += [start, max(end, start)]
     stops.append(high)
     ends = [(a, b) for a, b in zip(stops[::2], stops[1::2], strict=True) if b - a > 0.5]
     paths = tuple(polyline(((at, a), (at, b)) if seam.upright else ((a, at), (b, at))) for a, b in ends)
     drawn: list[Drawn] = [Stroke(REFERENCE if first else TRIM_LINE, paths, Layer.NOTES, None, "figure")]
-    lines = shapely.union_all([plan.lines_on(cell), *map(as_polygon, size_bands(plan, cell))])
+    others = _seam_lines(plan, cell, but=seam)
+    lines = shapely.union_all([plan.lines_on(cell), *others, *map(as_polygon, size_bands(plan, cell))])
     if first:
         strip = Box(at, low, at + GLUE, high) if seam.upright else Box(low, at - GLUE, high, at)
         said: tuple[str, ...] = ("glue area", "glue")
