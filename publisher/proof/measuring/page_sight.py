@@ -14,6 +14,7 @@ from publisher.proof.reading import Array, PageRead, PaintedPath, TextRun
 
 SEEN_STRETCH = 1.0  # mm: in each stretch so long of a line there is a dark dot
 DASH_PERIODS = 1.6  # periods of a dashed line, in which a whole dash lies
+FEW_DOTS = 2.0  # a dash that is no longer may be darkest beside the middle of its line
 LEAST_SOUGHT = 0.35  # mm: shorter lines may fall between dots
 LINE_SHARE = 0.4  # of the darkness that the darkest dot of a line has at the least
 LETTER_SHARE = 0.2  # the same of a letter, whose thinnest strokes are narrower than a dot
@@ -141,9 +142,9 @@ class _Lines:
         part = np.minimum((self.arc / stretch[self.line]).astype(int), parts[self.line] - 1)
         begins = np.flatnonzero(np.concatenate(([True], (part[1:] != part[:-1]) | (self.line[1:] != self.line[:-1]))))
         dark = self.dots.dark.ravel()[self.flat]
-        beside = np.isin(ink.piece, list(ink.cut))[
-            self.line
-        ]  # what covers a line may end beside it, in the midst of a dot
+        # what covers a line may end beside it, in the midst of a dot; and a printed dot may lie between four of ours
+        small = np.array([min(piece.dash, default=FEW_DOTS) * self.dots.kx < FEW_DOTS for piece in ink.page.pieces])
+        beside = (np.isin(ink.piece, list(ink.cut)) | small[ink.piece])[self.line]
         if beside.any():
             dark[beside] = self._around(self.points[beside])
         darkest = np.maximum.reduceat(dark, begins)

@@ -34,7 +34,13 @@ def program(path: Any) -> bytes:
 
 
 def sight(
-    kit: Any, content: str, resources: bytes = b"", objects: Objects = (), page: bytes = b"", catalogue: bytes = b""
+    kit: Any,
+    content: str,
+    resources: bytes = b"",
+    objects: Objects = (),
+    page: bytes = b"",
+    catalogue: bytes = b"",
+    size: tuple[float, float] = (210.0, 297.0),
 ) -> PageSight:
     font = program(kit.font)
     widths = b" ".join(b"%d" % 600 for _ in range(95))
@@ -45,9 +51,10 @@ def sight(
         (7, kit.raw_stream(font, b"/Length1 %d" % len(font))),
     )  # fmt: skip
     data = kit.raw_pdf(
-        content.encode(), resources=b"/Font << /F 5 0 R /T 9 0 R >> " + resources, objects=(*own, *objects), page=page, catalogue=catalogue
+        content.encode(), resources=b"/Font << /F 5 0 R /T 9 0 R >> " + resources, objects=(*own, *objects), page=page, catalogue=catalogue,
+        box=b"[0 0 %.4f %.4f]" % (size[0] * PT, size[1] * PT),
     )  # fmt: skip
-    promise = PagePromise(1, 210.0, 297.0, "1", "templates", Box(5, 5, 205, 292), False)
+    promise = PagePromise(1, *size, "1", "templates", Box(5, 5, size[0] - 5, size[1] - 5), False)
     case = Case(data, read_file(data, "p.pdf"), Promises("t", "en", (promise,), (), (), (), (), ()))
     (seen,) = case.pixels().sights
     return seen
@@ -188,3 +195,14 @@ def test_pages_of_all_sorts_are_seen_as_they_were_read(kit: Any, seed: int) -> N
     seen = sight(kit, "\n".join([*code, "Q"]))
     assert seen.stretches > 100
     assert (seen.line, seen.words, seen.stray) == (None, None, None)
+
+
+def test_each_dot_of_a_dotted_line_is_seen_on_a_large_page_too(kit: Any) -> None:
+    """Large pages are drawn in fewer dots: a printed dot of 0.25 mm may lie between four of them, and be darkest beside its line."""
+    dice = Random(0)
+    ways = (
+        f"{dice.uniform(10, 800):.4f} {dice.uniform(10, 1100):.4f} m {dice.uniform(10, 800):.4f} {dice.uniform(10, 1100):.4f} l S "
+        for _ in range(60)
+    )
+    dotted = sight(kit, f"{FRAME}0.25 w [0.25 0.75] 0 d {''.join(ways)}Q ", size=(841.0, 1189.0))
+    assert dotted.stretches > 5000 and dotted.line is None
