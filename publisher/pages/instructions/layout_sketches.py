@@ -96,7 +96,8 @@ def _apart(layout: Layout, *laid: Part, put: AffineNumbers, scale: float) -> tup
 
 
 def _piece(pen: SketchPen, part: Part, shape: shapely.Polygon) -> None:
-    """Draw a piece on a board as it is set in: its outline, its openings, narrow ones as one line, and its letter where it has room."""
+    """Draw a piece on a board as it is set in: its outline, its openings, narrow ones as one line, and its letter where it has room
+    and no tool lies over it."""
     pen.line(*ring_points(shape.exterior, 0.05), style=PICTURE_DETAIL, closed=True)
     for hole in shape.interiors:
         if shapely.Polygon(hole).buffer(-HOLE_SHOWN / 2).area > 0.0:
@@ -106,7 +107,9 @@ def _piece(pen: SketchPen, part: Part, shape: shapely.Polygon) -> None:
     circle = shapely.maximum_inscribed_circle(shape, 0.1)
     (cx, cy), _ = circle.coords
     wide, high = pen.setter.width(part.letter, pen.note) / pen.scale, pen.setter.cap(pen.note) / pen.scale
-    if circle.length >= hypot(wide, high) / 2 + LETTER_CLEAR:
+    word = shapely.box(cx - wide / 2, cy - high / 2, cx + wide / 2, cy + high / 2).buffer(LETTER_CLEAR)
+    under = any(word.intersects(tool) for tool in pen.taken)  # the knife at the coupon reaches over the board
+    if circle.length >= hypot(wide, high) / 2 + LETTER_CLEAR and not under:
         pen.words(part.letter, float(cx), float(cy) - high / 2, "centre")
 
 

@@ -4,12 +4,16 @@ from collections import Counter
 from collections.abc import Callable
 
 import pytest
+import shapely
 
+from publisher.geometry import Part
 from publisher.material import different_sheets
+from publisher.pages.instructions import layout_sketches
 from publisher.pages.instructions.layout_sketches import MOST_BOARDS, marking_out
 from publisher.pages.instructions.sketch_pen import SketchPen
 from publisher.pages.model import Words
 from publisher.pages.sheet.draft import Context
+from publisher.pages.type import Setter
 
 
 @pytest.mark.parametrize("coupon", ["slot", "step", ""])
@@ -32,3 +36,13 @@ def test_pieces_are_outlined_and_lettered_once_and_boards_left_out_have_a_sign(
     assert lines[1] > len(letters)  # each piece has its outline
     assert "…" not in said[1] and "…" in said[MOST_BOARDS + 1]
     assert lines[MOST_BOARDS + 1] > lines[1]
+
+
+def test_a_piece_under_a_tool_has_no_letter(setter: Setter, make_part: Callable[..., Part]) -> None:
+    """The knife that cuts the coupon reaches over the corner of the board: its lines ran through a letter there."""
+    part, shape = make_part(letter="K"), shapely.box(20.0, 20.0, 30.0, 30.0)
+    for tool, letters in ((shapely.box(60.0, 20.0, 62.0, 30.0), ["K"]), (shapely.box(24.0, 24.0, 40.0, 26.0), [])):
+        pen = SketchPen(setter, (0.0, 0.0))
+        pen.taken.append(tool)
+        layout_sketches._piece(pen, part, shape)
+        assert [thing.text for thing in pen.drawn if isinstance(thing, Words)] == letters
