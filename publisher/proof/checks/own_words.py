@@ -13,6 +13,7 @@ from publisher.proof.measuring import Case, KnownWords, known_by, whole_words, w
 from publisher.proof.reading import normal
 
 _COMPOUND = re.compile(r"(?<=[#*])-(?=[^\W\d_])")  # with words that are filled in: it is taken down in two
+LEAST_INSIDE_NAME = 4  # letters of a name that are left in its midst: fewer stand in many words, as misprints do
 OTHERWISE = "en"  # what a pack in a language without a list is in
 
 
@@ -34,13 +35,19 @@ def own_words(case: Case, check: Check[Case]) -> Findings:
     for page in case.promises.pages:
         lines = [line.text for line in case.lines(page.page)]
         looked += len(lines)
-        wrong = [one for one in dict.fromkeys(not_known(lines, known)) if one[0] not in names]
+        wrong = [one for one in dict.fromkeys(not_known(lines, known)) if not part_of(one[0], names)]
         for said, line in wrong[:MOST_SAID]:
             what = f": “{said}” in “{line[:80]}” is nothing that pages of this tool say, nor a text of the design"
             yield about(check, page_name(page.page), what, "spell it as the list of the tool’s own words has it")
         if len(wrong) > MOST_SAID:
             yield about(check, page_name(page.page), f": {len(wrong) - MOST_SAID} more words are wrong", "see above")
     return looked
+
+
+def part_of(said: str, names: str) -> bool:
+    """Say whether words are left of a name that was broken or cut off: a few letters only where a word of it begins or ends so."""
+    short = len(said) < LEAST_INSIDE_NAME
+    return said in names if not short else bool(re.search(rf"(?<!\w){re.escape(said)}|{re.escape(said)}(?!\w)", names))
 
 
 def not_known(lines: list[str], known: KnownWords) -> Iterator[tuple[str, str]]:
