@@ -28,23 +28,24 @@ class Built:
 def built_of(pack: ReadPack) -> Built:
     """Return what a pack makes when it is cut and put up."""
     boards = boards_of(pack.parts, pack.allowance or 0.0)
-    layers = {part.letter for part in pack.parts if is_layer(part, pack.said.turned)}
+    lids = {one.part for one in pack.said.reaches}  # what stands out over walls lies on them, and is in no pile
+    lying = [part for part in pack.parts if part.letter not in lids]
+    layers = {part.letter for part in lying if is_layer(part, pack.said.turned)}
     bent = {part.letter for part in pack.parts if any(BENT in words for words in part.words)}
-    piles = stack_up(pack.acts, pack.parts, boards, pack.said.turned)
+    piles = stack_up(pack.acts, lying, boards, pack.said.turned)
     panels = [board for board in boards if board.letter not in layers | bent]
     crossing = crossed(panels, pack.parts)
     rest = less(panels, crossing)
     stood, left = stand(rest, pack.said.ends, pack.said.levels) if rest else ((), ())
     stood = (*crossing, *stood)
     stood = with_lids(with_roofs(stood), panels, pack.said.reaches)
-    lying = Counter(one.board.letter for pile in piles for one in pile.stood)
-    seated = [board for board in boards if board.letter not in bent and not lying[board.letter]]
+    laid = Counter(one.board.letter for pile in piles for one in pile.stood)
+    seated = [board for board in boards if board.letter not in bent and not laid[board.letter]]
     stood = with_seated(stood, seated, pack.parts)
     stood = tuple(
         tuple(replace(one, either=one.either or one.board.letter in pack.said.either) for one in own) for own in stood
     )
     left = tuple(_still(left, stood, panels))
-    laid = Counter(one.board.letter for pile in piles for one in pile.stood)
     bearing = (*strays(panels), *unmarked(panels, pack.parts), *unlike_pictures(pack.every_act, boards))
     letters = tuple(dict.fromkeys((*unmet(stood[len(crossing) :], panels), *bearing)))
     unlaid = [f"part {board.letter}: no act says where it lies" for board in boards if _unlaid(board, layers, laid)]
