@@ -46,27 +46,20 @@ LET_IN = 0.5
 def stops_short(subject: Assembled, check: Check[Assembled]) -> Findings:
     """Look from every straight edge that no join, rest or seat names, square off it, to the face that it meets first."""
     looked_at = 0
-    for mated in subject.panels:
-        assembly = mated.assembly
-        named = _named(assembly)
-        for panel in assembly.panels:
-            if panel.part.bending is not None:
-                continue
-            for edge in panel.part.edges:
-                if edge.centre is not None or (panel.name, edge.name) in named:
-                    continue
-                looked_at += 1
-                for other, gap in _short_of(panel, edge, assembly):
-                    yield check.found(
-                        f"{panel.name}.{edge.name} of {assembly.plan.name} ends up to {say_length(gap)} before {other}, and nothing "
-                        "joins the two",
-                        subject=assembly.plan.name,
-                        hint=f"make {panel.name} or what it stands on so much longer, or move it, until it touches {other}; where a "
-                        "gap is meant, leave more than a board",
-                        place=panel.place,
-                        value=gap,
-                        limit=AT_IT,
-                    )
+    for assembly, panel, edge in _unnamed(subject):
+        if panel.part.bending is not None or edge.centre is not None:
+            continue
+        looked_at += 1
+        for other, gap in _short_of(panel, edge, assembly):
+            yield check.found(
+                f"{panel.name}.{edge.name} of {assembly.plan.name} ends up to {say_length(gap)} before {other}, and nothing joins the two",
+                subject=assembly.plan.name,
+                hint=f"make {panel.name} or what it stands on so much longer, or move it, until it touches {other}; where a gap is "
+                "meant, leave more than a board",
+                place=panel.place,
+                value=gap,
+                limit=AT_IT,
+            )
     return looked_at
 
 
@@ -80,23 +73,29 @@ def stops_short(subject: Assembled, check: Check[Assembled]) -> Findings:
 def props_nothing(subject: Assembled, check: Check[Assembled]) -> Findings:
     """Look from both sides of every knee brace among panels for a board that they lie against."""
     looked_at = 0
-    for mated in subject.panels:
-        assembly = mated.assembly
-        named = _named(assembly)
-        for panel in assembly.panels:
-            for edge in panel.part.edges:
-                if panel.part.shape != BRACE_SHAPE or edge.name not in PROPS or (panel.name, edge.name) in named:
-                    continue
-                looked_at += 1
-                if not any(gaps.min() <= AT_IT for gaps in _gaps_of(panel, edge, assembly).values()):
-                    yield check.found(
-                        f"{panel.name}.{edge.name} of {assembly.plan.name} lies against nothing: a knee brace props from its core "
-                        "what lies on its top",
-                        subject=assembly.plan.name,
-                        hint="turn it by 180 deg if it stands upside down, or move it until its top touches",
-                        place=panel.place,
-                    )
+    for assembly, panel, edge in _unnamed(subject):
+        if panel.part.shape != BRACE_SHAPE or edge.name not in PROPS:
+            continue
+        looked_at += 1
+        if not any(gaps.min() <= AT_IT for gaps in _gaps_of(panel, edge, assembly).values()):
+            yield check.found(
+                f"{panel.name}.{edge.name} of {assembly.plan.name} lies against nothing: a knee brace props from its core what lies on "
+                "its top",
+                subject=assembly.plan.name,
+                hint="turn it by 180 deg if it stands upside down, or move it until its top touches",
+                place=panel.place,
+            )
     return looked_at
+
+
+def _unnamed(subject: Assembled) -> Iterator[tuple[PanelAssembly, Panel, Edge]]:
+    """Yield the edges of panels that the spec says nothing of."""
+    for mated in subject.panels:
+        named = _named(mated.assembly)
+        for panel in mated.assembly.panels:
+            yield from (
+                (mated.assembly, panel, edge) for edge in panel.part.edges if (panel.name, edge.name) not in named
+            )
 
 
 def _named(assembly: PanelAssembly) -> set[tuple[str, str]]:
