@@ -4,10 +4,9 @@ Comes in: all that was worked out, and which templates stand where. Goes out: dr
 Never: place a template.
 """
 
+from publisher.pages.front.board_gauges import boards_to_go_on, first_to_fail
 from publisher.pages.front.cautions import caution_drafts, cautions_before, licence_stands_here
 from publisher.pages.front.check_pieces import (
-    boards_to_go_on,
-    first_to_fail,
     inner_square_words,
     off_within,
     outer_square_words,

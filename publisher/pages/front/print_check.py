@@ -5,7 +5,8 @@ from dataclasses import replace
 
 from publisher.basics import Box, Refusal, remembered_lately
 from publisher.basics.units import inches
-from publisher.pages.front.check_pieces import board, gauged_boards, glued, how, limits, scrap, square, wrong
+from publisher.pages.front.board_gauges import board, gauged_boards
+from publisher.pages.front.check_pieces import glued, how, limits, scrap, square, wrong
 from publisher.pages.front.check_squares import SQUARE_SIDE, CheckForm, check_column, forms_of, square_box
 from publisher.pages.front.coupon import board_name
 from publisher.pages.sheet import (

@@ -7,7 +7,8 @@ import pytest
 from publisher.basics import Box
 from publisher.design import Design
 from publisher.joints import Meeting
-from publisher.pages.front.check_pieces import board, glued, how, limits, scrap, square, wrong
+from publisher.pages.front.board_gauges import board
+from publisher.pages.front.check_pieces import glued, how, limits, scrap, square, wrong
 from publisher.pages.front.check_squares import CheckForm
 from publisher.pages.front.print_check import CheckBlock
 from publisher.pages.model import Words
